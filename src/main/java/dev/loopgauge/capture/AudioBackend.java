@@ -1,0 +1,18 @@
+package dev.loopgauge.capture;
+
+/** A way to the sound: an operating system's audio, an audio server, or the built-in rig. */
+public interface AudioBackend {
+  /** The name in options and documents: {@code java-sound}, {@code jack}, {@code simulated}. */
+  String name();
+
+  /** What can be used just now, or why nothing can. Never throws, never hangs. */
+  Availability look();
+
+  /**
+   * Opens channels for playing and recording.
+   *
+   * @throws CaptureException when there is no such device, it is busy, it has too few channels, or
+   *     it can't do what was asked; the message says which
+   */
+  AudioSession open(SessionRequest request) throws CaptureException;
+}

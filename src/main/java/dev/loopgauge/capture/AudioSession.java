@@ -1,0 +1,27 @@
+package dev.loopgauge.capture;
+
+/**
+ * Open channels. Within one session the offset between what is played and what is recorded stays
+ * the same from take to take; between sessions it may differ (see {@link
+ * SessionInfo#sampleLocked}). Used by one thread at a time.
+ */
+public interface AudioSession extends AutoCloseable {
+  /** What was opened. */
+  SessionInfo info();
+
+  /**
+   * Plays and records at once, and returns when the take is over. It takes little longer than the
+   * take lasts: an adapter gives up, with {@link CaptureException.Kind#TIMED_OUT}, once the sound
+   * stops flowing.
+   *
+   * @param take one signal for each send of the session, at the session's rate
+   * @return the whole recording: exactly {@link Take#frames} frames of each return
+   * @throws CaptureException when a frame could not be played or recorded, or the device went away
+   * @throws IllegalArgumentException when the take doesn't fit the session
+   */
+  Capture capture(Take take) throws CaptureException;
+
+  /** Lets go of the channels. Never throws. */
+  @Override
+  void close();
+}

@@ -1,0 +1,54 @@
+package dev.loopgauge.capture;
+
+/** The sound device or server failed, or can't do what was asked. */
+public final class CaptureException extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  /** What went wrong, for documents and exit codes. */
+  public enum Kind {
+    /** The back end can't be used on this computer just now. */
+    BACKEND_UNUSABLE,
+    /** There is no device of that name. */
+    NO_SUCH_DEVICE,
+    /** The device has fewer channels than asked for. */
+    TOO_FEW_CHANNELS,
+    /** The device can't run at that rate or buffer. */
+    UNSUPPORTED_FORMAT,
+    /** Somebody else has the device. */
+    BUSY,
+    /** The device, the line or the server went away. */
+    GONE,
+    /** Fewer frames were played or recorded than asked for. */
+    SHORT,
+    /** The sound stopped flowing. */
+    TIMED_OUT,
+    /** The returns grew louder with nothing playing, so playing was stopped. */
+    FEEDBACK
+  }
+
+  private final Kind kind;
+  private final String hint;
+
+  /**
+   * A failure.
+   *
+   * @param kind what went wrong
+   * @param text what happened, one sentence: expected, found, where
+   * @param hint what to try, one sentence
+   */
+  public CaptureException(Kind kind, String text, String hint) {
+    super(text);
+    this.kind = kind;
+    this.hint = hint;
+  }
+
+  /** What went wrong. */
+  public Kind kind() {
+    return kind;
+  }
+
+  /** What to try. */
+  public String hint() {
+    return hint;
+  }
+}

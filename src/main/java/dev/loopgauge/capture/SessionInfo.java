@@ -1,0 +1,22 @@
+package dev.loopgauge.capture;
+
+import dev.loopgauge.signal.SampleRate;
+
+/**
+ * What a session really opened.
+ *
+ * @param backend the back end's name
+ * @param output the device played to
+ * @param input the device recorded from
+ * @param rate the rate both run at
+ * @param bufferSamples the device buffer, or the audio server's block size, in samples
+ * @param sampleLocked whether the offset between playing and recording is the same at each opening,
+ *     so that a stored calibration holds
+ */
+public record SessionInfo(
+    String backend,
+    String output,
+    String input,
+    SampleRate rate,
+    int bufferSamples,
+    boolean sampleLocked) {}

@@ -1,0 +1,47 @@
+package dev.loopgauge.capture;
+
+import dev.loopgauge.signal.Signal;
+import java.util.List;
+
+/**
+ * What to play, and for how long to record. Playing and recording start together; sends that end
+ * early fall silent.
+ *
+ * @param sends one signal for each send of the session, in its order
+ * @param frames how many frames to record, at least 1
+ * @param listening the stretches in which nothing is played and the returns must not grow louder;
+ *     {@link FeedbackGuard} watches them
+ */
+public record Take(List<Signal> sends, int frames, List<Stretch> listening) {
+  /**
+   * Frames of a take.
+   *
+   * @param from the first frame
+   * @param to the frame after the last
+   */
+  public record Stretch(int from, int to) {
+    /**
+     * Checks the order.
+     *
+     * @throws IllegalArgumentException when it ends before it starts
+     */
+    public Stretch {
+      if (from < 0 || to < from) {
+        throw new IllegalArgumentException("a stretch can't run from " + from + " to " + to);
+      }
+    }
+  }
+
+  /**
+   * Copies the lists.
+   *
+   * @throws IllegalArgumentException when there is nothing to record
+   */
+  public Take {
+    if (frames < 1) {
+      throw new IllegalArgumentException("a take must record at least one frame, not " + frames);
+    }
+    sends = List.copyOf(sends);
+    listening = List.copyOf(listening);
+  }
+}

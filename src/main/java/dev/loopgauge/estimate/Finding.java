@@ -1,0 +1,11 @@
+package dev.loopgauge.estimate;
+
+/**
+ * Something about a capture that a person must know.
+ *
+ * @param code what it is
+ * @param refuses whether no number can be trusted because of it
+ * @param text what was found, one sentence with its figures
+ * @param hint what to look at or try, in the words of someone standing at the desk
+ */
+public record Finding(FindingCode code, boolean refuses, String text, String hint) {}

@@ -1,0 +1,34 @@
+package dev.loopgauge.estimate;
+
+import java.util.Locale;
+
+/** What can be wrong with a capture, by the names that documents use. */
+public enum FindingCode {
+  /** The return holds nothing of the stimulus. */
+  NO_RETURN,
+  /** The return holds the stimulus, but too faint to be placed. */
+  WEAK_RETURN,
+  /** The return was driven into full scale. */
+  CLIPPED,
+  /** Sound was lost or repeated on the way. */
+  DROPOUT,
+  /** Play and record run on different clocks. */
+  CLOCKS_NOT_LOCKED,
+  /** Two arrivals are so alike in level that it is open which one is meant. */
+  TWO_ARRIVALS,
+  /** The polarity is inverted. */
+  INVERTED,
+  /** The two recordings have different rates. */
+  RATE_MISMATCH,
+  /** The reference is silent or is not the signal played. */
+  NO_REFERENCE,
+  /** The delay is longer than was searched. */
+  BEYOND_WINDOW,
+  /** The sound card's own delay is in the number. */
+  UNCALIBRATED;
+
+  /** The name in documents. */
+  public String label() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

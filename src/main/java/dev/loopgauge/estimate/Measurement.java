@@ -1,0 +1,57 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Latency;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * A delay that can be trusted, and what else was read from the same capture.
+ *
+ * @param delay how much later the return is than the reference; negative when it leads
+ * @param uncertaintySamples the expanded uncertainty of the delay, k = 2, in samples
+ * @param polarity the return's sign against the reference
+ * @param levelDb the return's level against the reference, in dB
+ * @param signalToNoiseDb the power of the found copy against all else in the return, in dB
+ * @param method how the sound card's own delay was kept out
+ * @param repeats how many readings were combined, at least 1
+ * @param clockDriftPpm how much faster the return's clock runs, in parts per million, where known
+ * @param arrivals all copies found, the strongest first
+ * @param bands the delay by octave band, low to high, where it could be told
+ */
+public record Measurement(
+    Latency delay,
+    double uncertaintySamples,
+    Polarity polarity,
+    double levelDb,
+    double signalToNoiseDb,
+    Method method,
+    int repeats,
+    OptionalDouble clockDriftPpm,
+    List<Arrival> arrivals,
+    List<Band> bands) {
+  /** The coverage factor of every expanded uncertainty here (JCGM 100:2008, about 95 %). */
+  public static final int COVERAGE_FACTOR = 2;
+
+  /**
+   * Checks the uncertainty and copies the lists.
+   *
+   * @throws IllegalArgumentException when the uncertainty is not a positive number, or there are no
+   *     repeats
+   */
+  public Measurement {
+    if (!(uncertaintySamples > 0) || Double.isInfinite(uncertaintySamples)) {
+      throw new IllegalArgumentException(
+          "an uncertainty must be a positive number of samples, not " + uncertaintySamples);
+    }
+    if (repeats < 1) {
+      throw new IllegalArgumentException("a measurement has at least one reading, not " + repeats);
+    }
+    arrivals = List.copyOf(arrivals);
+    bands = List.copyOf(bands);
+  }
+
+  /** The expanded uncertainty as a time, in ms. */
+  public double uncertaintyMs() {
+    return new Latency(uncertaintySamples, delay.rate()).ms();
+  }
+}
