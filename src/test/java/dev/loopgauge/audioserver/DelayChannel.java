@@ -1,0 +1,55 @@
+package dev.loopgauge.audioserver;
+
+import com.sun.jna.Pointer;
+import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
+
+/** One line at work between two ports. */
+final class DelayChannel {
+  private static final int LARGEST_BLOCK = 8192;
+
+  private final DelayLine line;
+  private final JackLibrary._jack_port input;
+  private final JackLibrary._jack_port output;
+  private final float[] block = new float[LARGEST_BLOCK];
+  private final float[] held;
+  private int oldest;
+
+  DelayChannel(DelayLine line, JackLibrary._jack_port input, JackLibrary._jack_port output) {
+    this.line = line;
+    this.input = input;
+    this.output = output;
+    this.held = new float[line.samples()];
+  }
+
+  DelayLine line() {
+    return line;
+  }
+
+  JackLibrary._jack_port input() {
+    return input;
+  }
+
+  JackLibrary._jack_port output() {
+    return output;
+  }
+
+  void process(JackLibrary library, int frames) {
+    Pointer from = library.jack_port_get_buffer(input, frames);
+    Pointer to = library.jack_port_get_buffer(output, frames);
+    from.read(0, block, 0, frames);
+    for (int i = 0; i < frames; i++) {
+      block[i] = (float) line.gain() * later(block[i]);
+    }
+    to.write(0, block, 0, frames);
+  }
+
+  private float later(float sample) {
+    if (held.length == 0) {
+      return sample;
+    }
+    float out = held[oldest];
+    held[oldest] = sample;
+    oldest = (oldest + 1) % held.length;
+    return out;
+  }
+}

@@ -1,0 +1,16 @@
+package dev.loopgauge.audioserver;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/**
+ * These tests start jackd. Where it isn't installed they are skipped, unless the environment says
+ * {@code LOOPGAUGE_REQUIRE_AUDIO_SERVER=1}: then they fail.
+ */
+@Target(ElementType.TYPE)
+@Retention(RetentionPolicy.RUNTIME)
+@ExtendWith(AudioServerCondition.class)
+public @interface NeedsAudioServer {}
