@@ -1,0 +1,32 @@
+package dev.loopgauge.cli;
+
+import java.util.List;
+import picocli.CommandLine;
+
+/** The commands by name. */
+final class Commands {
+  /** In the order in which the help lists them. */
+  private static final List<String> NAMES = List.of();
+
+  private Commands() {}
+
+  /**
+   * The command line for these arguments. Only the command they name is built, since reading the
+   * options of all would be most of the time of a quick command; without a known name, all are, so
+   * that help and suggestions know them.
+   */
+  static CommandLine lineFor(String[] args, Console console) {
+    CommandLine line = new CommandLine(new LoopgaugeCommand());
+    boolean named = args.length > 0 && NAMES.contains(args[0]);
+    for (String name : named ? List.of(args[0]) : NAMES) {
+      line.addSubcommand(name, create(name, console));
+    }
+    return line;
+  }
+
+  private static Object create(String name, Console console) {
+    switch (name) {
+      default -> throw new IllegalArgumentException("no command " + name + " for " + console);
+    }
+  }
+}

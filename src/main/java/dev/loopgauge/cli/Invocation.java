@@ -1,0 +1,95 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.report.Document;
+import dev.loopgauge.report.ErrorDocument;
+import dev.loopgauge.report.Json;
+import java.util.List;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+
+/** One run of the program: parses, lets the command answer, prints, and chooses the exit code. */
+final class Invocation {
+  private final String[] args;
+  private final Console console;
+  private final CommandLine line;
+
+  /** A run with these arguments on this console. */
+  Invocation(String[] args, Console console) {
+    this.args = args.clone();
+    this.console = console;
+    this.line = Commands.lineFor(args, console);
+  }
+
+  /** Runs the command. Throws nothing: what goes wrong is said and becomes the exit code. */
+  int run() {
+    String command = nameOf(line);
+    try {
+      ParseResult parsed = line.parseArgs(args);
+      while (parsed.hasSubcommand()) {
+        parsed = parsed.subcommand();
+      }
+      CommandLine last = parsed.commandSpec().commandLine();
+      command = nameOf(last);
+      if (parsed.isUsageHelpRequested()) {
+        last.usage(console.out());
+        return ExitCode.GOOD;
+      }
+      if (parsed.isVersionHelpRequested()) {
+        last.printVersionHelp(console.out());
+        return ExitCode.GOOD;
+      }
+      return answer(last);
+    } catch (ParameterException e) {
+      return fail(nameOf(e.getCommandLine()), e);
+    } catch (Exception | OutOfMemoryError | StackOverflowError e) {
+      return fail(command, e);
+    }
+  }
+
+  private int answer(CommandLine last) throws Exception {
+    if (!(last.getCommand() instanceof Subcommand subcommand)) {
+      throw new ParameterException(last, "which command? none was given");
+    }
+    Answer answer = subcommand.answer();
+    print(answer.document());
+    if (console.out().checkError()) {
+      throw new UsageException(
+          "the result could not be written to standard output", "is the disk full, the pipe shut?");
+    }
+    return answer.exitCode();
+  }
+
+  private int fail(String command, Throwable thrown) {
+    Failure failure = Failure.of(thrown);
+    Document error = new ErrorDocument(command, failure.code(), failure.text(), failure.hint());
+    if (asked("--json")) {
+      print(error);
+    } else {
+      console.err().print(error.text());
+    }
+    if (asked("--debug")) {
+      thrown.printStackTrace(console.err());
+    }
+    return failure.exitCode();
+  }
+
+  /** The command as typed, without the program's name in front: {@code profile save}. */
+  private static String nameOf(CommandLine line) {
+    String typed = line.getCommandSpec().qualifiedName();
+    return typed.substring(typed.indexOf(' ') + 1);
+  }
+
+  private void print(Document document) {
+    if (asked("--json")) {
+      console.out().println(Json.write(document));
+    } else {
+      console.out().print(document.text());
+    }
+  }
+
+  /** Looked up in the raw arguments, since it counts even where parsing them failed. */
+  private boolean asked(String option) {
+    return List.of(args).contains(option);
+  }
+}

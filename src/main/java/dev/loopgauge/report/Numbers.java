@@ -1,0 +1,63 @@
+package dev.loopgauge.report;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/** Numbers as written in documents: plain digits, a point, no grouping, in every locale. */
+public final class Numbers {
+  private Numbers() {}
+
+  /**
+   * A number for JSON: rounded half up to {@code decimals}, without trailing zeros.
+   *
+   * @throws NumberFormatException when {@code value} is infinite or not a number
+   */
+  public static BigDecimal rounded(double value, int decimals) {
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+    BigDecimal stripped = rounded.stripTrailingZeros();
+    return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+  }
+
+  /** An uncertainty for JSON: as {@link #rounded}, but rounded up, so that it never reads zero. */
+  public static BigDecimal roundedUp(double uncertainty, int decimals) {
+    return rounded(ceiling(uncertainty, decimals).doubleValue(), decimals);
+  }
+
+  /**
+   * A number for text, with exactly {@code decimals} of them.
+   *
+   * @throws NumberFormatException when {@code value} is infinite or not a number
+   */
+  public static String plain(double value, int decimals) {
+    return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+  }
+
+  /** A number for text with at most {@code decimals} of them: 595, 595.5. */
+  public static String brief(double value, int decimals) {
+    return rounded(value, decimals).toPlainString();
+  }
+
+  /** An uncertainty for text: as {@link #plain}, but rounded up. */
+  public static String plainUp(double uncertainty, int decimals) {
+    return ceiling(uncertainty, decimals).toPlainString();
+  }
+
+  /**
+   * How many decimals a value deserves: those that leave its uncertainty one significant digit, or
+   * two where it starts with a 1 (JCGM 100:2008, 7.2.6, asks for two at most).
+   *
+   * @param uncertainty the expanded uncertainty, positive
+   * @param most the most decimals to give
+   * @return 0 to {@code most}
+   */
+  public static int decimalsFor(double uncertainty, int most) {
+    BigDecimal exact = BigDecimal.valueOf(uncertainty);
+    int leading = exact.precision() - exact.scale() - 1;
+    boolean startsWithOne = exact.unscaledValue().toString().startsWith("1");
+    return Math.max(0, Math.min(most, startsWithOne ? 1 - leading : -leading));
+  }
+
+  private static BigDecimal ceiling(double uncertainty, int decimals) {
+    return BigDecimal.valueOf(uncertainty).setScale(decimals, RoundingMode.CEILING);
+  }
+}

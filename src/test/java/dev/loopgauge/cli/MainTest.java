@@ -1,0 +1,85 @@
+package dev.loopgauge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+class MainTest {
+  @Test
+  void helpGoesToStandardOutputAndIsGood() {
+    Run run = Run.of("--help");
+    assertEquals(ExitCode.GOOD, run.exitCode());
+    assertTrue(run.out().startsWith("Usage: loopgauge"), run.out());
+    assertEquals("", run.err());
+  }
+
+  @Test
+  void helpFitsInEightyColumns() {
+    for (String line : Run.of("--help").out().lines().toList()) {
+      assertTrue(line.length() <= 80, line);
+    }
+  }
+
+  @Test
+  void versionIsOneLine() {
+    Run run = Run.of("--version");
+    assertEquals(ExitCode.GOOD, run.exitCode());
+    assertEquals(1, run.out().lines().count());
+  }
+
+  @Test
+  void withoutACommandItSaysWhereTheHelpIs() {
+    Run run = Run.of();
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertEquals("", run.out());
+    assertEquals(
+        "which command? none was given\n  try  `loopgauge --help` shows what it takes\n",
+        run.err());
+  }
+
+  @Test
+  void anUnknownOptionIsNamedWithTheNearest() {
+    Run run = Run.of("--versoin");
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertEquals("unknown option '--versoin'\n  try  did you mean --version?\n", run.err());
+  }
+
+  @Test
+  void aWrongArgumentIsOneJsonDocumentWhenAskedFor() {
+    Run run = Run.of("--json", "--nothing-like-this");
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertEquals("", run.err());
+    Map<String, Object> json = run.json();
+    assertEquals(List.of("schema", "command", "outcome", "error"), List.copyOf(json.keySet()));
+    assertEquals(1, json.get("schema"));
+    assertEquals("error", json.get("outcome"));
+    assertEquals("wrong-arguments", run.error("code"));
+    assertEquals("unknown option '--nothing-like-this'", run.error("text"));
+  }
+
+  @Test
+  void aStackTraceIsShownOnlyWithDebug() {
+    assertFalse(Run.of("--nothing-like-this").err().contains("\tat "));
+    assertTrue(Run.of("--debug", "--nothing-like-this").err().contains("\tat "));
+  }
+
+  @Test
+  void speaksTheSameInAnyLocale() {
+    Locale before = Locale.getDefault();
+    try {
+      Locale.setDefault(Locale.ROOT);
+      String plain = Run.of("--help").out();
+      for (String tag : List.of("de-DE", "ar-EG-u-nu-arab", "tr-TR")) {
+        Locale.setDefault(Locale.forLanguageTag(tag));
+        assertEquals(plain, Run.of("--help").out(), tag);
+      }
+    } finally {
+      Locale.setDefault(before);
+    }
+  }
+}

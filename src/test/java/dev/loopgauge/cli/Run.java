@@ -1,0 +1,55 @@
+package dev.loopgauge.cli;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.BufferedReader;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+/**
+ * One command run in this process, and all it said.
+ *
+ * @param exitCode its exit code
+ * @param out what it wrote to standard output
+ * @param err what it wrote to standard error
+ */
+record Run(int exitCode, String out, String err) {
+  /** Runs a command without a terminal and without an environment. */
+  static Run of(String... args) {
+    return on(false, "", Map.of(), args);
+  }
+
+  /** Runs a command with a terminal or without, what is typed, and an environment. */
+  static Run on(boolean terminal, String typed, Map<String, String> environment, String... args) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    Console console =
+        new Console(
+            new BufferedReader(new StringReader(typed)),
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            terminal,
+            environment);
+    int exitCode = Main.run(args, console);
+    return new Run(
+        exitCode, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+
+  /** Standard output as the one JSON document it must be. */
+  Map<String, Object> json() {
+    try {
+      return JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(out);
+    } catch (IOException e) {
+      throw new UncheckedIOException("not one JSON document: " + out, e);
+    }
+  }
+
+  /** A key of the error in the JSON document. */
+  Object error(String key) {
+    return ((Map<?, ?>) json().get("error")).get(key);
+  }
+}
