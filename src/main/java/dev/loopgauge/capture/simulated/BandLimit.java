@@ -1,0 +1,33 @@
+package dev.loopgauge.capture.simulated;
+
+/**
+ * The rig passes only a band, as an intercom or a small loudspeaker does. The filter runs forwards
+ * and backwards, so that it adds no delay of its own and the rig stays as late as its chain says;
+ * the edges are 6 dB down and fall by 24 dB an octave.
+ *
+ * @param lowHz the lower edge, 1 to 100000 Hz
+ * @param highHz the upper edge, above the lower one; out of the way at half the rate and beyond
+ */
+record BandLimit(double lowHz, double highHz) implements SoundFault {
+  BandLimit {
+    Limits.check("the band's lower edge", lowHz, 1, 100_000, "Hz");
+    Limits.check("the band's upper edge", highHz, 1, 400_000, "Hz");
+    if (lowHz >= highHz) {
+      throw new IllegalArgumentException(
+          "a band must rise, not run from " + lowHz + " to " + highHz + " Hz");
+    }
+  }
+
+  @Override
+  public double[] on(double[] sound, Scene scene) {
+    double rate = scene.rate().hertz();
+    double[] band = sound;
+    if (lowHz < scene.rate().nyquistHz()) {
+      band = Butterworth.highPass(lowHz / rate).bothWays(band);
+    }
+    if (highHz < scene.rate().nyquistHz()) {
+      band = Butterworth.lowPass(highHz / rate).bothWays(band);
+    }
+    return band;
+  }
+}

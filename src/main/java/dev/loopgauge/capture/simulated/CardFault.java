@@ -1,0 +1,30 @@
+package dev.loopgauge.capture.simulated;
+
+import dev.loopgauge.capture.CaptureException;
+
+/** A fault of the sound card itself: the take fails. */
+enum CardFault implements Fault {
+  /** The card is unplugged half-way through the take. */
+  GONE {
+    @Override
+    CaptureException failure(int frames) {
+      return new CaptureException(
+          CaptureException.Kind.GONE,
+          "the device rig went away after " + frames / 2 + " of " + frames + " frames",
+          "check the card's cable and power, then measure again");
+    }
+  },
+  /** The card delivers fewer frames than asked for. */
+  SHORT {
+    @Override
+    CaptureException failure(int frames) {
+      return new CaptureException(
+          CaptureException.Kind.SHORT,
+          "asked the device rig for " + frames + " frames, got " + frames * 9L / 10,
+          "close other programs that use the card, or take a larger buffer");
+    }
+  };
+
+  /** How a take of {@code frames} ends. */
+  abstract CaptureException failure(int frames);
+}

@@ -1,0 +1,172 @@
+package dev.loopgauge.capture.simulated;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.loopgauge.capture.Take;
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+final class SoundFaultTest {
+  private static final SampleRate RATE = new SampleRate(48_000);
+  private static final int BLOCK = 64;
+  private static final long SEED = 7;
+
+  @Test
+  void gainAndInversionScaleTheSound() {
+    assertEquals(-12, Decibels.ofFactor(on("gain=-12", tone(1000))[11] / tone(1000)[11]), 1e-9);
+    assertEquals(-tone(1000)[11], on("inverted", tone(1000))[11]);
+    assertEquals(0, rms(on("silent", tone(1000))));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"noise=-30, -30", "hum=-20, -20"})
+  void addsAsMuchAsItSays(String fault, double dbfs) {
+    double[] added = on(fault, new double[RATE.hertz()]);
+    assertEquals(dbfs, Decibels.ofFactor(rms(added)), 0.1, "seed " + SEED);
+  }
+
+  @Test
+  void humRepeatsWithTheMains() {
+    double[] hum = on("hum=-20", new double[RATE.hertz()]);
+    assertArrayEquals(Arrays.copyOf(hum, 9_600), Arrays.copyOfRange(hum, 960, 960 + 9_600), 1e-9);
+  }
+
+  @Test
+  void overloadCutsFlatTopsAtFullScale() {
+    double[] driven = new Converter().on(on("clip=-6", tone(1000)), scene());
+    long flat = Arrays.stream(driven).filter(x -> Math.abs(x) == 1).count();
+    double share = 2 / Math.PI * Math.acos(Decibels.toFactor(-6));
+    assertEquals(share, (double) flat / driven.length, 0.05);
+  }
+
+  @Test
+  void overloadOfSilenceIsSilence() {
+    assertEquals(0, rms(on("clip=-6", new double[100])));
+  }
+
+  @Test
+  void secondArrivalComesAsLateAndLoudAsSaid() {
+    double[] sound = new double[1_000];
+    sound[100] = 1;
+    double[] twice = on("second-arrival=2.5:-6", sound);
+    assertEquals(1, twice[100], 1e-9);
+    assertEquals(Decibels.toFactor(-6), twice[220], 1e-9);
+    assertEquals(0, twice[160], 1e-9);
+  }
+
+  @Test
+  void dropoutSilencesAMomentAndNothingElse() {
+    double[] sound = tone(990);
+    double[] torn = on("dropout=0.4:10", sound);
+    assertEquals(0, rms(Arrays.copyOfRange(torn, 19_200, 19_680)));
+    assertArrayEquals(Arrays.copyOf(sound, 19_200), Arrays.copyOf(torn, 19_200));
+    assertArrayEquals(tail(sound, 19_680, 0), tail(torn, 19_680, 0));
+  }
+
+  @Test
+  void lostBlockMakesTheRestOneBlockLater() {
+    double[] sound = tone(990);
+    double[] late = on("lost-block=0.4", sound);
+    assertArrayEquals(Arrays.copyOf(sound, 19_200), Arrays.copyOf(late, 19_200));
+    assertEquals(0, rms(Arrays.copyOfRange(late, 19_200, 19_200 + BLOCK)));
+    assertArrayEquals(tail(sound, 19_200, BLOCK), tail(late, 19_200 + BLOCK, 0));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"dropout=500", "lost-block=500"})
+  void lossesAfterTheTakeChangeNothing(String fault) {
+    assertArrayEquals(tone(990), on(fault, tone(990)));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {50, -50, 1000})
+  void driftStretchesTheSoundByItsPpm(double ppm) {
+    double[] drifting = new Drift(ppm).on(tone(990), scene());
+    for (int i = 1_000; i < 40_000; i += 37) {
+      double expected = Math.sin(2 * Math.PI * 990 / 48_000 * i / (1 + ppm * 1e-6));
+      assertEquals(expected, drifting[i], 1e-5);
+    }
+  }
+
+  /** Expected: 1 / (1 + (tan(pi f / rate) / tan(pi edge / rate))^4), derived. */
+  @ParameterizedTest
+  @CsvSource({"900, 0", "200, -6.02", "4000, -6.02", "50, -48.2", "12000, -45.8"})
+  void bandLimitFallsBeyondItsEdges(double hertz, double db) {
+    double[] band = middle(on("band-limit=200-4000", tone(hertz)));
+    assertEquals(db, Decibels.ofFactor(rms(band) / rms(middle(tone(hertz)))), 0.1);
+  }
+
+  @Test
+  void bandLimitAddsNoDelay() {
+    double[] sound = new double[48_000];
+    sound[24_000] = 1;
+    double[] band = on("band-limit=200-4000", sound);
+    for (int i = 1; i < 2_000; i++) {
+      assertEquals(band[24_000 - i], band[24_000 + i], 1e-9);
+    }
+  }
+
+  @Test
+  void wrongSignalKeepsNothingOfTheSound() {
+    double[] sound = tone(990);
+    double[] other = on("wrong-signal", sound);
+    assertArrayEquals(on("wrong-signal", new double[sound.length]), other);
+    assertEquals(-20, Decibels.ofFactor(rms(other)), 3, "seed " + SEED);
+  }
+
+  @Test
+  void feedbackGrowsOnlyWhereNothingPlays() {
+    double[] howling = on("feedback", new double[48_000]);
+    assertEquals(0, rms(Arrays.copyOf(howling, 24_000)));
+    double early = rms(Arrays.copyOfRange(howling, 24_000, 26_400));
+    double late = rms(Arrays.copyOfRange(howling, 36_000, 38_400));
+    assertEquals(20, Decibels.ofFactor(late / early), 0.1);
+  }
+
+  @Test
+  void everyFaultLeavesItsInputAlone() {
+    for (String fault : List.of("gain=3", "noise=-30", "hum=-30", "dropout=0.1", "feedback")) {
+      double[] sound = tone(990);
+      on(fault, sound);
+      assertArrayEquals(tone(990), sound, fault);
+    }
+  }
+
+  private static double[] on(String fault, double[] sound) {
+    return ((SoundFault) Fault.parse(fault)).on(sound, scene());
+  }
+
+  private static Scene scene() {
+    List<Take.Stretch> listening = List.of(new Take.Stretch(24_000, 48_000));
+    return new Scene(RATE, BLOCK, listening, new SplittableRandom(SEED));
+  }
+
+  private static double[] tone(double hertz) {
+    double[] tone = new double[48_000];
+    for (int i = 0; i < tone.length; i++) {
+      tone[i] = Math.sin(2 * Math.PI * hertz / 48_000 * i);
+    }
+    return tone;
+  }
+
+  private static double[] middle(double[] sound) {
+    return Arrays.copyOfRange(sound, 12_000, 36_000);
+  }
+
+  private static double[] tail(double[] sound, int from, int without) {
+    return Arrays.copyOfRange(sound, from, sound.length - without);
+  }
+
+  private static double rms(double[] sound) {
+    return Signal.of(RATE, sound).rms();
+  }
+}
