@@ -1,0 +1,186 @@
+package dev.loopgauge.capture.file;
+
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/**
+ * A WAV recording, open for reading: plain, extensible, RF64 or BW64; 1 to 64 channels of 16, 24 or
+ * 32-bit whole numbers or 32 or 64-bit floating point.
+ *
+ * <p>Samples are read block by block where they are asked for, so that memory grows with the
+ * stretch asked for and not with the file. A header that doesn't fit the file is refused when it is
+ * opened; only a length that was never filled in (0xFFFFFFFF, or 0 for the data and the whole
+ * file), as written to a pipe, is taken to mean the end of the file.
+ */
+public final class WavFile implements AutoCloseable {
+  private static final int BLOCK_BYTES = 1 << 20;
+  private static final long BYTES_HELD_PER_FRAME = 2 * Double.BYTES;
+
+  private final Path file;
+  private final FileChannel channel;
+  private final Bytes bytes;
+  private final WavHeader header;
+
+  private WavFile(Path file, FileChannel channel) throws IOException, AudioFileException {
+    this.file = file;
+    this.channel = channel;
+    this.bytes = new Bytes(channel);
+    this.header = HeaderReader.read(file, bytes);
+  }
+
+  /**
+   * Opens a recording and reads its header.
+   *
+   * @throws AudioFileException when there is no such file, it can't be read, it isn't a WAV file of
+   *     a kind that is read, or its header isn't true
+   */
+  public static WavFile open(Path file) throws AudioFileException {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      String found = Files.isDirectory(file) ? "a folder" : "something that is no file";
+      throw new AudioFileException(
+          file, "expected a WAV file, found " + found, "name the recording itself");
+    }
+    try {
+      FileChannel channel = FileChannel.open(file);
+      try {
+        return new WavFile(file, channel);
+      } catch (IOException | AudioFileException | RuntimeException failed) {
+        channel.close();
+        throw failed;
+      }
+    } catch (NoSuchFileException missing) {
+      throw new AudioFileException(
+          file, "there is no such file", "check the name and the folder you are in");
+    } catch (IOException failed) {
+      throw unreadable(file, failed);
+    }
+  }
+
+  /** The sample rate. */
+  public SampleRate rate() {
+    return header.format().rate();
+  }
+
+  /** How many channels there are. */
+  public int channels() {
+    return header.format().channels();
+  }
+
+  /** How each sample lies in the file. */
+  public WavEncoding encoding() {
+    return header.format().encoding();
+  }
+
+  /** How many samples each channel has, at least 1. */
+  public long frames() {
+    return header.frames();
+  }
+
+  /**
+   * All samples of one channel.
+   *
+   * @param channelFrom1 the channel, counted from 1
+   * @throws AudioFileException as {@link #channel(int, long, int)}, and when they don't fit into
+   *     memory
+   */
+  public Signal channel(int channelFrom1) throws AudioFileException {
+    long most =
+        Math.min(Integer.MAX_VALUE, Runtime.getRuntime().maxMemory() / BYTES_HELD_PER_FRAME);
+    if (frames() > most) {
+      throw new AudioFileException(
+          file,
+          "expected at most " + most + " samples a channel, as memory allows, found " + frames(),
+          "cut out the stretch you need: sox " + file + " part.wav trim START SECONDS");
+    }
+    return channel(channelFrom1, 0, (int) frames());
+  }
+
+  /**
+   * A stretch of one channel.
+   *
+   * @param channelFrom1 the channel, counted from 1
+   * @param fromFrame the first sample, counted from 0
+   * @param frames how many samples
+   * @throws AudioFileException when there is no such channel, when the file can't be read or became
+   *     shorter, or when a sample isn't a number
+   * @throws IllegalArgumentException when the stretch reaches outside the file
+   */
+  public Signal channel(int channelFrom1, long fromFrame, int frames) throws AudioFileException {
+    if (channelFrom1 < 1 || channelFrom1 > channels()) {
+      throw new AudioFileException(
+          file,
+          "expected a channel from 1 to " + channels() + ", found " + channelFrom1,
+          "channels count from 1: choose one that the file has");
+    }
+    if (fromFrame < 0 || frames < 0 || fromFrame > frames() - frames) {
+      throw new IllegalArgumentException(
+          frames + " samples from " + fromFrame + " on are not all among " + frames());
+    }
+    double[] samples = new double[frames];
+    int most = BLOCK_BYTES / header.format().frameBytes();
+    for (int done = 0; done < frames; done += most) {
+      int length = Math.min(most, frames - done);
+      double[] block = block(channelFrom1 - 1, fromFrame + done, length);
+      System.arraycopy(block, 0, samples, done, length);
+    }
+    return Signal.of(rate(), samples);
+  }
+
+  private double[] block(int index, long from, int length) throws AudioFileException {
+    int frameBytes = header.format().frameBytes();
+    int sampleBytes = encoding().bytes();
+    ByteBuffer interleaved = read(header.dataStart() + from * frameBytes, length * frameBytes);
+    byte[] packed = new byte[length * sampleBytes];
+    for (int i = 0; i < length; i++) {
+      interleaved.get(i * frameBytes + index * sampleBytes, packed, i * sampleBytes, sampleBytes);
+    }
+    double[] samples = encoding().decode(packed);
+    for (int i = 0; i < length; i++) {
+      if (!encoding().holds(samples[i])) {
+        throw new AudioFileException(
+            file,
+            "sample " + (from + i) + " of channel " + (index + 1) + " is " + samples[i],
+            "such a number is no sound: export or record it again");
+      }
+    }
+    return samples;
+  }
+
+  private ByteBuffer read(long at, int length) throws AudioFileException {
+    try {
+      ByteBuffer block = bytes.read(at, length);
+      if (block.remaining() < length) {
+        throw new AudioFileException(
+            file,
+            "expected " + length + " bytes at byte " + at + ", found " + block.remaining(),
+            "it became shorter while it was read: wait until nothing writes it any more");
+      }
+      return block;
+    } catch (IOException failed) {
+      throw unreadable(file, failed);
+    }
+  }
+
+  private static AudioFileException unreadable(Path file, IOException failed) {
+    return new AudioFileException(
+        file,
+        "it can't be read: " + AudioFileException.reason(failed),
+        "check that you may read it and that its disk is still there");
+  }
+
+  /** Closes the file. Reading needs nothing more from it, so a failure to close is no failure. */
+  @Override
+  public void close() {
+    try {
+      channel.close();
+    } catch (IOException harmless) {
+      // Nothing was written, so nothing can be lost.
+    }
+  }
+}
