@@ -1,0 +1,97 @@
+package dev.loopgauge.capture.javasound;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioSystem;
+import javax.sound.sampled.DataLine;
+import javax.sound.sampled.Line;
+import javax.sound.sampled.LineUnavailableException;
+import javax.sound.sampled.Mixer;
+import javax.sound.sampled.SourceDataLine;
+import javax.sound.sampled.TargetDataLine;
+
+/** A mixer of Java Sound. */
+final class MixerDevice implements SoundDevice {
+  /** The rates that converters commonly run at (common practice, no source). */
+  static final List<SampleRate> USUAL_RATES =
+      Stream.of(44_100, 48_000, 88_200, 96_000, 176_400, 192_000).map(SampleRate::new).toList();
+
+  private final Mixer mixer;
+  private final Stated sends;
+  private final Stated returns;
+
+  private MixerDevice(Mixer mixer) {
+    this.mixer = mixer;
+    this.sends = stated(mixer.getSourceLineInfo(), SourceDataLine.class);
+    this.returns = stated(mixer.getTargetLineInfo(), TargetDataLine.class);
+  }
+
+  /** All that the platform lists with a line to play to or record from, its default first. */
+  static List<SoundDevice> all() {
+    return Arrays.stream(AudioSystem.getMixerInfo())
+        .map(info -> (SoundDevice) new MixerDevice(AudioSystem.getMixer(info)))
+        .filter(
+            device ->
+                Arrays.stream(Direction.values()).anyMatch(way -> device.stated(way).most() > 0))
+        .toList();
+  }
+
+  private Stated stated(Line.Info[] lines, Class<? extends DataLine> kind) {
+    List<AudioFormat> formats =
+        Arrays.stream(lines)
+            .filter(info -> info instanceof DataLine.Info && info.getLineClass() == kind)
+            .flatMap(info -> Arrays.stream(((DataLine.Info) info).getFormats()))
+            .filter(format -> format.getEncoding().equals(AudioFormat.Encoding.PCM_SIGNED))
+            .toList();
+    if (formats.isEmpty()) {
+      return Stated.nothing();
+    }
+    List<SampleRate> rates = USUAL_RATES.stream().filter(rate -> states(formats, rate)).toList();
+    return Stated.of(formats, rates);
+  }
+
+  private static boolean states(List<AudioFormat> formats, SampleRate rate) {
+    return formats.stream()
+        .map(AudioFormat::getSampleRate)
+        .anyMatch(hertz -> hertz == AudioSystem.NOT_SPECIFIED || hertz == rate.hertz());
+  }
+
+  @Override
+  public String name() {
+    return mixer.getMixerInfo().getName();
+  }
+
+  @Override
+  public Stated stated(Direction direction) {
+    return direction == Direction.SEND ? sends : returns;
+  }
+
+  @Override
+  public Optional<PcmLine> open(Direction direction, LineFormat format) {
+    try {
+      return Optional.of(direction == Direction.SEND ? openPlaying(format) : openRecording(format));
+    } catch (LineUnavailableException | IllegalArgumentException e) {
+      return Optional.empty(); // Java Sound says "not supported" whatever the reason was.
+    }
+  }
+
+  private PcmLine openPlaying(LineFormat wanted) throws LineUnavailableException {
+    AudioFormat format = wanted.toAudioFormat();
+    SourceDataLine line =
+        (SourceDataLine) mixer.getLine(new DataLine.Info(SourceDataLine.class, format));
+    line.open(format, wanted.bufferBytes());
+    return DataLinePcm.playing(name(), line);
+  }
+
+  private PcmLine openRecording(LineFormat wanted) throws LineUnavailableException {
+    AudioFormat format = wanted.toAudioFormat();
+    TargetDataLine line =
+        (TargetDataLine) mixer.getLine(new DataLine.Info(TargetDataLine.class, format));
+    line.open(format, wanted.bufferBytes());
+    return DataLinePcm.recording(name(), line);
+  }
+}

@@ -1,0 +1,13 @@
+package dev.loopgauge.capture.javasound;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.Optional;
+
+/**
+ * Lines that were opened together.
+ *
+ * @param output the line to play to; empty when nothing is to be played
+ * @param input the line to record from
+ * @param rate the rate of both
+ */
+record OpenLines(Optional<PcmLine> output, PcmLine input, SampleRate rate) {}

@@ -1,0 +1,150 @@
+package dev.loopgauge.capture.javasound;
+
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * Finds a format that the lines of a session open with. A platform only says yes or no to a format,
+ * so it is tried out; when nothing opens, more is tried to find out why.
+ */
+final class Opening {
+  /** The rates to try when none was asked for, best first. */
+  private static final List<SampleRate> PREFERRED_RATES =
+      Stream.of(48_000, 44_100, 96_000, 88_200, 192_000, 176_400).map(SampleRate::new).toList();
+
+  /** 24 bits are what converters deliver; 16 are better than a card's odd 32. */
+  private static final List<Integer> PREFERRED_BITS = List.of(24, 16, 32);
+
+  /**
+   * Large, because nothing here waits for a buffer's length, and powers of two, because ALSA's JACK
+   * plugin refuses many others.
+   */
+  private static final List<Integer> PREFERRED_BUFFERS = List.of(16_384, 32_768, 8_192, 4_096);
+
+  private record End(SoundDevice device, Direction direction, List<Integer> channels) {}
+
+  private final Optional<End> output;
+  private final End input;
+  private final List<SampleRate> rates;
+  private final List<Integer> buffers;
+
+  private Opening(Optional<End> output, End input, SessionRequest request) {
+    this.output = output;
+    this.input = input;
+    this.rates = request.rate().map(List::of).orElse(PREFERRED_RATES);
+    this.buffers =
+        request.bufferSamples() == 0 ? PREFERRED_BUFFERS : List.of(request.bufferSamples());
+  }
+
+  /**
+   * Opens what was asked for.
+   *
+   * @throws CaptureException when there is no such device or channel, or nothing opens
+   */
+  static OpenLines open(Devices devices, SessionRequest request) throws CaptureException {
+    Optional<End> output = Optional.empty();
+    if (!request.sends().isEmpty()) {
+      output = Optional.of(end(devices, request.output(), Direction.SEND, request.sends()));
+    }
+    End input = end(devices, request.input(), Direction.RETURN, request.returns());
+    return new Opening(output, input, request).open();
+  }
+
+  private static End end(
+      Devices devices, Optional<String> name, Direction direction, List<Integer> channels)
+      throws CaptureException {
+    SoundDevice device = devices.find(name, direction);
+    int highest = channels.stream().mapToInt(Integer::intValue).max().orElseThrow();
+    int most = device.stated(direction).most();
+    if (highest > most) {
+      throw new CaptureException(
+          Kind.TOO_FEW_CHANNELS,
+          "\"%s\" has %d %ss; %s %d was asked for."
+              .formatted(device.name(), most, direction.word(), direction.word(), highest),
+          "Choose a %s from 1 to %d, or another device.".formatted(direction.word(), most));
+    }
+    return new End(device, direction, device.stated(direction).countsFor(highest));
+  }
+
+  private OpenLines open() throws CaptureException {
+    for (SampleRate rate : rates) {
+      Optional<PcmLine> in = line(input, rate, buffers);
+      if (in.isEmpty()) {
+        continue;
+      }
+      Optional<PcmLine> out = output.flatMap(end -> line(end, rate, buffers));
+      if (out.isPresent() || output.isEmpty()) {
+        return new OpenLines(out, in.get(), rate);
+      }
+      in.get().close();
+    }
+    throw whyNot();
+  }
+
+  private static Optional<PcmLine> line(End end, SampleRate rate, List<Integer> buffers) {
+    for (int buffer : buffers) {
+      for (int channels : end.channels()) {
+        for (int bits : PREFERRED_BITS) {
+          Optional<PcmLine> line =
+              end.device().open(end.direction(), new LineFormat(rate, bits, channels, buffer));
+          if (line.isPresent()) {
+            return line;
+          }
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private CaptureException whyNot() {
+    for (End end : Stream.concat(Stream.of(input), output.stream()).toList()) {
+      if (rates.stream().noneMatch(rate -> opens(end, rate, buffers))) {
+        return whyNot(end);
+      }
+    }
+    return new CaptureException(
+        Kind.BUSY,
+        "\"%s\" and \"%s\" open one by one, but not together at one rate."
+            .formatted(input.device().name(), output.orElse(input).device().name()),
+        "Play and record through the same sound card, or give a rate that both run at.");
+  }
+
+  private CaptureException whyNot(End end) {
+    String name = end.device().name();
+    String purpose = end.direction().purpose();
+    if (rates.stream().anyMatch(rate -> opens(end, rate, PREFERRED_BUFFERS))) {
+      return new CaptureException(
+          Kind.UNSUPPORTED_FORMAT,
+          "\"%s\" doesn't open with a buffer of %d samples.".formatted(name, buffers.get(0)),
+          "Leave the buffer size to the program, or try 8192 or 16384.");
+    }
+    String others =
+        PREFERRED_RATES.stream()
+            .filter(rate -> opens(end, rate, PREFERRED_BUFFERS))
+            .map(rate -> String.valueOf(rate.hertz()))
+            .collect(Collectors.joining(", "));
+    if (others.isEmpty()) {
+      return new CaptureException(
+          Kind.BUSY,
+          "\"%s\" is there, but doesn't open to %s.".formatted(name, purpose),
+          "Close other programs that use it, and see that it is still connected.");
+    }
+    return new CaptureException(
+        Kind.UNSUPPORTED_FORMAT,
+        "\"%s\" doesn't run at %d Hz; it opens at %s Hz."
+            .formatted(name, rates.get(0).hertz(), others),
+        "Ask for a rate at which it opens, or set the card to this one.");
+  }
+
+  private static boolean opens(End end, SampleRate rate, List<Integer> buffers) {
+    Optional<PcmLine> line = line(end, rate, buffers);
+    line.ifPresent(PcmLine::close);
+    return line.isPresent();
+  }
+}

@@ -1,0 +1,106 @@
+package dev.loopgauge.capture.javasound;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioSystem;
+import org.junit.jupiter.api.Test;
+
+class DevicesTest {
+  private final FakeDevice microphone = new FakeDevice("Microphone", 0, 1, format -> true);
+  private final FakeDevice stage = new FakeDevice("Stage card", 8, 8, format -> true);
+  private final FakeDevice spare = new FakeDevice("Stage card spare", 2, 2, format -> true);
+  private final Devices devices = new Devices(List.of(microphone, stage, spare));
+
+  @Test
+  void takesTheFirstThatHasTheDirection() throws Exception {
+    assertSame(microphone, devices.find(Optional.empty(), Direction.RETURN));
+    assertSame(stage, devices.find(Optional.empty(), Direction.SEND));
+  }
+
+  @Test
+  void takesAnExactNameBeforeALongerOne() throws Exception {
+    assertSame(stage, devices.find(Optional.of("Stage card"), Direction.SEND));
+  }
+
+  @Test
+  void takesTheOnlyNameThatStartsSo() throws Exception {
+    assertSame(spare, devices.find(Optional.of("stage CARD s"), Direction.SEND));
+  }
+
+  @Test
+  void refusesABeginningThatTwoShare() {
+    CaptureException e = refused("stage", Direction.SEND);
+    assertEquals(
+        "2 names begin with \"stage\"; to play to there is: \"Stage card\", \"Stage card spare\".",
+        e.getMessage());
+  }
+
+  @Test
+  void saysWhatThereIsInsteadOfAnUnknownName() {
+    CaptureException e = refused("Microphone", Direction.SEND);
+    assertEquals(Kind.NO_SUCH_DEVICE, e.kind());
+    assertEquals(
+        "No device is called \"Microphone\"; to play to there is: \"Stage card\", \"Stage card"
+            + " spare\".",
+        e.getMessage());
+  }
+
+  @Test
+  void saysWhatToInstallWhenThereIsNothing() {
+    CaptureException e =
+        assertThrows(
+            CaptureException.class,
+            () -> new Devices(List.of()).find(Optional.empty(), Direction.SEND));
+    assertEquals(Kind.BACKEND_UNUSABLE, e.kind());
+    assertEquals(Devices.NONE_HINT, e.hint());
+  }
+
+  @Test
+  void showsChannelsAndRates() {
+    assertEquals(
+        new AudioDevice("Stage card", 8, 8, List.of(new SampleRate(48_000))),
+        devices.toShow().get(1));
+  }
+
+  @Test
+  void readsFixedChannelCountsFromFormats() {
+    Stated stated = Stated.of(formats(2, 10, 18), List.of());
+    assertEquals(18, stated.shown());
+    assertEquals(List.of(10, 18), stated.countsFor(3));
+    assertEquals(List.of(2, 10, 18), stated.countsFor(1));
+    assertEquals(List.of(), stated.countsFor(19));
+  }
+
+  @Test
+  void opensASingleChannelOnlyWhereThereIsOne() {
+    assertEquals(List.of(1), Stated.of(formats(1), List.of()).countsFor(1));
+  }
+
+  @Test
+  void readsAnyChannelCountFromAConvertingLayer() {
+    Stated stated = Stated.of(formats(AudioSystem.NOT_SPECIFIED, 1, 10_000), List.of());
+    assertEquals(32, stated.shown());
+    assertEquals(10_000, stated.most());
+    assertEquals(List.of(40, 41, 42), stated.countsFor(40));
+  }
+
+  private CaptureException refused(String name, Direction direction) {
+    return assertThrows(CaptureException.class, () -> devices.find(Optional.of(name), direction));
+  }
+
+  private static List<AudioFormat> formats(int... channels) {
+    return IntStream.of(channels)
+        .mapToObj(n -> new AudioFormat(AudioSystem.NOT_SPECIFIED, 16, n, true, false))
+        .toList();
+  }
+}

@@ -1,0 +1,170 @@
+package dev.loopgauge.capture.javasound;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.Take;
+import dev.loopgauge.capture.javasound.FakeCard.Fault;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+@Timeout(30)
+class JavaSoundSessionTest {
+  private static final SampleRate RATE = new SampleRate(48_000);
+  private static final long STALL = 300_000_000L;
+
+  @Test
+  void recordsWhatItPlaysAtTheSameOffsetInEachTake() throws Exception {
+    try (JavaSoundSession session = open(new FakeCard(777, 0.5f))) {
+      Capture first = session.capture(take(20_000));
+      int arrival = arrival(first);
+      assertTrue(arrival >= 777, "heard before it was played: " + arrival);
+      assertEquals(0.5, first.returns().get(0).at(arrival), 0);
+      assertEquals(0.25, first.returns().get(0).at(arrival + 1), 0);
+      assertEquals(0.125, first.returns().get(0).at(arrival + 4_095), 0);
+      for (int take = 0; take < 4; take++) {
+        Capture next = session.capture(take(20_000 + take));
+        assertEquals(20_000 + take, next.returns().get(0).length());
+        assertEquals(arrival, arrival(next), "take " + take);
+      }
+    }
+  }
+
+  @Test
+  void statesWhatItOpenedAndThatOffsetsDoNotLast() throws Exception {
+    try (JavaSoundSession session = open(new FakeCard(0, 1))) {
+      assertEquals("java-sound", session.info().backend());
+      assertEquals("fake card", session.info().output());
+      assertEquals(FakeCard.BUFFER, session.info().bufferSamples());
+      assertFalse(session.info().sampleLocked());
+    }
+  }
+
+  @ParameterizedTest(name = "{0} {1} is {2}")
+  @CsvSource({
+    "SEND, MOVES_LESS, SHORT",
+    "RETURN, MOVES_LESS, SHORT",
+    "SEND, RUNS_OUT, SHORT",
+    "RETURN, RUNS_OUT, SHORT",
+    "SEND, LOSES_FRAMES, SHORT",
+    "RETURN, LOSES_FRAMES, SHORT",
+    "SEND, CLOSES, GONE",
+    "RETURN, CLOSES, GONE",
+    "SEND, THROWS, GONE",
+    "RETURN, THROWS, GONE",
+    "SEND, STOPS, SHORT",
+    "RETURN, STOPS, TIMED_OUT",
+    "SEND, BLOCKS_FOR_EVER, TIMED_OUT",
+    "RETURN, BLOCKS_FOR_EVER, TIMED_OUT"
+  })
+  void neverMakesANumberOfAFailure(Direction direction, Fault fault, Kind expected)
+      throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    try (JavaSoundSession session = open(card)) {
+      CompletableFuture<CaptureException> failure =
+          CompletableFuture.supplyAsync(
+              () -> assertThrows(CaptureException.class, () -> session.capture(take(1_000_000))));
+      Thread.sleep(100);
+      card.fail(direction, fault);
+      assertEquals(expected, failure.get().kind(), () -> failure.join().getMessage());
+      CaptureException later =
+          assertThrows(CaptureException.class, () -> session.capture(take(1_000)));
+      assertEquals(expected, later.kind(), "the offset is no longer known");
+    }
+  }
+
+  @Test
+  void failsTheNextTakeWhenFramesAreLostBetweenTakes() throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    try (JavaSoundSession session = open(card)) {
+      session.capture(take(1_000));
+      card.fail(Direction.SEND, Fault.LOSES_FRAMES);
+      CaptureException e =
+          assertThrows(CaptureException.class, () -> session.capture(take(100_000)));
+      assertEquals(Kind.SHORT, e.kind());
+    }
+  }
+
+  @Test
+  void stopsPlayingWhenAFeedbackLoopGrows() throws Exception {
+    try (JavaSoundSession session = open(new FakeCard(0, 1))) {
+      double[] growing = new double[48_000];
+      for (int i = 0; i < growing.length; i++) {
+        growing[i] = 0.01 * Math.pow(10, i / 24_000.0) * Math.sin(0.1 * i);
+      }
+      Take take =
+          new Take(List.of(Signal.of(RATE, growing)), 60_000, List.of(new Take.Stretch(0, 60_000)));
+      CaptureException e = assertThrows(CaptureException.class, () -> session.capture(take));
+      assertEquals(Kind.FEEDBACK, e.kind());
+    }
+  }
+
+  @Test
+  void opensNothingWhenTheCardStandsStill() {
+    FakeCard card = new FakeCard(0, 1);
+    card.fail(Direction.RETURN, Fault.STOPS);
+    assertEquals(Kind.TIMED_OUT, assertThrows(CaptureException.class, () -> open(card)).kind());
+  }
+
+  @Test
+  void recordsWithoutPlaying() throws Exception {
+    FakeCard card = new FakeCard(0, 1);
+    OpenLines lines = new OpenLines(Optional.empty(), card.line(Direction.RETURN, 1), RATE);
+    try (JavaSoundSession session = JavaSoundSession.start(lines, request(List.of()), STALL)) {
+      Capture capture = session.capture(new Take(List.of(), 5_000, List.of()));
+      assertEquals(5_000, capture.returns().get(0).length());
+    }
+  }
+
+  @Test
+  void refusesATakeThatDoesNotFit() throws Exception {
+    try (JavaSoundSession session = open(new FakeCard(0, 1))) {
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> session.capture(new Take(List.of(), 100, List.of())));
+      Signal other = Signal.silence(new SampleRate(44_100), 10);
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> session.capture(new Take(List.of(other), 100, List.of())));
+    }
+  }
+
+  private static JavaSoundSession open(FakeCard card) throws CaptureException {
+    return JavaSoundSession.start(card.lines(RATE), request(List.of(1)), STALL);
+  }
+
+  private static SessionRequest request(List<Integer> sends) {
+    return new SessionRequest(
+        Optional.empty(), Optional.empty(), sends, List.of(1), Optional.of(RATE), 0);
+  }
+
+  private static Take take(int frames) {
+    double[] stimulus = new double[4_096];
+    stimulus[0] = 1;
+    stimulus[1] = 0.5;
+    stimulus[4_095] = 0.25;
+    return new Take(List.of(Signal.of(RATE, stimulus)), frames, List.of());
+  }
+
+  private static int arrival(Capture capture) {
+    Signal signal = capture.returns().get(0);
+    int at = 0;
+    while (signal.at(at) == 0) {
+      at++;
+    }
+    return at;
+  }
+}
