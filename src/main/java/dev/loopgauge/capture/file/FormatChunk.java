@@ -19,13 +19,14 @@ final class FormatChunk {
   static final int LONGEST = 40;
 
   private static final int SHORTEST = 16;
+  private static final int WITH_EMPTY_EXTENSION = 18;
   private static final int EXTENSION = 22;
   private static final int TAG_PCM = 1;
   private static final int TAG_FLOAT = 3;
   private static final int TAG_EXTENSIBLE = 0xFFFE;
 
   /** The sub-format's bytes after its first two, which hold the tag. */
-  private static final String SUB_FORMAT_TAIL = "0000000010008000" + "00aa00389b71";
+  private static final String SUB_FORMAT_TAIL = "000000001000800000aa00389b71";
 
   private static final Map<Integer, String> COMPRESSED =
       Map.of(
@@ -39,13 +40,17 @@ final class FormatChunk {
 
   private FormatChunk() {}
 
-  /** The chunk of a format: the plain form where it is enough, the extensible one elsewhere. */
+  /**
+   * The chunk of a format: the plain form where it is enough, with an extension of no bytes for
+   * floating point, and the extensible form elsewhere.
+   */
   static byte[] of(WavFormat format) {
     boolean extensible = needsExtension(format);
     int tag = format.encoding().floating() ? TAG_FLOAT : TAG_PCM;
     int bits = 8 * format.encoding().bytes();
+    int plain = format.encoding().floating() ? WITH_EMPTY_EXTENSION : SHORTEST;
     ByteBuffer chunk =
-        ByteBuffer.allocate(extensible ? LONGEST : SHORTEST).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer.allocate(extensible ? LONGEST : plain).order(ByteOrder.LITTLE_ENDIAN);
     chunk.putShort((short) (extensible ? TAG_EXTENSIBLE : tag));
     chunk.putShort((short) format.channels());
     chunk.putInt(format.rate().hertz());

@@ -10,7 +10,7 @@ import java.util.HexFormat;
 final class WavBytes {
   /** Two bytes of tag go before these in a sub-format. */
   private static final byte[] SUB_FORMAT_TAIL =
-      HexFormat.of().parseHex("0000000010008000" + "00aa00389b71");
+      HexFormat.of().parseHex("000000001000800000aa00389b71");
 
   private WavBytes() {}
 

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -137,7 +139,7 @@ class WavFileRefusalTest {
   @ParameterizedTest
   @MethodSource("otherFiles")
   void saysWhatAnotherKindOfFileLooksLike(String what, String start) throws Exception {
-    byte[] bytes = start.getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
+    byte[] bytes = start.getBytes(StandardCharsets.ISO_8859_1);
 
     AudioFileException refused = refusal(bytes);
 
@@ -215,12 +217,12 @@ class WavFileRefusalTest {
 
   private static byte[] manyChunks() {
     byte[][] chunks = new byte[1000][];
-    java.util.Arrays.fill(chunks, WavBytes.chunk("JUNK"));
+    Arrays.fill(chunks, WavBytes.chunk("JUNK"));
     return WavBytes.join(chunks);
   }
 
   private static byte[] cut(byte[] bytes, int fewer) {
-    return java.util.Arrays.copyOf(bytes, bytes.length - fewer);
+    return Arrays.copyOf(bytes, bytes.length - fewer);
   }
 
   private static byte[] patched(byte[] bytes, int at, int value) {

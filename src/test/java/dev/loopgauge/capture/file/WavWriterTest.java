@@ -10,6 +10,7 @@ import dev.loopgauge.signal.Signal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -52,7 +53,7 @@ class WavWriterTest {
   void writesFloatsWithTheirSampleCount() throws Exception {
     byte[] expected =
         WavBytes.riff(
-            WavBytes.fmt(3, 1, 48_000, 32),
+            WavBytes.chunk("fmt ", WavBytes.join(WavBytes.plain(3, 1, 48_000, 32), new byte[2])),
             WavBytes.chunk("fact", WavBytes.le(4, 3)),
             WavBytes.chunk("data", WavBytes.floats(0.5f, -0.5f, 0.25f)));
 
@@ -64,9 +65,7 @@ class WavWriterTest {
     byte[] bytes = written(Collections.nCopies(3, SHORT), WavEncoding.FLOAT_32);
 
     byte[] expected = WavBytes.riff(WavBytes.extensible(3, 3, 48_000, 32, 32));
-    assertArrayEquals(
-        java.util.Arrays.copyOfRange(expected, 12, 60),
-        java.util.Arrays.copyOfRange(bytes, 12, 60));
+    assertArrayEquals(Arrays.copyOfRange(expected, 12, 60), Arrays.copyOfRange(bytes, 12, 60));
   }
 
   @ParameterizedTest
