@@ -1,0 +1,48 @@
+package dev.loopgauge.chain;
+
+import dev.loopgauge.signal.Latency;
+import java.util.List;
+import java.util.Optional;
+
+/** Turns what a chain file states into the predicted delay of a path. */
+public final class ChainBudget {
+  private ChainBudget() {}
+
+  /**
+   * The budget of one path at the chain's own rate, block size and temperature. Its loop is all its
+   * stages but those of air, unless the path lists one.
+   *
+   * @throws IllegalArgumentException when the path is not of this chain
+   */
+  public static PathBudget of(Chain chain, ChainPath path) {
+    if (!path.equals(chain.paths().get(path.name()))) {
+      throw new IllegalArgumentException(
+          "a path must belong to its chain; '" + path.name() + "' does not");
+    }
+    return new PathBudget(
+        path.name(),
+        path.listener(),
+        chain.limits().get(path.listener()),
+        chain.rate(),
+        Air.metresPerSecond(chain.airTemperatureC()),
+        delays(chain, path.stages()),
+        delays(chain, path.loop().orElseGet(() -> withoutAir(chain, path.stages()))));
+  }
+
+  private static List<String> withoutAir(Chain chain, List<String> names) {
+    return names.stream().filter(name -> !chain.stages().get(name).delay().isAir()).toList();
+  }
+
+  private static List<StageDelay> delays(Chain chain, List<String> names) {
+    Conditions conditions =
+        new Conditions(chain.rate(), chain.blockSize(), chain.airTemperatureC(), Optional.empty());
+    return names.stream().map(name -> delay(chain.stages().get(name), conditions)).toList();
+  }
+
+  private static StageDelay delay(Stage stage, Conditions conditions) {
+    return new StageDelay(
+        stage.name(),
+        new Latency(stage.delay().samples(conditions), conditions.rate()),
+        stage.tolerance().samples(conditions));
+  }
+}

@@ -1,0 +1,18 @@
+package dev.loopgauge.chain;
+
+import java.util.Locale;
+
+/** Whether the desk or host delays the other paths to match a stage. */
+public enum Compensation {
+  /** It does. */
+  YES,
+  /** It does not. */
+  NO,
+  /** Nobody has said. */
+  UNKNOWN;
+
+  /** The name in chain files. */
+  public String label() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,56 @@
+package dev.loopgauge.chain;
+
+import dev.loopgauge.signal.SampleRate;
+import java.math.BigInteger;
+
+/**
+ * Pictures a second, as an exact fraction: 25 is 25/1, and what is called 29.97 is 30000/1001. Kept
+ * in lowest terms.
+ *
+ * @param numerator frames, at least 1
+ * @param denominator in so many seconds, at least 1
+ */
+public record FrameRate(int numerator, int denominator) {
+  /** The slowest rate accepted, in frames a second. */
+  public static final int LOWEST = 1;
+
+  /** The fastest rate accepted, in frames a second. */
+  public static final int HIGHEST = 1_000;
+
+  /**
+   * Checks the range and reduces the fraction.
+   *
+   * @throws IllegalArgumentException when out of range
+   */
+  public FrameRate {
+    if (!inRange(numerator, denominator)) {
+      throw new IllegalArgumentException(
+          "frame rate must be "
+              + (LOWEST + " to " + HIGHEST + " frames a second, not ")
+              + (numerator + "/" + denominator));
+    }
+    int common = BigInteger.valueOf(numerator).gcd(BigInteger.valueOf(denominator)).intValue();
+    numerator /= common;
+    denominator /= common;
+  }
+
+  static boolean inRange(int numerator, int denominator) {
+    return denominator > 0
+        && numerator >= (long) LOWEST * denominator
+        && numerator <= (long) HIGHEST * denominator;
+  }
+
+  /**
+   * How long a number of frames lasts, in samples. The fraction is rounded once, at the end, so
+   * five frames of 30000/1001 at 48 kHz are 8008 samples exactly.
+   */
+  public double samples(double frames, SampleRate rate) {
+    return frames * ((long) rate.hertz() * denominator) / numerator;
+  }
+
+  /** As chain files write it: {@code 25} or {@code 60000/1001}. */
+  @Override
+  public String toString() {
+    return denominator == 1 ? String.valueOf(numerator) : numerator + "/" + denominator;
+  }
+}

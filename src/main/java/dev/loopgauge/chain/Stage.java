@@ -1,0 +1,32 @@
+package dev.loopgauge.chain;
+
+import java.util.Optional;
+
+/**
+ * One thing that adds delay.
+ *
+ * @param name its name in the chain file
+ * @param delay what it is said to add
+ * @param tolerance how far off that may be, either way
+ * @param note where the number comes from, in the writer's words
+ * @param reportedBy who reports this delay, for instance the host
+ * @param compensated whether the other paths are delayed to match
+ */
+public record Stage(
+    String name,
+    Delay delay,
+    Delay tolerance,
+    Optional<String> note,
+    Optional<String> reportedBy,
+    Compensation compensated) {
+  /** A stage of exactly the given delay, with nothing else said about it. */
+  public static Stage exact(String name, Delay delay) {
+    return new Stage(
+        name,
+        delay,
+        new Delay.Samples(0),
+        Optional.empty(),
+        Optional.empty(),
+        Compensation.UNKNOWN);
+  }
+}

@@ -1,0 +1,65 @@
+package dev.loopgauge.chain;
+
+/** Chain files of invented rigs. */
+final class ChainFiles {
+  /** One of everything that a chain file can hold. */
+  static final String THEATRE =
+      """
+      chain: Harbour Theatre, spring musical
+      sample-rate: 48000          # Hz, one word clock
+      block-size: 64              # samples
+      air-temperature: 20         # degrees C
+      stages:
+        stage-box-in:  { samples: 12, tolerance-samples: 1, note: converter data sheet }
+        console:       { ms: 0.8, tolerance-ms: 0.05 }
+        host-blocks:   { blocks: 2 }
+        host-fixed:    { samples: 219, tolerance-samples: 2 }
+        limiter:       { samples: 240, reported-by: host, compensated: no }
+        network:       { packets: 4, packet-time-us: 1000 }
+        stage-box-out: { samples: 11 }
+        wedge-throw:   { metres: 1.8 }
+        delay-tower:   { feet: 100 }
+        camera:        { frames: 2 }
+      paths:
+        vocal-house:  { listener: house,  stages: [stage-box-in, console, host-blocks, host-fixed, limiter, stage-box-out] }
+        vocal-in-ear: { listener: in-ear, stages: [stage-box-in, console, stage-box-out], instrument: voice }
+        vocal-wedge:  { listener: wedge,  stages: [stage-box-in, console, network, stage-box-out, wedge-throw] }
+        field-tower:  { listener: house,  stages: [console, network, delay-tower], loop: [console] }
+        stream-mix:   { listener: stream, stages: [stage-box-in, console, host-blocks, host-fixed], picture: cameras }
+      pictures:
+        cameras: { frame-rate: 60000/1001, stages: [camera] }
+      mixes:
+        house-mix: [vocal-house, vocal-in-ear]
+      listeners:
+        in-ear: { caution-ms: 3, limit-ms: 6 }
+      """;
+
+  private ChainFiles() {}
+
+  static Chain theatre() {
+    return parsed(THEATRE);
+  }
+
+  /** A rig at 48 kHz and a block of 64, of the given stages and one house path through them all. */
+  static Chain rig(String... stages) {
+    StringBuilder yaml = new StringBuilder("sample-rate: 48000\nblock-size: 64\nstages:\n");
+    StringBuilder names = new StringBuilder();
+    for (int i = 0; i < stages.length; i++) {
+      yaml.append("  s").append(i).append(": { ").append(stages[i]).append(" }\n");
+      names.append(i == 0 ? "s" : ", s").append(i);
+    }
+    return parsed(yaml + "paths:\n  all: { listener: house, stages: [" + names + "] }\n");
+  }
+
+  static PathBudget budget(Chain chain, String path) {
+    return ChainBudget.of(chain, chain.path(path));
+  }
+
+  static Chain parsed(String yaml) {
+    try {
+      return ChainParser.parse(yaml, "rig.yaml");
+    } catch (ChainFormatException e) {
+      throw new AssertionError(e.getMessage() + " (" + e.hint() + ")", e);
+    }
+  }
+}

@@ -1,0 +1,132 @@
+package dev.loopgauge.chain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class ChainParserTest {
+  private static final String SMALLEST =
+      "sample-rate: 44100\nstages: { a: { ms: 1 } }\npaths: { p: { listener: wedge, stages: [a] } }";
+
+  @Test
+  void readsEveryPartOfAChainFile() {
+    Chain chain = ChainFiles.theatre();
+    assertEquals("Harbour Theatre, spring musical", chain.name());
+    assertEquals(new SampleRate(48_000), chain.rate());
+    assertEquals(64, chain.blockSize());
+    assertEquals(20, chain.airTemperatureC());
+    assertEquals(Map.of("house-mix", List.of("vocal-house", "vocal-in-ear")), chain.mixes());
+    assertEquals(
+        new Picture("cameras", Optional.of(new FrameRate(60_000, 1001)), List.of("camera")),
+        chain.pictures().get("cameras"));
+  }
+
+  @Test
+  void readsEveryWayOfStatingADelay() {
+    Map<String, Stage> stages = ChainFiles.theatre().stages();
+    assertEquals(new Delay.Samples(219), stages.get("host-fixed").delay());
+    assertEquals(new Delay.Milliseconds(0.8), stages.get("console").delay());
+    assertEquals(new Delay.Blocks(2), stages.get("host-blocks").delay());
+    assertEquals(new Delay.Packets(4, new PacketTime(1000)), stages.get("network").delay());
+    assertEquals(new Delay.Metres(1.8), stages.get("wedge-throw").delay());
+    assertEquals(new Delay.Feet(100), stages.get("delay-tower").delay());
+    assertEquals(new Delay.Frames(2), stages.get("camera").delay());
+  }
+
+  @Test
+  void readsWhatStandsBesideADelay() {
+    Map<String, Stage> stages = ChainFiles.theatre().stages();
+    assertEquals(
+        new Stage(
+            "stage-box-in",
+            new Delay.Samples(12),
+            new Delay.Samples(1),
+            Optional.of("converter data sheet"),
+            Optional.empty(),
+            Compensation.UNKNOWN),
+        stages.get("stage-box-in"));
+    assertEquals(new Delay.Milliseconds(0.05), stages.get("console").tolerance());
+    assertEquals(Optional.of("host"), stages.get("limiter").reportedBy());
+    assertEquals(Compensation.NO, stages.get("limiter").compensated());
+    assertEquals(Stage.exact("stage-box-out", new Delay.Samples(11)), stages.get("stage-box-out"));
+  }
+
+  @Test
+  void readsWhatAPathSays() {
+    Chain chain = ChainFiles.theatre();
+    assertEquals(
+        new ChainPath(
+            "vocal-in-ear",
+            Listener.IN_EAR,
+            List.of("stage-box-in", "console", "stage-box-out"),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(Instrument.VOICE)),
+        chain.path("vocal-in-ear"));
+    assertEquals(Optional.of(List.of("console")), chain.path("field-tower").loop());
+    assertEquals(Optional.of("cameras"), chain.path("stream-mix").picture());
+  }
+
+  @Test
+  void keepsTheOrderOfTheFile() {
+    assertEquals(
+        List.of("vocal-house", "vocal-in-ear", "vocal-wedge", "field-tower", "stream-mix"),
+        List.copyOf(ChainFiles.theatre().paths().keySet()));
+  }
+
+  @Test
+  void smallestFileGetsItsDefaults() {
+    Chain chain = ChainFiles.parsed(SMALLEST);
+    assertEquals("rig.yaml", chain.name());
+    assertEquals(20, chain.airTemperatureC());
+    assertFalse(chain.countsBlocks());
+    assertTrue(ChainFiles.theatre().countsBlocks());
+  }
+
+  @Test
+  void readsFilesOfOtherEditors() {
+    assertEquals(ChainFiles.parsed(SMALLEST), ChainFiles.parsed("\uFEFF" + SMALLEST));
+    assertEquals(ChainFiles.parsed(SMALLEST), ChainFiles.parsed(SMALLEST.replace("\n", "\r\n")));
+    assertEquals(ChainFiles.parsed(SMALLEST), ChainFiles.parsed("---\n" + SMALLEST + "\n...\n"));
+  }
+
+  @Test
+  void textIsOneLineHoweverItIsWritten() {
+    Chain chain = ChainFiles.parsed("chain: |\n  Festival field,\n  second   day\n" + SMALLEST);
+    assertEquals("Festival field, second day", chain.name());
+  }
+
+  @Test
+  void coldAirIsNoNegativeNumberTooMany() {
+    assertEquals(-5, ChainFiles.parsed("air-temperature: -5\n" + SMALLEST).airTemperatureC());
+  }
+
+  @Test
+  void unknownPathNamesTheNearestOne() {
+    Chain chain = ChainFiles.theatre();
+    UnknownPathException near =
+        assertThrows(UnknownPathException.class, () -> chain.path("vocal-hosue"));
+    assertEquals(
+        "expected a path of 'Harbour Theatre, spring musical', found 'vocal-hosue'",
+        near.getMessage());
+    assertEquals("'vocal-house' is the nearest known name", near.hint());
+    UnknownPathException far = assertThrows(UnknownPathException.class, () -> chain.path("x"));
+    assertEquals(
+        "known are vocal-house, vocal-in-ear, vocal-wedge, field-tower, stream-mix", far.hint());
+  }
+
+  @Test
+  void changedChainsAreCheckedToo() {
+    Chain chain = ChainFiles.theatre();
+    assertThrows(IllegalArgumentException.class, () -> chain.withBlockSize(0));
+    assertThrows(IllegalArgumentException.class, () -> chain.withBlockSize(65_537));
+    assertEquals(chain, chain.withBlockSize(128).withBlockSize(64));
+  }
+}
