@@ -1,17 +1,41 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Conditions;
+import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
 
 /** A fault of the chain: the rig is not the one that the chain file describes. */
 sealed interface ChainFault extends Fault {
+  /** The chain as it is found. */
+  default Chain on(Chain chain) {
+    return chain;
+  }
+
+  /**
+   * The stages of the loop as they are found.
+   *
+   * @throws FaultFormatException when the fault names a stage that the loop hasn't
+   */
+  default List<StageDelay> on(List<StageDelay> loop) {
+    return loop;
+  }
+
   /**
    * The host was left at another block size.
    *
-   * @param samples its block, 1 to 65536 samples
+   * @param samples its block, 1 to {@value Conditions#LARGEST_BLOCK} samples
    */
   record BlockSize(int samples) implements ChainFault {
     public BlockSize {
-      Limits.check("the block size", samples, 1, 65_536, "samples");
+      Limits.check("the block size", samples, 1, Conditions.LARGEST_BLOCK, "samples");
+    }
+
+    @Override
+    public Chain on(Chain chain) {
+      return chain.withBlockSize(samples);
     }
   }
 
@@ -21,19 +45,50 @@ sealed interface ChainFault extends Fault {
    *
    * @param rate the rig's rate
    */
-  record ClockRate(SampleRate rate) implements ChainFault {}
+  record ClockRate(SampleRate rate) implements ChainFault {
+    @Override
+    public Chain on(Chain chain) {
+      return chain.withSampleRate(rate);
+    }
+  }
 
   /**
    * A stage was left out.
    *
    * @param stage its name in the chain file
    */
-  record Absent(String stage) implements ChainFault {}
+  record Absent(String stage) implements ChainFault {
+    @Override
+    public List<StageDelay> on(List<StageDelay> loop) {
+      List<StageDelay> found = new ArrayList<>(loop);
+      found.remove(find(stage, loop));
+      return found;
+    }
+  }
 
   /**
    * The sound runs through a stage twice, as through an insert patched two times.
    *
    * @param stage its name in the chain file
    */
-  record Twice(String stage) implements ChainFault {}
+  record Twice(String stage) implements ChainFault {
+    @Override
+    public List<StageDelay> on(List<StageDelay> loop) {
+      List<StageDelay> found = new ArrayList<>(loop);
+      found.add(find(stage, loop));
+      return found;
+    }
+  }
+
+  private static StageDelay find(String stage, List<StageDelay> loop) {
+    return loop.stream()
+        .filter(known -> known.name().equals(stage))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new FaultFormatException(
+                    "the loop has no stage '" + stage + "'",
+                    "its stages are "
+                        + String.join(", ", loop.stream().map(StageDelay::name).toList())));
+  }
 }

@@ -10,9 +10,9 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
+import dev.loopgauge.chain.Chain;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.ExponentialSweep;
-import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import java.util.List;
@@ -26,7 +26,7 @@ final class SimulatedSessionTest {
   private static final SampleRate RATE = new SampleRate(48_000);
   private static final int FRAMES = 48_000;
   private static final int CARD = 535;
-  private static final double LOOP = 387.4;
+  private static final double LOOP = 418.4;
   private static final double FLOOR = Decibels.toFactor(-90);
 
   @Test
@@ -124,18 +124,8 @@ final class SimulatedSessionTest {
 
   private static SimulatedSession session(SessionRequest request, long seed, String... faults) {
     List<Fault> parsed = List.of(faults).stream().map(Fault::parse).toList();
-    Rig rig =
-        new Rig(
-            new Latency(LOOP, RATE),
-            64,
-            parsed.stream()
-                .filter(SoundFault.class::isInstance)
-                .map(SoundFault.class::cast)
-                .toList(),
-            parsed.stream()
-                .filter(CardFault.class::isInstance)
-                .map(CardFault.class::cast)
-                .findFirst());
+    Chain chain = Rigs.chain();
+    Rig rig = Rig.of(chain, chain.path(Rigs.PATH), parsed, RATE);
     SessionInfo info = new SessionInfo("simulated", "rig", "rig", RATE, 256, false);
     return new SimulatedSession(request, info, rig, CARD, new SplittableRandom(seed));
   }
