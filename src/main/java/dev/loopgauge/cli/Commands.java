@@ -6,7 +6,7 @@ import picocli.CommandLine;
 /** The commands by name. */
 final class Commands {
   /** In the order in which the help lists them. */
-  private static final List<String> NAMES = List.of();
+  static final List<String> NAMES = List.of("signal", "budget");
 
   private Commands() {}
 
@@ -25,8 +25,10 @@ final class Commands {
   }
 
   private static Object create(String name, Console console) {
-    switch (name) {
+    return switch (name) {
+      case "signal" -> new SignalCommand();
+      case "budget" -> new BudgetCommand();
       default -> throw new IllegalArgumentException("no command " + name + " for " + console);
-    }
+    };
   }
 }

@@ -1,6 +1,9 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.chain.UnknownPathException;
 import java.util.Locale;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -33,6 +36,15 @@ record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof ParameterException e) {
       return usage("wrong-arguments", e.getMessage(), hintFor(e));
+    }
+    if (thrown instanceof ChainFormatException e) {
+      return usage("unusable-chain", e.getMessage(), e.hint());
+    }
+    if (thrown instanceof UnknownPathException e) {
+      return usage("unknown-path", e.getMessage(), e.hint());
+    }
+    if (thrown instanceof AudioFileException e) {
+      return usage("unusable-file", e.getMessage(), e.hint());
     }
     if (thrown instanceof CaptureException e) {
       return ofCapture(e);
@@ -72,7 +84,7 @@ record Failure(int exitCode, String code, String text, String hint) {
   private static String hintFor(ParameterException e) {
     if (e instanceof UnmatchedArgumentException unmatched
         && !unmatched.getSuggestions().isEmpty()) {
-      return "did you mean " + String.join(" or ", unmatched.getSuggestions()) + "?";
+      return "did you mean " + unmatched.getSuggestions().get(0) + "?";
     }
     String command = e.getCommandLine().getCommandSpec().qualifiedName();
     return "`" + command + " --help` shows what it takes";

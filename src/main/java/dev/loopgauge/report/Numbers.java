@@ -5,6 +5,9 @@ import java.math.RoundingMode;
 
 /** Numbers as written in documents: plain digits, a point, no grouping, in every locale. */
 public final class Numbers {
+  /** 53 bits of 6.02 dB: beyond this, a level tells of double precision and of nothing else. */
+  private static final double MOST_DB = 319;
+
   private Numbers() {}
 
   /**
@@ -55,6 +58,11 @@ public final class Numbers {
     int leading = exact.precision() - exact.scale() - 1;
     boolean startsWithOne = exact.unscaledValue().toString().startsWith("1");
     return Math.max(0, Math.min(most, startsWithOne ? 1 - leading : -leading));
+  }
+
+  /** A level within what arithmetic can hold apart, so that a flawless copy has a level too. */
+  public static double tellableDb(double db) {
+    return Math.max(-MOST_DB, Math.min(db, MOST_DB));
   }
 
   private static BigDecimal ceiling(double uncertainty, int decimals) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -20,8 +21,11 @@ class MainTest {
 
   @Test
   void helpFitsInEightyColumns() {
-    for (String line : Run.of("--help").out().lines().toList()) {
-      assertTrue(line.length() <= 80, line);
+    List<Run> helps = new ArrayList<>(List.of(Run.of("--help")));
+    Commands.NAMES.forEach(name -> helps.add(Run.of(name, "--help")));
+    for (Run help : helps) {
+      assertEquals(ExitCode.GOOD, help.exitCode());
+      assertTrue(help.out().lines().allMatch(line -> line.length() <= 80), help.out());
     }
   }
 
@@ -40,6 +44,14 @@ class MainTest {
     assertEquals(
         "which command? none was given\n  try  `loopgauge --help` shows what it takes\n",
         run.err());
+  }
+
+  @Test
+  void anUnknownCommandIsNamedWithTheNearest() {
+    Run run = Run.of("bugdet", "--json");
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertEquals("unknown command 'bugdet'", run.error("text"));
+    assertEquals("did you mean budget?", run.error("hint"));
   }
 
   @Test

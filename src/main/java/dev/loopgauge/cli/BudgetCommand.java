@@ -1,0 +1,70 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainBudget;
+import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.report.BudgetDocument;
+import dev.loopgauge.signal.SampleRate;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Shows how late each path of a chain file is predicted to be. */
+@Command(
+    description = "Show how late each path is predicted to be, against its listener's limits.",
+    footer = {
+      "",
+      "When rate or block size change, stages stated in samples, blocks or packets",
+      "keep their count; stages stated in ms, metres or feet keep their time."
+    })
+final class BudgetCommand implements Subcommand {
+  @Parameters(paramLabel = "CHAIN", description = "The chain file.")
+  private Path chainFile = Path.of("");
+
+  @Option(
+      names = "--path",
+      paramLabel = "NAME",
+      description = "Only this path, stage by stage. May be given again.")
+  private List<String> paths = List.of();
+
+  @Option(
+      names = "--block-size",
+      paramLabel = "N",
+      converter = Converters.Count.class,
+      description = "As if the host ran at this block size.")
+  private Optional<Integer> blockSize = Optional.empty();
+
+  @Option(
+      names = "--sample-rate",
+      paramLabel = "HZ",
+      converter = Converters.Rate.class,
+      description = "As if everything ran at this sample rate.")
+  private Optional<SampleRate> rate = Optional.empty();
+
+  @Override
+  public Answer answer() throws ChainFormatException {
+    Chain chain = asAsked(ChainFile.read(chainFile));
+    List<ChainPath> chosen =
+        paths.isEmpty()
+            ? List.copyOf(chain.paths().values())
+            : paths.stream().distinct().map(chain::path).toList();
+    return Answer.good(
+        new BudgetDocument(
+            chain,
+            chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
+            !paths.isEmpty()));
+  }
+
+  private Chain asAsked(Chain written) {
+    Chain chain = rate.map(written::withSampleRate).orElse(written);
+    try {
+      return blockSize.map(chain::withBlockSize).orElse(chain);
+    } catch (IllegalArgumentException e) {
+      throw new UsageException(e.getMessage(), "give a block size that the host offers");
+    }
+  }
+}

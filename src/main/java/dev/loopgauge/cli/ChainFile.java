@@ -1,0 +1,57 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.chain.ChainParser;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Reads chain files from disk. */
+final class ChainFile {
+  /** No character takes more bytes than this in UTF-8. */
+  private static final int MOST_BYTES_PER_CHARACTER = 4;
+
+  private ChainFile() {}
+
+  /**
+   * The chain in a file.
+   *
+   * @throws UsageException when there is no such file, it can't be read or isn't text
+   * @throws ChainFormatException when the text is not a chain
+   */
+  static Chain read(Path file) throws ChainFormatException {
+    return ChainParser.parse(text(file), file.toString());
+  }
+
+  private static String text(Path file) {
+    if (!Files.exists(file)) {
+      throw new UsageException(
+          "no chain file " + file, "check the name and the folder; `loopgauge demo` writes one");
+    }
+    if (!Files.isRegularFile(file)) {
+      throw new UsageException(
+          "expected a chain file, found no file but something else: " + file,
+          "name the YAML file itself");
+    }
+    try {
+      if (Files.size(file) > (long) ChainParser.LONGEST_FILE * MOST_BYTES_PER_CHARACTER) {
+        throw noText(file, "found " + Files.size(file) + " bytes");
+      }
+      ByteBuffer bytes = ByteBuffer.wrap(Files.readAllBytes(file));
+      return StandardCharsets.UTF_8.newDecoder().decode(bytes).toString();
+    } catch (CharacterCodingException e) {
+      throw noText(file, "found something that is no UTF-8");
+    } catch (IOException e) {
+      throw new UsageException("can't read " + file + ": " + e.getMessage(), "may you read it?");
+    }
+  }
+
+  private static UsageException noText(Path file, String found) {
+    return new UsageException(
+        "expected a chain file, text in UTF-8, " + found + ": " + file, "is it the right file?");
+  }
+}

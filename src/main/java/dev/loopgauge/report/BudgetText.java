@@ -1,0 +1,133 @@
+package dev.loopgauge.report;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Listener;
+import dev.loopgauge.chain.ListenerLimits;
+import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.StageDelay;
+import dev.loopgauge.chain.Standing;
+import dev.loopgauge.signal.Latency;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/** The budget as text: a table of paths, or of the stages of each. */
+final class BudgetText {
+  private final Sheet sheet = new Sheet();
+
+  BudgetText(BudgetDocument document) {
+    sheet.line(title(document.chain()));
+    sheet.gap();
+    if (document.withStages()) {
+      document.paths().forEach(this::stages);
+    } else {
+      paths(document.paths());
+    }
+    pictures(document);
+    limits(document.paths());
+    if (!document.withStages()) {
+      sheet.gap();
+      sheet.line("Metres, feet: how far off a source in the open would be just as late.");
+      sheet.line("Stage by stage: --path NAME.");
+    }
+  }
+
+  private static String title(Chain chain) {
+    List<String> parts = new ArrayList<>();
+    parts.add(chain.name());
+    parts.add(Numbers.brief(chain.rate().hertz() / 1000.0, 4) + " kHz");
+    if (chain.countsBlocks()) {
+      parts.add("block " + chain.blockSize());
+    }
+    parts.add(Numbers.brief(chain.airTemperatureC(), 1) + " °C");
+    return String.join(" · ", parts);
+  }
+
+  private void paths(List<PathBudget> paths) {
+    new Table<PathBudget>()
+        .words("path", PathBudget::name)
+        .words("listener", path -> path.listener().label())
+        .figures("ms", path -> Numbers.plain(path.delay().ms(), 3))
+        .figures("samples", path -> samples(path.delay()))
+        .figures("±", path -> Numbers.brief(path.toleranceSamples(), 2))
+        .figures("metres", path -> Numbers.plain(path.equivalentMetres(), 2))
+        .figures("feet", path -> Numbers.plain(path.equivalentFeet(), 1))
+        .words("standing", BudgetText::standing)
+        .lines(paths)
+        .forEach(sheet::asIs);
+    sheet.gap();
+  }
+
+  private void stages(PathBudget path) {
+    sheet.line(path.name() + ", " + path.listener().label() + ": " + standing(path));
+    List<StageDelay> rows = new ArrayList<>(path.stages());
+    rows.add(new StageDelay("(whole path)", path.delay(), path.toleranceSamples()));
+    rows.add(new StageDelay("(loop by cable)", path.loop(), path.loopToleranceSamples()));
+    new Table<StageDelay>()
+        .words("stage", StageDelay::name)
+        .figures("ms", row -> Numbers.plain(row.delay().ms(), 3))
+        .figures("samples", row -> samples(row.delay()))
+        .figures("±", row -> Numbers.brief(row.toleranceSamples(), 2))
+        .lines(rows)
+        .forEach(sheet::asIs);
+    sheet.line("Like a source " + distance(path) + " further off.");
+    sheet.gap();
+  }
+
+  private static String distance(PathBudget path) {
+    return Numbers.plain(path.equivalentMetres(), 2)
+        + " m ("
+        + Numbers.plain(path.equivalentFeet(), 1)
+        + " ft)";
+  }
+
+  private void pictures(BudgetDocument document) {
+    Chain chain = document.chain();
+    for (PathBudget path : document.paths()) {
+      chain.path(path.name()).picture().ifPresent(name -> picture(chain, path, name));
+    }
+  }
+
+  private void picture(Chain chain, PathBudget path, String name) {
+    double laterMs = chain.delay(chain.pictures().get(name)).minus(path.delay()).ms();
+    sheet.line(
+        path.name()
+            + (": its picture, " + name + ", comes ")
+            + Numbers.plain(Math.abs(laterMs), 1)
+            + (laterMs < 0 ? " ms before the sound." : " ms after the sound."));
+  }
+
+  private void limits(List<PathBudget> paths) {
+    Map<Listener, ListenerLimits> limits = new EnumMap<>(Listener.class);
+    paths.forEach(path -> limits.put(path.listener(), path.limits()));
+    limits.forEach((listener, limit) -> sheet.row(listener.label(), limit(limit)));
+  }
+
+  private static String limit(ListenerLimits limits) {
+    List<String> parts = new ArrayList<>();
+    limits.cautionMs().ifPresent(ms -> parts.add("caution above " + Numbers.brief(ms, 2) + " ms"));
+    limits.limitMs().ifPresent(ms -> parts.add("limit " + Numbers.brief(ms, 2) + " ms"));
+    parts.add(limits.rule());
+    return String.join("; ", parts);
+  }
+
+  private static String samples(Latency delay) {
+    return Numbers.plain(delay.samples(), 1);
+  }
+
+  private static String standing(PathBudget path) {
+    OptionalDouble limit = path.limits().limitMs();
+    if (path.standing() == Standing.OVER && limit.isPresent()) {
+      return "over by " + Numbers.plain(path.delay().ms() - limit.getAsDouble(), 1) + " ms";
+    }
+    return path.standing().label();
+  }
+
+  /** All of it. */
+  @Override
+  public String toString() {
+    return sheet.toString();
+  }
+}
