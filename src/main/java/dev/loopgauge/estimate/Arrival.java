@@ -7,4 +7,9 @@ package dev.loopgauge.estimate;
  * @param levelDb its level against the reference, in dB
  * @param polarity its sign against the reference
  */
-public record Arrival(double delaySamples, double levelDb, Polarity polarity) {}
+public record Arrival(double delaySamples, double levelDb, Polarity polarity) {
+  /** The same arrival, later by some samples. */
+  Arrival moved(double bySamples) {
+    return new Arrival(delaySamples + bySamples, levelDb, polarity);
+  }
+}

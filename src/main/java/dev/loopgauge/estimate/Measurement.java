@@ -54,4 +54,34 @@ public record Measurement(
   public double uncertaintyMs() {
     return new Latency(uncertaintySamples, delay.rate()).ms();
   }
+
+  /** The same measurement by another method of keeping the sound card's own delay out. */
+  public Measurement withMethod(Method other) {
+    return moved(0, uncertaintySamples, other);
+  }
+
+  /**
+   * The measurement less the delay of a patch cable measured the same way: what is left is the rig.
+   *
+   * @param cableSamples the cable's delay, card included, in samples
+   * @param cableUncertainty its expanded uncertainty (k = 2), in samples; it adds as squares
+   * @param by the method that this makes it
+   */
+  public Measurement lessCalibration(double cableSamples, double cableUncertainty, Method by) {
+    return moved(-cableSamples, Math.hypot(uncertaintySamples, cableUncertainty), by);
+  }
+
+  private Measurement moved(double bySamples, double uncertainty, Method by) {
+    return new Measurement(
+        new Latency(delay.samples() + bySamples, delay.rate()),
+        uncertainty,
+        polarity,
+        levelDb,
+        signalToNoiseDb,
+        by,
+        repeats,
+        clockDriftPpm,
+        arrivals.stream().map(a -> a.moved(bySamples)).toList(),
+        bands.stream().map(b -> b.moved(bySamples)).toList());
+  }
 }

@@ -1,0 +1,101 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Signal;
+import java.util.Arrays;
+
+/**
+ * The cross-spectrum of a reference and a return, and with it their correlation R(lag) = sum over n
+ * of reference(n) * return(n + lag) as a continuous, band-limited function.
+ *
+ * <p>At whole lags this is the linear correlation itself. Between them it is its Fourier
+ * interpolation, exact for signals below half the rate; a parabola through three points is not (it
+ * reads d / (2 (1 - 2 d^2)) for a true offset d on a flat band). Where R is largest in magnitude
+ * lies the maximum-likelihood delay of a known signal in white noise (C. H. Knapp, G. C. Carter,
+ * "The generalized correlation method for estimation of time delay", IEEE Trans. ASSP-24(4), 1976;
+ * S. M. Kay, "Estimation Theory", example 7.15, from memory).
+ */
+final class CrossSpectrum {
+  private final BlockPlan plan;
+  private final RealFft fft;
+  private final double[] packed;
+
+  private CrossSpectrum(BlockPlan plan, RealFft fft, double[] packed) {
+    this.plan = plan;
+    this.fft = fft;
+    this.packed = packed;
+  }
+
+  /** The value of the correlation at some lag, with its first and second derivative by the lag. */
+  record Point(double lag, double value, double slope, double curvature) {}
+
+  /** The cross-spectrum of one pair, cut into transforms as planned. */
+  static CrossSpectrum of(Signal reference, Signal ret, BlockPlan plan) {
+    RealFft fft = new RealFft(plan.transform());
+    double[] sum = new double[plan.transform()];
+    double[] x = new double[plan.transform()];
+    double[] y = new double[plan.transform()];
+    for (int block = 0; block < plan.blocks(reference.length()); block++) {
+      int from = block * plan.advance();
+      Arrays.fill(x, plan.advance(), x.length, 0);
+      reference.copyTo(from, x, 0, plan.advance());
+      ret.copyTo(from - plan.maxLag(), y, 0, plan.transform());
+      fft.forward(x);
+      fft.forward(y);
+      Packed.addCross(x, y, sum);
+    }
+    return new CrossSpectrum(plan, fft, sum);
+  }
+
+  /** The sum of this and another of the same plan: several readings taken as one. */
+  CrossSpectrum plus(CrossSpectrum other) {
+    double[] sum = packed.clone();
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] += other.packed[i];
+    }
+    return new CrossSpectrum(plan, fft, sum);
+  }
+
+  /** How the correlation was cut and how far it reaches. */
+  BlockPlan plan() {
+    return plan;
+  }
+
+  /** The correlation at the whole lags -maxLag to +maxLag: lag k stands at index k + maxLag. */
+  double[] wholeLags() {
+    return lagsFrom(-plan.maxLag(), 2 * plan.maxLag() + 1);
+  }
+
+  /** The correlation at {@code count} lags one sample apart; the first may be fractional. */
+  double[] lagsFrom(double first, int count) {
+    double[] shifted = packed.clone();
+    Packed.advance(shifted, first + plan.maxLag());
+    fft.inverse(shifted);
+    return Arrays.copyOf(shifted, count);
+  }
+
+  /** The correlation at any lag. */
+  Point at(double lag) {
+    return at(lag, 0, plan.transform() / 2);
+  }
+
+  /** The part of the correlation that lies in the bins {@code lowest} to {@code highest}. */
+  Point at(double lag, int lowest, int highest) {
+    double step = 2 * Math.PI / plan.transform();
+    int first = Math.max(lowest, 1);
+    int last = Math.min(highest, plan.transform() / 2 - 1);
+    Phasor phasor = new Phasor(step * (lag + plan.maxLag()), first);
+    double value = lowest == 0 ? packed[0] / 2 : 0;
+    double slope = 0;
+    double curvature = 0;
+    for (int k = first; k <= last; k++) {
+      double omega = step * k;
+      double real = packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im();
+      value += real;
+      slope -= omega * (packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re());
+      curvature -= omega * omega * real;
+      phasor.next();
+    }
+    double scale = 2.0 / plan.transform();
+    return new Point(lag, value * scale, slope * scale, curvature * scale);
+  }
+}

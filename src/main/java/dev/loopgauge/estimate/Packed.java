@@ -1,0 +1,50 @@
+package dev.loopgauge.estimate;
+
+/** Arithmetic on packed spectra (see {@link RealFft} for their shape). */
+final class Packed {
+  private Packed() {}
+
+  /** Adds conj(x) * y to a sum. */
+  static void addCross(double[] x, double[] y, double[] sum) {
+    sum[0] += x[0] * y[0];
+    sum[1] += x[1] * y[1];
+    for (int i = 2; i < sum.length; i += 2) {
+      sum[i] += x[i] * y[i] + x[i + 1] * y[i + 1];
+      sum[i + 1] += x[i] * y[i + 1] - x[i + 1] * y[i];
+    }
+  }
+
+  /** Multiplies {@code x} by {@code y} in place: convolution around the ends of the transform. */
+  static void multiply(double[] x, double[] y) {
+    x[0] *= y[0];
+    x[1] *= y[1];
+    for (int i = 2; i < x.length; i += 2) {
+      double real = x[i];
+      x[i] = real * y[i] - x[i + 1] * y[i + 1];
+      x[i + 1] = real * y[i + 1] + x[i + 1] * y[i];
+    }
+  }
+
+  /**
+   * Moves a signal earlier, around the ends of its transform. The bin at half the rate has no
+   * direction to turn in and keeps what its cosine leaves.
+   *
+   * @param packed the spectrum, changed in place
+   * @param samples how much earlier, negative for later
+   */
+  static void advance(double[] packed, double samples) {
+    Phasor phasor = new Phasor(2 * Math.PI * samples / packed.length, 1);
+    for (int i = 2; i < packed.length; i += 2) {
+      double real = packed[i];
+      packed[i] = real * phasor.re() - packed[i + 1] * phasor.im();
+      packed[i + 1] = real * phasor.im() + packed[i + 1] * phasor.re();
+      phasor.next();
+    }
+    packed[1] *= Math.cos(Math.PI * samples);
+  }
+
+  /** The squared magnitude of bin {@code k}, which is neither the first nor the last. */
+  static double power(double[] packed, int k) {
+    return packed[2 * k] * packed[2 * k] + packed[2 * k + 1] * packed[2 * k + 1];
+  }
+}

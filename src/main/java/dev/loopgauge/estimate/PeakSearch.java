@@ -1,0 +1,49 @@
+package dev.loopgauge.estimate;
+
+/** Finds where a correlation is largest in magnitude, to the limit of floating point. */
+final class PeakSearch {
+  private static final int STEPS = 30;
+  private static final double CLOSE_ENOUGH = 1e-9;
+
+  private PeakSearch() {}
+
+  /** The index of the value of largest magnitude. */
+  static int strongest(double[] values) {
+    int best = 0;
+    for (int i = 1; i < values.length; i++) {
+      if (Math.abs(values[i]) > Math.abs(values[best])) {
+        best = i;
+      }
+    }
+    return best;
+  }
+
+  /**
+   * The extremum within one sample of a whole lag at which the correlation is larger in magnitude
+   * than at its neighbours: Newton's method on the slope, halved back into its bracket where it
+   * leaves it.
+   */
+  static CrossSpectrum.Point refine(CrossSpectrum cross, int wholeLag) {
+    double low = wholeLag - 1.0;
+    double high = wholeLag + 1.0;
+    CrossSpectrum.Point point = cross.at(wholeLag);
+    for (int step = 0; step < STEPS; step++) {
+      boolean peakIsLater = point.slope() * point.value() > 0;
+      if (peakIsLater) {
+        low = point.lag();
+      } else {
+        high = point.lag();
+      }
+      double next = point.lag() - point.slope() / point.curvature();
+      if (!(next >= low && next <= high)) {
+        next = (low + high) / 2;
+      }
+      double moved = Math.abs(next - point.lag());
+      point = cross.at(next);
+      if (moved < CLOSE_ENOUGH) {
+        break;
+      }
+    }
+    return point;
+  }
+}

@@ -1,0 +1,54 @@
+package dev.loopgauge.estimate;
+
+import java.util.Optional;
+
+/**
+ * Whether the delay found is the only one that fits. A steady tone, or music that repeats itself,
+ * correlates as well one period on.
+ */
+final class Rivals {
+  /** A reference that is this like itself at another lag doesn't tell the two lags apart. */
+  private static final double ALIKE = 0.97;
+
+  /**
+   * How much more likely the best lag must be than another, as a natural logarithm: ten million to
+   * one. The log-likelihood of a lag, level unknown, is R^2 over twice the variance of R.
+   */
+  private static final double AHEAD = 16;
+
+  private Rivals() {}
+
+  /**
+   * The lag that could just as well be the delay, in samples.
+   *
+   * @param auto the reference's correlation with itself
+   * @param cross its correlation with the return, at the whole lags of the search
+   * @param best the index of its strongest value
+   * @param valueVariance the variance of each value
+   */
+  static Optional<Integer> of(CrossSpectrum auto, double[] cross, int best, double valueVariance) {
+    double[] likeness = auto.lagsFrom(0, cross.length);
+    int from = mainLobeEnd(likeness);
+    for (int i = 0; i < cross.length; i++) {
+      int distance = Math.abs(i - best);
+      if (distance < from) {
+        continue;
+      }
+      double alike = Math.abs(likeness[distance]) / likeness[0];
+      double lead = cross[best] * cross[best] - cross[i] * cross[i];
+      if (alike > ALIKE || lead < AHEAD * 2 * valueVariance) {
+        return Optional.of(i - best);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The first lag at which the likeness has stopped falling. */
+  private static int mainLobeEnd(double[] likeness) {
+    int lag = 1;
+    while (lag < likeness.length && Math.abs(likeness[lag]) < Math.abs(likeness[lag - 1])) {
+      lag++;
+    }
+    return lag;
+  }
+}

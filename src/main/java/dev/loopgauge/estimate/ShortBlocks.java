@@ -1,0 +1,103 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.SampleRate;
+
+/**
+ * Short-time spectra of reference, return and residual, and their products.
+ *
+ * <p>A block lasts about 0.17 s: long enough to tell a hum from the bands beside it, short enough
+ * that a passing sound counts only where it was.
+ */
+final class ShortBlocks {
+  private static final double SECONDS = 0.15;
+
+  private final RealFft fft;
+  private final double[] reference;
+  private final double[] ret;
+  private final double[] left;
+  private double foundEnergy;
+
+  /** Blocks for signals of a rate. */
+  ShortBlocks(SampleRate rate) {
+    this.fft = new RealFft(lengthAt(rate));
+    this.reference = new double[fft.length()];
+    this.ret = new double[fft.length()];
+    this.left = new double[fft.length()];
+  }
+
+  /** How many samples a block has at a rate, a power of two. */
+  static int lengthAt(SampleRate rate) {
+    return RealFft.lengthFor(rate.samplesIn(SECONDS));
+  }
+
+  /** How many samples a block has. */
+  int length() {
+    return fft.length();
+  }
+
+  /**
+   * Takes the block that starts at {@code from} of a subtraction. A reference that ends within it
+   * is followed by silence; the return goes on.
+   */
+  void load(Subtraction source, int from) {
+    foundEnergy = 0;
+    for (int i = 0; i < fft.length(); i++) {
+      double found = source.found(from + i);
+      reference[i] = from + i < source.length() ? source.reference(from + i) : 0;
+      ret[i] = source.ret(from + i);
+      left[i] = ret[i] - found;
+      foundEnergy += found * found;
+    }
+    fft.forward(reference);
+    fft.forward(ret);
+    fft.forward(left);
+  }
+
+  /** The energy of the found copy. */
+  double foundEnergy() {
+    return foundEnergy;
+  }
+
+  /** The energy of the reference. */
+  double referenceEnergy() {
+    return energy(reference);
+  }
+
+  /** The energy of the residual. */
+  double leftEnergy() {
+    return energy(left);
+  }
+
+  /** The variance of sum reference * return, were their phases unrelated. */
+  double returnProduct() {
+    return product(ret, false);
+  }
+
+  /** The variance of sum reference * residual. */
+  double leftProduct() {
+    return product(left, false);
+  }
+
+  /** The variance of sum (d reference / dn) * residual. */
+  double leftSlopeProduct() {
+    return product(left, true);
+  }
+
+  private double energy(double[] packed) {
+    double sum = (packed[0] * packed[0] + packed[1] * packed[1]) / 2;
+    for (int k = 1; k < packed.length / 2; k++) {
+      sum += Packed.power(packed, k);
+    }
+    return sum * 2 / packed.length;
+  }
+
+  private double product(double[] other, boolean ofSlope) {
+    double step = 2 * Math.PI / other.length;
+    double sum = 0;
+    for (int k = 1; k < other.length / 2; k++) {
+      double weight = ofSlope ? step * k * step * k : 1;
+      sum += weight * Packed.power(reference, k) * Packed.power(other, k);
+    }
+    return sum * 2 / ((double) other.length * other.length);
+  }
+}

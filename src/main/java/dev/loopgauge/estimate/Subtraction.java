@@ -1,0 +1,66 @@
+package dev.loopgauge.estimate;
+
+/**
+ * Walks through a reading and subtracts from its return the reference, delayed and filtered as
+ * found. The arrays it fills start where the block's share of the reference starts, and are
+ * aligned: what stands at one index belongs together.
+ */
+final class Subtraction {
+  private final Reading reading;
+  private final BlockPlan plan;
+  private final RealFft fft;
+  private final double[] filter;
+  private final int wholeDelay;
+  private final double partDelay;
+  private final double[] reference;
+  private final double[] found;
+  private final double[] ret;
+  private int length;
+
+  /** A walk through one reading. */
+  Subtraction(Reading reading, BlockPlan plan, PathResponse response) {
+    this.reading = reading;
+    this.plan = plan;
+    this.fft = new RealFft(plan.transform());
+    this.filter = response.spectrum(fft);
+    this.wholeDelay = (int) Math.rint(response.delay());
+    this.partDelay = response.delay() - wholeDelay;
+    this.reference = new double[plan.transform()];
+    this.found = new double[plan.transform()];
+    this.ret = new double[plan.transform()];
+  }
+
+  /** Fills the arrays for one block of the plan. */
+  void run(int block) {
+    int from = block * plan.advance();
+    length = Math.min(plan.advance(), reading.reference().length() - from);
+    reading.reference().copyTo(from - plan.maxLag(), reference, 0, plan.transform());
+    reading.ret().copyTo(from - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
+    fft.forward(reference);
+    Packed.advance(reference, -partDelay);
+    System.arraycopy(reference, 0, found, 0, found.length);
+    Packed.multiply(found, filter);
+    fft.inverse(reference);
+    fft.inverse(found);
+  }
+
+  /** How many samples this block has. */
+  int length() {
+    return length;
+  }
+
+  /** The reference, moved by the delay's fraction. */
+  double reference(int i) {
+    return reference[plan.maxLag() + i];
+  }
+
+  /** The found copy. */
+  double found(int i) {
+    return found[plan.maxLag() + i];
+  }
+
+  /** The return, moved earlier by the delay's whole samples. */
+  double ret(int i) {
+    return ret[plan.maxLag() + i];
+  }
+}

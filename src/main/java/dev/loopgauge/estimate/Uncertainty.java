@@ -1,0 +1,62 @@
+package dev.loopgauge.estimate;
+
+/**
+ * The standard uncertainty of a delay, in samples, from its parts (JCGM 100:2008, GUM, clauses 4
+ * and 5, from memory). Parts that don't depend on each other add as squares.
+ */
+final class Uncertainty {
+  /** The least that is ever claimed: the arithmetic's own error, far below any converter's. */
+  private static final double ARITHMETIC = 1e-6;
+
+  /** A scatter this many times the expected variance happens by chance once in a thousand. */
+  private static final double[] CHANCE_RATIO = {10.8, 6.9, 5.4, 4.6, 4.1, 3.7, 3.5, 3.3, 3.1, 3.0};
+
+  private double variance = ARITHMETIC * ARITHMETIC;
+
+  /** Adds an independent part, a standard uncertainty in samples. */
+  Uncertainty with(double standard) {
+    variance += standard * standard;
+    return this;
+  }
+
+  /** The expanded uncertainty, k = 2. */
+  double expanded() {
+    return Measurement.COVERAGE_FACTOR * Math.sqrt(variance);
+  }
+
+  /**
+   * The standard uncertainty of the mean of some readings, of each of which the noise alone would
+   * give {@code fromNoise}. Where the readings scatter more than noise can explain, their own
+   * scatter counts (type A), widened for few readings by (n - 1) / (n - 3) or by 4 below five
+   * readings.
+   *
+   * @param delays the delay of each reading
+   * @param fromNoise the standard uncertainty of one reading
+   */
+  static double ofMean(double[] delays, double fromNoise) {
+    int n = delays.length;
+    double noiseOnly = fromNoise / Math.sqrt(n);
+    if (n == 1) {
+      return noiseOnly;
+    }
+    double scatter = variance(delays);
+    double ratio = CHANCE_RATIO[Math.min(n - 1, CHANCE_RATIO.length) - 1];
+    if (scatter <= ratio * fromNoise * fromNoise) {
+      return noiseOnly;
+    }
+    double widened = scatter * (n >= 5 ? (n - 1.0) / (n - 3.0) : 4);
+    return Math.sqrt(widened / n);
+  }
+
+  private static double variance(double[] values) {
+    double mean = 0;
+    for (double value : values) {
+      mean += value / values.length;
+    }
+    double sum = 0;
+    for (double value : values) {
+      sum += (value - mean) * (value - mean);
+    }
+    return sum / (values.length - 1);
+  }
+}

@@ -1,0 +1,144 @@
+package dev.loopgauge.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.StimulusKind;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DelayEstimatorTest {
+  private static final SampleRate RATE = new SampleRate(48_000);
+  private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.5);
+
+  private static DelayTrial trial(StimulusKind kind) {
+    return new DelayTrial(kind.of(1).render(RATE));
+  }
+
+  private static Measurement measured(Estimate estimate) {
+    return assertInstanceOf(Estimate.Found.class, estimate, estimate::toString).measurement();
+  }
+
+  private static FindingCode refusal(Estimate estimate) {
+    return assertInstanceOf(Estimate.Refused.class, estimate).findings().stream()
+        .filter(Finding::refuses)
+        .findFirst()
+        .orElseThrow()
+        .code();
+  }
+
+  @ParameterizedTest
+  @EnumSource(StimulusKind.class)
+  void findsDelayFarBelowOneSample(StimulusKind kind) {
+    DelayTrial trial = trial(kind);
+    double noise = trial.noise(20, 1);
+    Reading reading = trial.reading(595.37, 1, noise, new SplittableRandom(1));
+    Measurement m = measured(ESTIMATOR.estimate(List.of(reading)));
+    assertEquals(595.37, m.delay().samples(), 5 * trial.bound(noise, 1), kind.label());
+    assertEquals(20, m.signalToNoiseDb(), 0.3, kind.label());
+    assertEquals(0, m.levelDb(), 0.1, kind.label());
+    assertEquals(Polarity.NORMAL, m.polarity());
+  }
+
+  @Test
+  void findsReturnThatLeadsItsReference() {
+    DelayTrial trial = trial(StimulusKind.SWEEP);
+    Reading later = trial.reading(300.25, 0.5, 1e-4, new SplittableRandom(2));
+    Reading swapped = new Reading(later.ret(), later.reference());
+    Measurement m = measured(ESTIMATOR.estimate(List.of(swapped)));
+    assertEquals(-300.25, m.delay().samples(), 1e-3);
+    assertEquals(6.02, m.levelDb(), 0.05);
+  }
+
+  @Test
+  void saysThatReturnIsInverted() {
+    Reading reading = trial(StimulusKind.SWEEP).reading(12.5, -0.25, 1e-4, new SplittableRandom(3));
+    Estimate estimate = ESTIMATOR.estimate(List.of(reading));
+    assertEquals(Polarity.INVERTED, measured(estimate).polarity());
+    assertEquals(-12.04, measured(estimate).levelDb(), 0.05);
+    assertEquals(FindingCode.INVERTED, estimate.findings().get(0).code());
+  }
+
+  @Test
+  void severalReadingsAreSurerThanOne() {
+    DelayTrial trial = trial(StimulusKind.SWEEP);
+    SplittableRandom random = new SplittableRandom(4);
+    double noise = trial.noise(0, 1);
+    List<Reading> four =
+        List.of(
+            trial.reading(50.5, 1, noise, random),
+            trial.reading(50.5, 1, noise, random),
+            trial.reading(50.5, 1, noise, random),
+            trial.reading(50.5, 1, noise, random));
+    double one = measured(ESTIMATOR.estimate(four.subList(0, 1))).uncertaintySamples();
+    Measurement all = measured(ESTIMATOR.estimate(four));
+    assertEquals(0.5, all.uncertaintySamples() / one, 0.05);
+    assertEquals(4, all.repeats());
+  }
+
+  @Test
+  void refusesSilenceOnEitherSide() {
+    Signal sweep = StimulusKind.SWEEP.of(1).render(RATE);
+    Signal silence = Signal.silence(RATE, 48_000);
+    assertEquals(
+        FindingCode.NO_RETURN, refusal(ESTIMATOR.estimate(List.of(new Reading(sweep, silence)))));
+    assertEquals(
+        FindingCode.NO_REFERENCE,
+        refusal(ESTIMATOR.estimate(List.of(new Reading(silence, sweep)))));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
+  void refusesNoise(int seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    Signal noise = Signal.of(RATE, random.doubles(96_000, -0.1, 0.1).toArray());
+    for (StimulusKind kind : StimulusKind.values()) {
+      Reading reading = new Reading(kind.of(1).render(RATE), noise);
+      assertEquals(
+          FindingCode.NO_RETURN,
+          refusal(ESTIMATOR.estimate(List.of(reading))),
+          kind.label() + ", seed " + seed);
+    }
+  }
+
+  @Test
+  void refusesHum() {
+    double[] hum = new double[96_000];
+    for (int i = 0; i < hum.length; i++) {
+      hum[i] = 0.3 * Math.sin(2 * Math.PI * 50 * i / 48_000) + 0.1 * Math.sin(i * 0.0196);
+    }
+    Reading reading = new Reading(StimulusKind.SWEEP.of(1).render(RATE), Signal.of(RATE, hum));
+    assertEquals(FindingCode.NO_RETURN, refusal(ESTIMATOR.estimate(List.of(reading))));
+  }
+
+  @Test
+  void refusesSteadyToneAsReference() {
+    double[] tone = new double[240_000];
+    for (int i = 0; i < tone.length; i++) {
+      tone[i] = 0.3 * Math.sin(2 * Math.PI * 440 * i / 48_000);
+    }
+    Signal signal = Signal.of(RATE, tone);
+    Reading reading = new Reading(signal, signal.slice(-100, 240_000));
+    assertTrue(
+        List.of(FindingCode.NO_RETURN, FindingCode.WEAK_RETURN, FindingCode.NO_REFERENCE)
+            .contains(refusal(ESTIMATOR.estimate(List.of(reading)))));
+  }
+
+  @Test
+  void saysThatReturnIsClipped() {
+    Reading reading = trial(StimulusKind.SWEEP).reading(100, 1, 1e-5, new SplittableRandom(5));
+    double[] clipped = reading.ret().toArray();
+    for (int i = 0; i < clipped.length; i++) {
+      clipped[i] = Math.max(-0.5, Math.min(0.5, clipped[i]));
+    }
+    Reading driven = new Reading(reading.reference(), Signal.of(RATE, clipped));
+    assertEquals(FindingCode.CLIPPED, refusal(ESTIMATOR.estimate(List.of(driven))));
+  }
+}

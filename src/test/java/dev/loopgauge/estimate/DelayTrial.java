@@ -1,0 +1,52 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Signal;
+import java.util.SplittableRandom;
+
+/** A return of exactly known delay, and the bound that no unbiased estimate of it can beat. */
+final class DelayTrial {
+  private final Signal reference;
+  private final double[] spectrum;
+  private final RealFft fft;
+  private final double slopeEnergy;
+
+  /** Trials with one reference; the return may be up to as late as the reference is long. */
+  DelayTrial(Signal reference) {
+    this.reference = reference;
+    this.fft = new RealFft(RealFft.lengthFor(2 * reference.length()));
+    this.spectrum = new double[fft.length()];
+    reference.copyTo(0, spectrum, 0, reference.length());
+    fft.forward(spectrum);
+    double sum = 0;
+    for (int k = 1; k < fft.length() / 2; k++) {
+      double omega = 2 * Math.PI * k / fft.length();
+      sum += omega * omega * Packed.power(spectrum, k);
+    }
+    this.slopeEnergy = sum * 2 / fft.length();
+  }
+
+  /** The standard deviation of white noise at a signal-to-noise ratio per sample. */
+  double noise(double snrDb, double gain) {
+    return Math.abs(gain) * reference.rms() / Decibels.toFactor(snrDb);
+  }
+
+  /**
+   * The Cramer-Rao bound in samples: s / (|g| sqrt(sum (dx/dn)^2)) (S. M. Kay, Estimation Theory,
+   * example 3.13, from memory; derived).
+   */
+  double bound(double noise, double gain) {
+    return noise / (Math.abs(gain) * Math.sqrt(slopeEnergy));
+  }
+
+  /** The reference, later by {@code delay} samples and times {@code gain}, in white noise. */
+  Reading reading(double delay, double gain, double noise, SplittableRandom random) {
+    double[] y = spectrum.clone();
+    Packed.advance(y, -delay);
+    fft.inverse(y);
+    for (int i = 0; i < y.length; i++) {
+      y[i] = gain * y[i] + noise * random.nextGaussian();
+    }
+    return new Reading(reference, Signal.of(reference.rate(), y));
+  }
+}
