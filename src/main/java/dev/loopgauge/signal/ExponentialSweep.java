@@ -47,13 +47,20 @@ public record ExponentialSweep(double startHz, double endHz, double seconds) imp
     return growthSeconds() * Math.log(n);
   }
 
+  /**
+   * This sweep as a rate can carry it, which is what {@link #render} renders: growth and leads are
+   * those of the rendered sweep only once it is fitted.
+   *
+   * @throws IllegalArgumentException when the sweep starts above what the rate carries
+   */
+  public ExponentialSweep fittedTo(SampleRate rate) {
+    double highest = HIGHEST_PER_RATE * rate.hertz();
+    return endHz <= highest ? this : new ExponentialSweep(startHz, highest, seconds);
+  }
+
   @Override
   public Signal render(SampleRate rate) {
-    double highest = HIGHEST_PER_RATE * rate.hertz();
-    if (endHz > highest) {
-      return new ExponentialSweep(startHz, highest, seconds).render(rate);
-    }
-    double growth = growthSeconds();
+    double growth = fittedTo(rate).growthSeconds();
     double[] samples = new double[rate.samplesIn(seconds)];
     for (int i = 0; i < samples.length; i++) {
       double t = (double) i / rate.hertz();

@@ -29,8 +29,19 @@ public record SampleRate(int hertz) {
     return hertz / 2.0;
   }
 
-  /** The number of whole samples nearest to a duration; {@code seconds} may be negative. */
+  /**
+   * The number of whole samples nearest to a duration.
+   *
+   * @param seconds the duration, negative too
+   * @throws IllegalArgumentException when it is not a number, or more samples than an {@code int}
+   *     holds
+   */
   public int samplesIn(double seconds) {
-    return Math.toIntExact(Math.round(seconds * hertz));
+    double samples = seconds * hertz;
+    if (!(Math.abs(samples) < Integer.MAX_VALUE)) {
+      throw new IllegalArgumentException(
+          seconds + " s at " + hertz + " Hz is not a number of samples that can be counted");
+    }
+    return (int) Math.round(samples);
   }
 }

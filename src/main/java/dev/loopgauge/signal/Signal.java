@@ -67,9 +67,17 @@ public final class Signal {
     }
   }
 
-  /** The samples from {@code from} (inclusive) to {@code to} (exclusive); outside is silence. */
+  /**
+   * The samples from {@code from} (inclusive) to {@code to} (exclusive); outside is silence.
+   *
+   * @throws IllegalArgumentException when it ends before it starts, or is longer than an array
+   */
   public Signal slice(int from, int to) {
-    double[] part = new double[to - from];
+    long length = (long) to - from;
+    if (length < 0 || length > Integer.MAX_VALUE) {
+      throw new IllegalArgumentException("a slice can't run from " + from + " to " + to);
+    }
+    double[] part = new double[(int) length];
     copyTo(from, part, 0, part.length);
     return new Signal(rate, part);
   }
