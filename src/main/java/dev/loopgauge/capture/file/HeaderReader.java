@@ -91,11 +91,9 @@ final class HeaderReader {
     if (chunk.size() > left) {
       throw new AudioFileException(
           file,
-          "its " + chunk.id() + " chunk should hold " + chunk.size() + " bytes, found " + left,
+          "its " + chunk.id().strip() + " chunk should hold " + chunk.size() + " bytes, found " + left,
           "it was cut off while recording or copying: copy it again, or save what there is with "
-              + "sox --ignore-length "
-              + file
-              + " saved.wav");
+              + Remedy.readToEnd(file));
     }
   }
 
@@ -157,9 +155,7 @@ final class HeaderReader {
           file,
           "expected its data to be " + data.size() + " bytes, found " + rest + " more after it",
           "its header tells the wrong length: export it again, or read it to its end with "
-              + "sox --ignore-length "
-              + file
-              + " saved.wav");
+              + Remedy.readToEnd(file));
     }
   }
 

@@ -57,7 +57,7 @@ final class LookAlike {
         file,
         "expected a WAV file, found " + found,
         audio
-            ? "convert it: ffmpeg -i " + file + " -c:a pcm_s24le converted.wav"
+            ? Remedy.convert(file)
             : "is it the right file? Export the recording as WAV");
   }
 }

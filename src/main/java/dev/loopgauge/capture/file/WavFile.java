@@ -96,7 +96,7 @@ public final class WavFile implements AutoCloseable {
       throw new AudioFileException(
           file,
           "expected at most " + most + " samples a channel, as memory allows, found " + frames(),
-          "cut out the stretch you need: sox " + file + " part.wav trim START SECONDS");
+          Remedy.cutOut(file));
     }
     return channel(channelFrom1, 0, (int) frames());
   }

@@ -33,7 +33,7 @@ class WavFileRefusalTest {
         Arguments.of(
             "its data chunk should hold 12 bytes, found 8", cut(WavBytes.riff(MONO_16, DATA), 4)),
         Arguments.of(
-            "its fmt  chunk should hold 16 bytes, found 10", cut(WavBytes.riff(MONO_16), 6)),
+            "its fmt chunk should hold 16 bytes, found 10", cut(WavBytes.riff(MONO_16), 6)),
         Arguments.of(
             "expected a chunk at byte 36, found the end of the file", WavBytes.riff(MONO_16)),
         Arguments.of(
@@ -152,6 +152,14 @@ class WavFileRefusalTest {
     assertEquals(
         "convert it: ffmpeg -i " + folder.resolve("a.wav") + " -c:a pcm_s24le converted.wav",
         refusal(WavBytes.ascii("fLaC and so on")).hint());
+  }
+
+  @Test
+  void quotesNamesWithSpacesInCommands() throws Exception {
+    Path file = Files.writeString(folder.resolve("first night.wav"), "fLaC and so on");
+    var refused = assertThrows(AudioFileException.class, () -> WavFile.open(file));
+
+    assertTrue(refused.hint().contains("-i \"" + file + "\" -c:a"), refused.hint());
   }
 
   @Test
