@@ -91,7 +91,12 @@ final class HeaderReader {
     if (chunk.size() > left) {
       throw new AudioFileException(
           file,
-          "its " + chunk.id().strip() + " chunk should hold " + chunk.size() + " bytes, found " + left,
+          "its "
+              + chunk.id().strip()
+              + " chunk should hold "
+              + chunk.size()
+              + " bytes, found "
+              + left,
           "it was cut off while recording or copying: copy it again, or save what there is with "
               + Remedy.readToEnd(file));
     }
