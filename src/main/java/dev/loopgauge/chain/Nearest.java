@@ -3,9 +3,10 @@ package dev.loopgauge.chain;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Finds the known name that a mistyped one was meant to be. */
-final class Nearest {
+public final class Nearest {
   private static final int MOST_EDITS = 3;
   private static final int LETTERS_PER_EDIT = 3;
   private static final int MOST_LISTED = 12;
@@ -13,18 +14,25 @@ final class Nearest {
   private Nearest() {}
 
   /** What to try instead of {@code found}: the nearest known name, or else what there is. */
-  static String hint(String found, Collection<String> known) {
+  public static String hint(String found, Collection<String> known) {
+    return name(found, known)
+        .map(name -> "'" + name + "' is the nearest known name")
+        .orElseGet(() -> listed(List.copyOf(known)));
+  }
+
+  /** The known name nearest to {@code found}, unless none is near enough to have been meant. */
+  public static Optional<String> name(String found, Collection<String> known) {
     String wanted = found.toLowerCase(Locale.ROOT);
     int allowed = Math.max(1, Math.min(MOST_EDITS, wanted.length() / LETTERS_PER_EDIT));
-    String best = "";
+    Optional<String> best = Optional.empty();
     for (String name : known) {
       int edits = edits(wanted, name.toLowerCase(Locale.ROOT), allowed);
       if (edits <= allowed) {
-        best = name;
+        best = Optional.of(name);
         allowed = edits - 1;
       }
     }
-    return best.isEmpty() ? listed(List.copyOf(known)) : "'" + best + "' is the nearest known name";
+    return best;
   }
 
   private static String listed(List<String> known) {

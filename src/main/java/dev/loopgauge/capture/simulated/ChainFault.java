@@ -2,6 +2,7 @@ package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Conditions;
+import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
@@ -81,14 +82,11 @@ sealed interface ChainFault extends Fault {
   }
 
   private static StageDelay find(String stage, List<StageDelay> loop) {
-    return loop.stream()
-        .filter(known -> known.name().equals(stage))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new FaultFormatException(
-                    "the loop has no stage '" + stage + "'",
-                    "its stages are "
-                        + String.join(", ", loop.stream().map(StageDelay::name).toList())));
+    List<String> names = loop.stream().map(StageDelay::name).toList();
+    if (!names.contains(stage)) {
+      throw new FaultFormatException(
+          "the loop has no stage '" + stage + "'", Nearest.hint(stage, names));
+    }
+    return loop.get(names.indexOf(stage));
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -26,10 +27,7 @@ final class FaultFormat {
     String name = name(text);
     Kind kind = KINDS.get(name);
     if (kind == null) {
-      throw new FaultFormatException(
-          "there is no fault '%s'; the nearest is '%s'"
-              .formatted(name, Nearest.to(name, KINDS.keySet())),
-          "the faults are " + examples());
+      throw unknown(name);
     }
     if (text.contains("=") != kind.takesValue()) {
       throw new FaultFormatException(
@@ -42,6 +40,15 @@ final class FaultFormat {
       throw new FaultFormatException(
           "fault '%s': %s".formatted(text, e.getMessage()), "write, for example, " + kind.example);
     }
+  }
+
+  private static FaultFormatException unknown(String name) {
+    String nearest =
+        Nearest.name(name, KINDS.keySet()).map(near -> "; did you mean '" + near + "'?").orElse("");
+    List<String> examples = KINDS.values().stream().map(Kind::example).toList();
+    return new FaultFormatException(
+        "there is no fault '" + name + "'" + nearest,
+        "the faults are " + String.join(", ", examples));
   }
 
   private static String name(String text) {
@@ -135,10 +142,5 @@ final class FaultFormat {
       throw new IllegalArgumentException("'" + value + "' is no whole number");
     }
     return (int) number;
-  }
-
-  private static String examples() {
-    List<String> examples = KINDS.values().stream().map(Kind::example).toList();
-    return String.join(", ", examples);
   }
 }

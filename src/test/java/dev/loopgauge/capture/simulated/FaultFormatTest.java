@@ -43,14 +43,21 @@ final class FaultFormatTest {
   @ParameterizedTest
   @CsvSource({
     "nosie=-30, noise",
-    "invert, inverted",
+    "invertd, inverted",
     "blocksize=128, block-size",
     "drop-out=1, dropout"
   })
   void namesTheNearestFault(String text, String nearest) {
     FaultFormatException refused = refused(text);
-    assertTrue(refused.getMessage().endsWith("the nearest is '" + nearest + "'"), text);
+    assertTrue(refused.getMessage().endsWith("did you mean '" + nearest + "'?"), text);
     assertTrue(refused.hint().contains("block-size=128, "), refused.hint());
+  }
+
+  @Test
+  void listsTheFaultsWhereNoneIsNear() {
+    FaultFormatException refused = refused("thunderstorm");
+    assertEquals("there is no fault 'thunderstorm'", refused.getMessage());
+    assertTrue(refused.hint().contains("inverted, "), refused.hint());
   }
 
   @ParameterizedTest

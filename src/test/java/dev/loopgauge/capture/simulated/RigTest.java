@@ -49,10 +49,13 @@ final class RigTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"absent=limitr", "twice=wedge-throw"})
-  void refusesStagesThatTheLoopHasNot(String fault) {
+  @CsvSource({
+    "absent=limitr, '''limiter'' is the nearest known name'",
+    "twice=wedge-throw, 'known are stage-box-in, console, host-blocks, limiter'"
+  })
+  void refusesStagesThatTheLoopHasNot(String fault, String hint) {
     FaultFormatException refused = assertThrows(FaultFormatException.class, () -> rig(fault, RATE));
-    assertEquals("its stages are stage-box-in, console, host-blocks, limiter", refused.hint());
+    assertEquals(hint, refused.hint());
   }
 
   private static Rig rig(String faults, SampleRate rate) {
