@@ -1,9 +1,7 @@
 package dev.loopgauge.chain;
 
-import java.util.Optional;
 import org.snakeyaml.engine.v2.events.AliasEvent;
 import org.snakeyaml.engine.v2.events.Event;
-import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.parser.Parser;
 
@@ -68,15 +66,7 @@ final class FlatParser implements Parser {
   }
 
   private Refusal refuse(Event event, String expected, String found, String hint) {
-    Optional<Mark> mark = event.getStartMark();
-    return new Refusal(
-        new ChainFormatException(
-            file,
-            mark.map(Mark::getLine).orElse(0) + 1,
-            mark.map(Mark::getColumn).orElse(0) + 1,
-            expected,
-            found,
-            hint));
+    return new Refusal(new ChainFormatException(file, event.getStartMark(), expected, found, hint));
   }
 
   /** Carries a refusal out of the composer, which lets no checked exception through. */

@@ -18,15 +18,4 @@ public record Stage(
     Delay tolerance,
     Optional<String> note,
     Optional<String> reportedBy,
-    Compensation compensated) {
-  /** A stage of exactly the given delay, with nothing else said about it. */
-  public static Stage exact(String name, Delay delay) {
-    return new Stage(
-        name,
-        delay,
-        new Delay.Samples(0),
-        Optional.empty(),
-        Optional.empty(),
-        Compensation.UNKNOWN);
-  }
-}
+    Compensation compensated) {}

@@ -79,8 +79,7 @@ final class YamlText {
     }
     return new ChainFormatException(
         file,
-        mark.map(Mark::getLine).orElse(0) + 1,
-        mark.map(Mark::getColumn).orElse(0) + 1,
+        mark,
         "YAML",
         "an error: " + Shown.plain(String.valueOf(problem)),
         "check the indentation, colons, quotes and brackets here and on the line before");

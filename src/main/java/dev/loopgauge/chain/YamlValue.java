@@ -36,7 +36,9 @@ record YamlValue(String file, Node key, Node node) {
   /** A mapping's values by key, in order: no key twice, not too many. */
   Map<String, YamlValue> entries(String what) throws ChainFormatException {
     if (!(node instanceof MappingNode mapping)) {
-      throw refuse(what + " as 'name: value' pairs", "see the example chain file in the README");
+      throw refuse(
+          what + " as 'name: value' pairs",
+          "write one pair a line, indented alike, such as sample-rate: 48000");
     }
     List<NodeTuple> tuples = mapping.getValue();
     checkCount(tuples.size());
@@ -157,8 +159,7 @@ record YamlValue(String file, Node key, Node node) {
   }
 
   private ChainFormatException refusal(Node at, String expected, String found, String hint) {
-    int column = at.getStartMark().map(Mark::getColumn).orElse(0) + 1;
-    return new ChainFormatException(file, line(at), column, expected, found, hint);
+    return new ChainFormatException(file, at.getStartMark(), expected, found, hint);
   }
 
   private void checkCount(int count) throws ChainFormatException {

@@ -92,7 +92,7 @@ class ChainRefusalTest {
         "pictures: { c: { frame-rate: 0, stages: [camera] } }     | 9:30 | found '0'     | fraction",
         "pictures: { c: { frame-rate: -25, stages: [camera] } }   | 9:30 | found '-25'   | fraction",
         "pictures: { c: { frame-rate: 25, stages: [camara] } }    | 9:43 | found 'camara' | 'camera'",
-        "pictures:                                | 9:10 | expected pictures as 'name: value' pairs, found nothing | README",
+        "pictures:                                | 9:10 | expected pictures as 'name: value' pairs, found nothing | one pair a line",
         "mixes: { m: [vocl] }                     | 9:14 | a known path, found 'vocl' | 'vocal'",
         "mixes: { m: [] }                         | 9:13 | a list of at least one path, found an empty list | one",
         "listeners: { hous: { limit-ms: 3 } }     | 9:14 | found 'hous'        | 'house'",
@@ -147,8 +147,8 @@ class ChainRefusalTest {
   void whatIsNoChainFileIsRefused() {
     assertRefused("", "1:1", "found an empty file", "sample-rate");
     assertRefused("# nothing yet\n\n", "1:1", "found an empty file", "sample-rate");
-    assertRefused("hello", "1:1", "found 'hello'", "README");
-    assertRefused("- a\n- b", "1:1", "found a list", "README");
+    assertRefused("hello", "1:1", "found 'hello'", "one pair a line");
+    assertRefused("- a\n- b", "1:1", "found a list", "one pair a line");
     assertRefused("RIFF\0\0WAVE", "1:5", "plain text, found the character U+0000", "UTF-8");
     assertRefused("a: b: c", "1:5", "expected YAML", "colons");
     assertRefused("a: [1, 2\nb: 3", "2:2", "expected YAML", "brackets");

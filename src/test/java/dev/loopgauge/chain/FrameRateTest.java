@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -64,7 +65,7 @@ class FrameRateTest {
 
   @Test
   void framesWithoutARateHaveNoLength() {
-    Conditions sound = new Conditions(RATE, 64, 20, java.util.Optional.empty());
+    Conditions sound = new Conditions(RATE, 64, 20, Optional.empty());
     assertThrows(IllegalStateException.class, () -> new Delay.Frames(1).samples(sound));
   }
 }

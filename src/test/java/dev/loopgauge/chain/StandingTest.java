@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,7 +33,7 @@ class StandingTest {
   @Test
   void delayMadeOfManyPartsStillMeetsItsLimitExactly() {
     String[] tenths = new String[150];
-    java.util.Arrays.fill(tenths, "ms: 0.1");
+    Arrays.fill(tenths, "ms: 0.1");
     PathBudget budget = ChainFiles.budget(ChainFiles.rig(tenths), "all");
     assertEquals(15, budget.delay().ms(), 1e-9);
     assertEquals(Standing.WITHIN, budget.standing());

@@ -1,0 +1,127 @@
+package dev.loopgauge.chain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoubleFunction;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What no chain can be, however it was built. */
+class ChainRulesTest {
+  private static final Stage CONSOLE = stage("console", new Delay.Milliseconds(1));
+  private static final Stage CAMERA = stage("camera", new Delay.Frames(1));
+  private static final ChainPath VOCAL = path("console", Optional.empty());
+
+  @Test
+  void limitsLeftOutAreTheBuiltInOnes() {
+    Chain chain = chain(VOCAL, Map.of(), Map.of());
+    for (Listener listener : Listener.values()) {
+      assertEquals(ListenerLimits.builtIn(listener), chain.limits().get(listener));
+    }
+  }
+
+  @Test
+  void namesThatAreNotDefinedAreRefused() {
+    assertBroken("'consol'", () -> chain(path("consol", Optional.empty()), Map.of(), Map.of()));
+    assertBroken("'cam'", () -> chain(path("console", Optional.of("cam")), Map.of(), Map.of()));
+    assertBroken("'lead'", () -> chain(VOCAL, Map.of(), Map.of("mix", List.of("lead"))));
+  }
+
+  @Test
+  void framesAreRefusedWithoutAPictureAndItsFrameRate() {
+    Picture still = new Picture("still", Optional.empty(), List.of("camera"));
+    assertBroken("'camera'", () -> chain(path("camera", Optional.empty()), Map.of(), Map.of()));
+    assertBroken("'camera'", () -> chain(VOCAL, Map.of("still", still), Map.of()));
+  }
+
+  @Test
+  void pathsAndPicturesNeedAStage() {
+    assertBroken(
+        "'empty'",
+        () ->
+            new ChainPath(
+                "empty",
+                Listener.HOUSE,
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty()));
+    assertBroken("'empty'", () -> new Picture("empty", Optional.empty(), List.of()));
+  }
+
+  @Test
+  void loopIsPartOfItsPath() {
+    assertBroken(
+        "'network'",
+        () ->
+            new ChainPath(
+                "vocal",
+                Listener.HOUSE,
+                List.of("console"),
+                Optional.of(List.of("network")),
+                Optional.empty(),
+                Optional.empty()));
+  }
+
+  static Stream<DoubleFunction<Delay>> delays() {
+    return Stream.of(
+        Delay.Samples::new,
+        Delay.Milliseconds::new,
+        Delay.Blocks::new,
+        count -> new Delay.Packets(count, new PacketTime(1000)),
+        Delay.Metres::new,
+        Delay.Feet::new,
+        Delay.Frames::new);
+  }
+
+  @ParameterizedTest
+  @MethodSource("delays")
+  void noDelayIsNegativeOrEndless(DoubleFunction<Delay> delay) {
+    assertBroken("-1.0", () -> delay.apply(-1));
+    assertBroken("NaN", () -> delay.apply(Double.NaN));
+    assertBroken("Infinity", () -> delay.apply(Double.POSITIVE_INFINITY));
+  }
+
+  private static void assertBroken(String value, Executable building) {
+    String message = assertThrows(IllegalArgumentException.class, building).getMessage();
+    assertTrue(message.contains(value), message);
+  }
+
+  private static Chain chain(
+      ChainPath path, Map<String, Picture> pictures, Map<String, List<String>> mixes) {
+    return new Chain(
+        "festival field",
+        new SampleRate(48_000),
+        64,
+        20,
+        Map.of("console", CONSOLE, "camera", CAMERA),
+        Map.of("vocal", path),
+        pictures,
+        mixes,
+        Map.of());
+  }
+
+  private static ChainPath path(String stage, Optional<String> picture) {
+    return new ChainPath(
+        "vocal", Listener.HOUSE, List.of(stage), Optional.empty(), picture, Optional.empty());
+  }
+
+  private static Stage stage(String name, Delay delay) {
+    return new Stage(
+        name,
+        delay,
+        new Delay.Samples(0),
+        Optional.empty(),
+        Optional.empty(),
+        Compensation.UNKNOWN);
+  }
+}
