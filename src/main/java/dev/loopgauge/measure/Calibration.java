@@ -1,0 +1,95 @@
+package dev.loopgauge.measure;
+
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * The sound card's own delay, measured through a patch cable. It holds for exactly the back end,
+ * devices, channels, rate and block size that it was measured with.
+ *
+ * @param backend the back end's name
+ * @param output the device played to
+ * @param input the device recorded from
+ * @param rate the rate both ran at
+ * @param bufferSamples the device buffer, or the audio server's block size, in samples
+ * @param cable the send and the return that the cable joined
+ * @param delaySamples the delay found, finite
+ * @param uncertaintySamples its expanded uncertainty (k = 2), above 0
+ * @param measuredAt when
+ */
+public record Calibration(
+    String backend,
+    String output,
+    String input,
+    SampleRate rate,
+    int bufferSamples,
+    ChannelPair cable,
+    double delaySamples,
+    double uncertaintySamples,
+    Instant measuredAt) {
+  /**
+   * Checks the numbers.
+   *
+   * @throws IllegalArgumentException when the delay isn't finite, or the uncertainty isn't a
+   *     positive number
+   */
+  public Calibration {
+    if (!Double.isFinite(delaySamples)) {
+      throw new IllegalArgumentException("a calibration must be finite, not " + delaySamples);
+    }
+    if (!(uncertaintySamples > 0) || Double.isInfinite(uncertaintySamples)) {
+      throw new IllegalArgumentException(
+          "a calibration's uncertainty must be a positive number, not " + uncertaintySamples);
+    }
+  }
+
+  /** A calibration of what a session opened. */
+  public static Calibration of(
+      SessionInfo session,
+      ChannelPair cable,
+      double delaySamples,
+      double uncertaintySamples,
+      Instant measuredAt) {
+    return new Calibration(
+        session.backend(),
+        session.output(),
+        session.input(),
+        session.rate(),
+        session.bufferSamples(),
+        cable,
+        delaySamples,
+        uncertaintySamples,
+        measuredAt);
+  }
+
+  /** The delay with its rate. */
+  public Latency delay() {
+    return new Latency(delaySamples, rate);
+  }
+
+  /**
+   * Why this calibration doesn't hold for a session.
+   *
+   * @param session what was opened
+   * @param channels the send and return to be measured
+   * @return the first thing that differs, as "made with ..., not ..."; empty when it holds
+   */
+  public Optional<String> differsFrom(SessionInfo session, ChannelPair channels) {
+    return differs("the back end", backend, session.backend())
+        .or(() -> differs("the output", output, session.output()))
+        .or(() -> differs("the input", input, session.input()))
+        .or(() -> differs("a rate in Hz of", rate.hertz(), session.rate().hertz()))
+        .or(() -> differs("a block in samples of", bufferSamples, session.bufferSamples()))
+        .or(() -> differs("send", cable.send(), channels.send()))
+        .or(() -> differs("return", cable.ret(), channels.ret()));
+  }
+
+  private static Optional<String> differs(String what, Object made, Object now) {
+    return made.equals(now)
+        ? Optional.empty()
+        : Optional.of("made with " + what + " " + made + ", not " + now);
+  }
+}

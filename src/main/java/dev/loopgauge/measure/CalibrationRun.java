@@ -1,0 +1,99 @@
+package dev.loopgauge.measure;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.Measurement;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Measures a patch cable so that the result can be kept. The channels are opened {@value #OPENINGS}
+ * times, because what a later opening will differ by is part of the uncertainty.
+ *
+ * @param backend where to open the channels
+ * @param request what to open: the cable's send and return
+ * @param cable what the cable joins
+ * @param plan what is played each time
+ */
+public record CalibrationRun(
+    AudioBackend backend, SessionRequest request, ChannelPair cable, MeasurementPlan plan) {
+  /** How often the channels are opened. */
+  public static final int OPENINGS = 3;
+
+  /** What came of it. */
+  public sealed interface Outcome {
+    /** A calibration to keep. */
+    record Done(Calibration calibration) implements Outcome {}
+
+    /** No trustworthy number, and why. */
+    record Refused(List<Finding> findings) implements Outcome {
+      /** Copies the list. */
+      public Refused {
+        findings = List.copyOf(findings);
+      }
+    }
+  }
+
+  /**
+   * Opens, plays and closes, {@value #OPENINGS} times.
+   *
+   * @param now the date for the calibration
+   * @throws CaptureException when the sound failed, or something else was opened than before
+   */
+  public Outcome run(Instant now) throws CaptureException {
+    List<SessionInfo> infos = new ArrayList<>();
+    List<Measurement> measured = new ArrayList<>();
+    for (int i = 0; i < OPENINGS; i++) {
+      try (AudioSession session = backend.open(request)) {
+        infos.add(session.info());
+        Estimate estimate = measure(session);
+        if (!(estimate instanceof Estimate.Found found)) {
+          return new Outcome.Refused(estimate.findings());
+        }
+        measured.add(found.measurement());
+      }
+    }
+    return new Outcome.Done(
+        Calibration.of(same(infos), cable, mean(measured), uncertainty(measured), now));
+  }
+
+  private Estimate measure(AudioSession session) throws CaptureException {
+    Patching patching = Patching.single(cable.send(), cable.ret());
+    return new LiveMeasurement(session, patching, plan).withCard();
+  }
+
+  private static SessionInfo same(List<SessionInfo> infos) throws CaptureException {
+    if (infos.stream().distinct().count() > 1) {
+      throw new CaptureException(
+          CaptureException.Kind.UNSUPPORTED_FORMAT,
+          "the device opened differently each time: " + infos,
+          "leave rate and block size alone meanwhile, then calibrate again");
+    }
+    return infos.get(0);
+  }
+
+  private static double mean(List<Measurement> measured) {
+    return measured.stream().mapToDouble(one -> one.delay().samples()).average().orElseThrow();
+  }
+
+  /**
+   * Expanded, k = 2: what one opening is uncertain by, and how far the next opening may lie from
+   * the mean of n, s sqrt(1 + 1/n) (JCGM 100:2008, type A).
+   */
+  private static double uncertainty(List<Measurement> measured) {
+    double mean = mean(measured);
+    double one =
+        measured.stream().mapToDouble(Measurement::uncertaintySamples).average().orElseThrow()
+            / Measurement.COVERAGE_FACTOR;
+    double squares =
+        measured.stream().mapToDouble(m -> Math.pow(m.delay().samples() - mean, 2)).sum();
+    double scatter = squares / (OPENINGS - 1) * (1 + 1.0 / OPENINGS);
+    return Measurement.COVERAGE_FACTOR * Math.sqrt(one * one + scatter);
+  }
+}

@@ -1,0 +1,136 @@
+package dev.loopgauge.measure;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.estimate.DelayEstimator;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.signal.Signal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+
+/**
+ * Measures through an open session. Each method plays the plan once; they differ in how the sound
+ * card's own delay is kept out of the result.
+ *
+ * <p>A take in which sound was lost is refused, whatever could still be read from it.
+ *
+ * @param session channels opened in the order of {@link Patching#sends} and {@link
+ *     Patching#returns}
+ * @param patching what is patched where
+ * @param plan what is played
+ */
+public record LiveMeasurement(AudioSession session, Patching patching, MeasurementPlan plan) {
+  private static final int RIG = 0;
+  private static final int REFERENCE = 1;
+
+  /**
+   * Against the reference return, recorded at the same time, so that the card cancels.
+   *
+   * @throws CaptureException when the sound failed
+   * @throws IllegalStateException when nothing is patched as a reference
+   */
+  public Estimate referenced() throws CaptureException {
+    ChannelPair pair =
+        patching
+            .reference()
+            .orElseThrow(() -> new IllegalStateException("no reference in " + patching));
+    return play(capture -> againstReference(capture, pair));
+  }
+
+  /**
+   * Against what was played, less what a patch cable took.
+   *
+   * @param cable the card's own delay, which must hold for this session
+   * @param method {@link Method#CALIBRATED} or {@link Method#SAMPLE_LOCKED}
+   * @throws CaptureException when the sound failed
+   */
+  public Estimate lessCable(Calibration cable, Method method) throws CaptureException {
+    return map(
+        withCard(),
+        found -> found.lessCalibration(cable.delaySamples(), cable.uncertaintySamples(), method));
+  }
+
+  /**
+   * Against what was played, with the card's own delay in the number and a finding that says so.
+   *
+   * @param why why it is
+   * @param hint what would keep it out
+   * @throws CaptureException when the sound failed
+   */
+  public Estimate uncalibrated(String why, String hint) throws CaptureException {
+    Estimate estimate = withCard();
+    return estimate instanceof Estimate.Found
+        ? with(estimate, LiveFindings.uncalibrated(why, hint))
+        : estimate;
+  }
+
+  /**
+   * Against what was played, with the card's own delay in the number: what a calibration measures.
+   *
+   * @throws CaptureException when the sound failed
+   */
+  public Estimate withCard() throws CaptureException {
+    return map(
+        play(capture -> againstPlayed(capture.returns().get(RIG))),
+        found -> found.withMethod(Method.UNCALIBRATED));
+  }
+
+  private Estimate play(Function<Capture, Estimate> reader) throws CaptureException {
+    Capture capture = session.capture(schedule().together(patching.sends().size()));
+    List<Finding> lost = capture.incidents().stream().map(LiveFindings::lost).toList();
+    return lost.isEmpty() ? reader.apply(capture) : new Estimate.Refused(lost);
+  }
+
+  private Schedule schedule() {
+    return plan.schedule(session.info());
+  }
+
+  private Estimate againstPlayed(Signal ret) {
+    return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()))
+        .estimate(schedule().againstPlayed(ret));
+  }
+
+  /** A reference that isn't the stimulus would make a number that means nothing. */
+  private Estimate againstReference(Capture capture, ChannelPair pair) {
+    Signal reference = capture.returns().get(REFERENCE);
+    Estimate check = againstPlayed(reference);
+    if (!(check instanceof Estimate.Found found)) {
+      return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
+    }
+    Estimate estimate =
+        new DelayEstimator(plan.maxDelaySeconds())
+            .estimate(schedule().againstReference(reference, capture.returns().get(RIG)));
+    return found.measurement().polarity() == Polarity.INVERTED
+        ? with(estimate, LiveFindings.invertedReference(pair))
+        : estimate;
+  }
+
+  private static String reason(Estimate refused) {
+    return refused.findings().stream()
+        .filter(Finding::refuses)
+        .map(Finding::text)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Estimate with(Estimate estimate, Finding finding) {
+    List<Finding> findings = new ArrayList<>(estimate.findings());
+    findings.add(finding);
+    return estimate instanceof Estimate.Found found
+        ? new Estimate.Found(found.measurement(), findings)
+        : new Estimate.Refused(findings);
+  }
+
+  private static Estimate map(Estimate estimate, UnaryOperator<Measurement> change) {
+    return estimate instanceof Estimate.Found found
+        ? new Estimate.Found(change.apply(found.measurement()), found.findings())
+        : estimate;
+  }
+}

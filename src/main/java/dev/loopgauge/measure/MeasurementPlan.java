@@ -1,0 +1,73 @@
+package dev.loopgauge.measure;
+
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.signal.PlayedStimulus;
+import dev.loopgauge.signal.Signal;
+
+/**
+ * What one measurement plays, how often, and how long a delay it waits for.
+ *
+ * @param stimulus what is played
+ * @param repeats how many times, 1 to {@value #MOST_REPEATS}
+ * @param maxDelaySeconds the longest delay looked for, above 0, at most {@value #LONGEST_SECONDS} s
+ */
+public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDelaySeconds) {
+  /** The most repeats. */
+  public static final int MOST_REPEATS = 100;
+
+  /** The longest delay that can be looked for, in seconds. */
+  public static final double LONGEST_SECONDS = 10;
+
+  /** Lets the stream settle before anything is played. */
+  private static final double LEAD_IN_SECONDS = 0.25;
+
+  /** Lets the rig ring out, and the feedback guard see what grows. */
+  private static final double TAIL_SECONDS = 0.35;
+
+  /**
+   * How many device buffers may lie between playing and recording: one on either side, and as much
+   * again in the system between. (Common practice, no source.)
+   */
+  private static final int BUFFERS_ON_THE_WAY = 4;
+
+  private static final double CONVERTER_SECONDS = 0.1;
+
+  /**
+   * Checks the ranges.
+   *
+   * @throws IllegalArgumentException when a value is out of range
+   */
+  public MeasurementPlan {
+    if (repeats < 1 || repeats > MOST_REPEATS) {
+      throw new IllegalArgumentException(
+          "a measurement repeats 1 to " + MOST_REPEATS + " times, not " + repeats);
+    }
+    if (!(maxDelaySeconds > 0 && maxDelaySeconds <= LONGEST_SECONDS)) {
+      throw new IllegalArgumentException(
+          "the longest delay must be above 0 and at most "
+              + LONGEST_SECONDS
+              + " s, not "
+              + maxDelaySeconds
+              + " s");
+    }
+  }
+
+  /** The longest delay looked for against what was played: the card's own comes on top. */
+  double maxDelayWithCardSeconds(SessionInfo info) {
+    double buffers = (double) BUFFERS_ON_THE_WAY * info.bufferSamples() / info.rate().hertz();
+    return maxDelaySeconds + buffers + CONVERTER_SECONDS;
+  }
+
+  /** This plan in frames, with a turn for each repeat. */
+  Schedule schedule(SessionInfo info) {
+    return schedule(info, repeats);
+  }
+
+  /** This plan in frames, with as many turns as given. */
+  Schedule schedule(SessionInfo info, int turns) {
+    Signal played = stimulus.render(info.rate());
+    int leadIn = info.rate().samplesIn(LEAD_IN_SECONDS);
+    int listen = info.rate().samplesIn(maxDelayWithCardSeconds(info) + TAIL_SECONDS);
+    return new Schedule(played, leadIn, listen, turns);
+  }
+}

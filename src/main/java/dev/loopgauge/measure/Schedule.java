@@ -1,0 +1,92 @@
+package dev.loopgauge.measure;
+
+import dev.loopgauge.capture.Take;
+import dev.loopgauge.estimate.Reading;
+import dev.loopgauge.signal.Signal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * A plan in frames: silence, then for each turn the stimulus and a gap to listen in.
+ *
+ * @param played the stimulus at its level
+ * @param leadIn frames of silence before the first turn
+ * @param listen frames of silence after each stimulus
+ * @param turns how many times it is played
+ */
+record Schedule(Signal played, int leadIn, int listen, int turns) {
+  /** A take in which every send plays in every turn. */
+  Take together(int sends) {
+    Signal all = played(0, turns);
+    return new Take(IntStream.range(0, sends).mapToObj(send -> all).toList(), frames(), gaps());
+  }
+
+  /**
+   * A take in which the first send plays in the first turn, the second in the second, and so on.
+   */
+  Take inTurn() {
+    List<Signal> sends =
+        IntStream.range(0, turns).mapToObj(turn -> played(turn, turn + 1)).toList();
+    return new Take(sends, frames(), gaps());
+  }
+
+  /** A reading for each turn, of a return against what was played. */
+  List<Reading> againstPlayed(Signal ret) {
+    return IntStream.range(0, turns).mapToObj(turn -> againstPlayed(ret, turn)).toList();
+  }
+
+  /** The reading of one turn, of a return against what was played. */
+  Reading againstPlayed(Signal ret, int turn) {
+    return new Reading(played.slice(0, period()), turn(ret, turn));
+  }
+
+  /** A reading for each turn, of a return against the reference return beside it. */
+  List<Reading> againstReference(Signal reference, Signal ret) {
+    return IntStream.range(0, turns)
+        .mapToObj(turn -> new Reading(turn(reference, turn), turn(ret, turn)))
+        .toList();
+  }
+
+  private Signal turn(Signal ret, int turn) {
+    return ret.slice(start(turn), start(turn + 1));
+  }
+
+  private int period() {
+    return played.length() + listen;
+  }
+
+  private int start(int turn) {
+    return leadIn + turn * period();
+  }
+
+  private int frames() {
+    return start(turns);
+  }
+
+  private Signal played(int fromTurn, int toTurn) {
+    double[] samples = new double[frames()];
+    for (int turn = fromTurn; turn < toTurn; turn++) {
+      played.copyTo(0, samples, start(turn), played.length());
+    }
+    return Signal.of(played.rate(), samples);
+  }
+
+  private List<Take.Stretch> gaps() {
+    int sounding = soundingLength();
+    List<Take.Stretch> gaps = new ArrayList<>();
+    for (int turn = 0; turn < turns; turn++) {
+      gaps.add(new Take.Stretch(start(turn) + sounding, start(turn + 1)));
+    }
+    return gaps;
+  }
+
+  /** A click is followed by silence of its own, in which a loop could grow already. */
+  private int soundingLength() {
+    int length = played.length();
+    while (length > 0 && played.at(length - 1) == 0) {
+      length--;
+    }
+    return length;
+  }
+}

@@ -1,0 +1,44 @@
+package dev.loopgauge.capture;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** A back end that opens the sessions it was given, one after another. */
+public final class ScriptedBackend implements AudioBackend {
+  private final String name;
+  private final Availability seen;
+  private final List<ScriptedSession> sessions;
+  private final List<SessionRequest> requests = new ArrayList<>();
+
+  /** A back end with sessions to open, in order. */
+  public ScriptedBackend(String name, Availability seen, ScriptedSession... sessions) {
+    this.name = name;
+    this.seen = seen;
+    this.sessions = List.of(sessions);
+  }
+
+  /** What was asked to be opened so far. */
+  public List<SessionRequest> requests() {
+    return List.copyOf(requests);
+  }
+
+  @Override
+  public String name() {
+    return name;
+  }
+
+  @Override
+  public Availability look() {
+    return seen;
+  }
+
+  @Override
+  public AudioSession open(SessionRequest request) throws CaptureException {
+    requests.add(request);
+    if (requests.size() > sessions.size()) {
+      throw new CaptureException(
+          CaptureException.Kind.NO_SUCH_DEVICE, "scripted: no such device", "try another");
+    }
+    return sessions.get(requests.size() - 1);
+  }
+}

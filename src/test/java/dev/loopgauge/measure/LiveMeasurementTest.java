@@ -1,0 +1,190 @@
+package dev.loopgauge.measure;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.Incident;
+import dev.loopgauge.capture.ScriptedSession;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.Wires;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.signal.PlayedStimulus;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.StimulusKind;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class LiveMeasurementTest {
+  private static final SampleRate RATE = new SampleRate(48_000);
+  private static final SessionInfo INFO = new SessionInfo("java-sound", "A", "B", RATE, 256, false);
+  private static final MeasurementPlan PLAN =
+      new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 0.25, -20), 2, 0.1);
+  private static final Patching REFERENCED =
+      new Patching(new ChannelPair(2, 2), Optional.of(new ChannelPair(1, 1)));
+  private static final Patching SINGLE = Patching.single(2, 2);
+  private static final int CARD = 777;
+  private static final long SEED = 20_260_501;
+
+  @Test
+  void theReferenceTakesTheCardOut() throws CaptureException {
+    Measurement found = found(referenced(wires().join(0, 0, CARD + 595, 0.25).join(1, 1, CARD, 1)));
+
+    assertEquals(595, found.delay().samples(), 0.01);
+    assertEquals(-12.04, found.levelDb(), 0.1);
+    assertEquals(Method.REFERENCED, found.method());
+    assertEquals(2, found.repeats());
+  }
+
+  @Test
+  void theReturnMayLeadTheReference() throws CaptureException {
+    Measurement found = found(referenced(wires().join(0, 0, CARD, 1).join(1, 1, CARD + 64, 1)));
+
+    assertEquals(-64, found.delay().samples(), 0.01);
+  }
+
+  @Test
+  void oneSendMayFeedBoth() throws CaptureException {
+    Patching split = new Patching(new ChannelPair(1, 2), Optional.of(new ChannelPair(1, 1)));
+    var session = new ScriptedSession(INFO, wires().join(0, 0, CARD + 30, 1).join(0, 1, CARD, 1));
+
+    Measurement found = found(new LiveMeasurement(session, split, PLAN).referenced());
+    assertEquals(30, found.delay().samples(), 0.01);
+    assertEquals(1, session.takes().get(0).sends().size());
+  }
+
+  @Test
+  void aSilentReferenceIsRefused() throws CaptureException {
+    Finding why = refusal(referenced(wires().join(0, 0, CARD + 595, 1)));
+
+    assertEquals(FindingCode.NO_REFERENCE, why.code());
+    assertTrue(why.text().startsWith("reference return 1 doesn't hear what send 1 plays: "));
+  }
+
+  @Test
+  void aReferenceOfOtherSoundIsRefusedThoughTheReturnHearsTheSame() throws CaptureException {
+    Signal other = new PlayedStimulus(StimulusKind.MLS, 1, -20).render(RATE);
+    Finding why =
+        refusal(
+            referenced(
+                take -> {
+                  Signal early = other.slice(0, take.frames());
+                  return new Capture(
+                      List.of(early.slice(-100, take.frames() - 100), early), List.of());
+                }));
+
+    assertEquals(FindingCode.NO_REFERENCE, why.code());
+  }
+
+  @Test
+  void anInvertedReferenceIsSaid() throws CaptureException {
+    Estimate estimate = referenced(wires().join(0, 0, CARD, 1).join(1, 1, CARD, -1));
+
+    assertEquals(Polarity.INVERTED, found(estimate).polarity());
+    assertTrue(
+        estimate.findings().stream()
+            .anyMatch(f -> f.text().equals("the reference itself arrives inverted on return 1")),
+        estimate.findings().toString());
+  }
+
+  @Test
+  void aCableTakenBeforeTakesTheCardOutAndAddsItsUncertainty() throws CaptureException {
+    var session =
+        new ScriptedSession(INFO, wires().join(0, 0, CARD, 1), wires().join(0, 0, CARD + 595, 1));
+    LiveMeasurement live = new LiveMeasurement(session, SINGLE, PLAN);
+    Measurement cable = found(live.withCard());
+    assertEquals(CARD, cable.delay().samples(), 0.01);
+    assertEquals(Method.UNCALIBRATED, cable.method());
+
+    Calibration calibration =
+        Calibration.of(INFO, SINGLE.rig(), cable.delay().samples(), 0.5, Instant.EPOCH);
+    Measurement found = found(live.lessCable(calibration, Method.CALIBRATED));
+    assertEquals(595, found.delay().samples(), 0.01);
+    assertEquals(Method.CALIBRATED, found.method());
+    assertTrue(found.uncertaintySamples() >= 0.5, found.toString());
+  }
+
+  @Test
+  void withoutEitherItSaysThatTheCardIsInTheNumber() throws CaptureException {
+    var session = new ScriptedSession(INFO, wires().join(0, 0, CARD + 595, 1));
+    Estimate estimate = new LiveMeasurement(session, SINGLE, PLAN).uncalibrated("why", "hint");
+
+    assertEquals(CARD + 595, found(estimate).delay().samples(), 0.01);
+    assertEquals(Method.UNCALIBRATED, found(estimate).method());
+    Finding finding = estimate.findings().get(0);
+    assertEquals(FindingCode.UNCALIBRATED, finding.code());
+    assertEquals("the sound card's own delay is in the number: why", finding.text());
+    assertEquals("hint", finding.hint());
+  }
+
+  @Test
+  void lostSoundIsRefusedHoweverGoodTheRest() throws CaptureException {
+    Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
+    Finding dropout = refusal(referenced(good.but(Incident.Kind.DROPOUT, "2 xruns")));
+
+    assertEquals(FindingCode.DROPOUT, dropout.code());
+    assertEquals("2 xruns", dropout.text());
+  }
+
+  @Test
+  void aChangedBlockSizeIsRefused() throws CaptureException {
+    Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
+    Finding changed = refusal(referenced(good.but(Incident.Kind.BLOCK_SIZE_CHANGED, "now 512")));
+
+    assertEquals(FindingCode.DROPOUT, changed.code());
+    assertEquals("now 512", changed.text());
+  }
+
+  @Test
+  void nothingInTheReturnIsNoNumber() throws CaptureException {
+    Estimate estimate = referenced(wires().join(1, 1, CARD, 1));
+
+    assertEquals(FindingCode.NO_RETURN, refusal(estimate).code());
+  }
+
+  @Test
+  void aFailureOfTheSoundIsPassedOn() {
+    var session = new ScriptedSession(INFO, ScriptedSession.failing(CaptureException.Kind.GONE));
+    var failed =
+        assertThrows(
+            CaptureException.class,
+            () -> new LiveMeasurement(session, REFERENCED, PLAN).referenced());
+
+    assertEquals(CaptureException.Kind.GONE, failed.kind());
+  }
+
+  @Test
+  void referencedNeedsAReference() {
+    var live = new LiveMeasurement(new ScriptedSession(INFO, wires()), SINGLE, PLAN);
+    assertThrows(IllegalStateException.class, live::referenced);
+  }
+
+  /** Return 0 is the rig's, return 1 the reference's, in the order of the session. */
+  private static Wires wires() {
+    return new Wires(RATE, 2, SEED);
+  }
+
+  private static Estimate referenced(ScriptedSession.Answer answer) throws CaptureException {
+    return new LiveMeasurement(new ScriptedSession(INFO, answer), REFERENCED, PLAN).referenced();
+  }
+
+  private static Measurement found(Estimate estimate) {
+    return assertInstanceOf(Estimate.Found.class, estimate, estimate.toString()).measurement();
+  }
+
+  private static Finding refusal(Estimate estimate) {
+    assertInstanceOf(Estimate.Refused.class, estimate, estimate.toString());
+    return estimate.findings().stream().filter(Finding::refuses).findFirst().orElseThrow();
+  }
+}
