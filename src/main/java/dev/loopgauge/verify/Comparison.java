@@ -1,0 +1,96 @@
+package dev.loopgauge.verify;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainBudget;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.OptionalInt;
+
+/**
+ * A measured loop against its budget.
+ *
+ * @param path the path's name
+ * @param predicted the loop's delay by the chain file, at the measured rate
+ * @param toleranceSamples how far off the chain file says it may be, in samples
+ * @param allowSamples how much more is allowed, in samples
+ * @param difference measured less predicted
+ * @param verdict what follows
+ * @param wholeBlocks how many of the host's blocks the difference is, where it is a whole number of
+ *     them other than none
+ * @param explanations the changes that would explain it, the likeliest first; empty when within
+ */
+public record Comparison(
+    String path,
+    Latency predicted,
+    double toleranceSamples,
+    double allowSamples,
+    Latency difference,
+    Verdict verdict,
+    OptionalInt wholeBlocks,
+    List<Explanation> explanations) {
+  /** Copies the list. */
+  public Comparison {
+    explanations = List.copyOf(explanations);
+  }
+
+  /**
+   * Compares a measurement with the loop of a path.
+   *
+   * <p>The measurement lies somewhere within its expanded uncertainty of the number read. It is
+   * within budget when all of that interval is within tolerance and allowance of the prediction,
+   * early or late when none of it is, and else undecided.
+   *
+   * @param allowSamples what may be missing from the chain file's own tolerances, 0 or more
+   * @throws IllegalArgumentException when the allowance is negative or not a number
+   */
+  public static Comparison of(
+      Measurement measured, Chain chain, ChainPath path, double allowSamples) {
+    if (!(allowSamples >= 0 && Double.isFinite(allowSamples))) {
+      throw new IllegalArgumentException(
+          "an allowance must be 0 samples or more, not " + allowSamples);
+    }
+    SampleRate rate = measured.delay().rate();
+    PathBudget budget = ChainBudget.of(chain, path);
+    Latency predicted = Latency.ofSeconds(budget.loop().seconds(), rate);
+    double tolerance = budget.loopToleranceSamples() * rate.hertz() / chain.rate().hertz();
+    Latency difference = measured.delay().minus(predicted);
+    double limit = tolerance + allowSamples;
+    Verdict verdict = verdict(measured, difference.samples(), limit);
+    return new Comparison(
+        path.name(),
+        predicted,
+        tolerance,
+        allowSamples,
+        difference,
+        verdict,
+        wholeBlocks(difference.seconds() * chain.rate().hertz(), chain.blockSize()),
+        verdict == Verdict.EARLY || verdict == Verdict.LATE
+            ? BlockSizeSearch.explain(measured, chain, path, limit)
+            : List.of());
+  }
+
+  private static Verdict verdict(Measurement measured, double difference, double limit) {
+    double uncertainty = measured.uncertaintySamples();
+    if (measured.method() == Method.UNCALIBRATED) {
+      return Verdict.UNDECIDED;
+    }
+    if (Math.abs(difference) + uncertainty <= limit) {
+      return Verdict.WITHIN;
+    }
+    if (Math.abs(difference) - uncertainty > limit) {
+      return difference > 0 ? Verdict.LATE : Verdict.EARLY;
+    }
+    return Verdict.UNDECIDED;
+  }
+
+  private static OptionalInt wholeBlocks(double difference, int blockSize) {
+    long blocks = Math.round(difference / blockSize);
+    boolean whole = blocks != 0 && Math.abs(difference - (double) blocks * blockSize) <= 0.5;
+    return whole ? OptionalInt.of(Math.toIntExact(blocks)) : OptionalInt.empty();
+  }
+}
