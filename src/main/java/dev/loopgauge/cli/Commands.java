@@ -6,7 +6,7 @@ import picocli.CommandLine;
 /** The commands by name. */
 final class Commands {
   /** In the order in which the help lists them. */
-  static final List<String> NAMES = List.of("signal", "budget");
+  static final List<String> NAMES = List.of("devices", "profile", "signal", "budget");
 
   private Commands() {}
 
@@ -15,20 +15,22 @@ final class Commands {
    * options of all would be most of the time of a quick command; without a known name, all are, so
    * that help and suggestions know them.
    */
-  static CommandLine lineFor(String[] args, Console console) {
+  static CommandLine lineFor(String[] args, Console console, Backends backends) {
     CommandLine line = new CommandLine(new LoopgaugeCommand());
     boolean named = args.length > 0 && NAMES.contains(args[0]);
     for (String name : named ? List.of(args[0]) : NAMES) {
-      line.addSubcommand(name, create(name, console));
+      line.addSubcommand(name, create(name, console, backends));
     }
     return line;
   }
 
-  private static Object create(String name, Console console) {
+  private static Object create(String name, Console console, Backends backends) {
     return switch (name) {
+      case "devices" -> new DevicesCommand(backends);
+      case "profile" -> ProfileCommand.line(console);
       case "signal" -> new SignalCommand();
       case "budget" -> new BudgetCommand();
-      default -> throw new IllegalArgumentException("no command " + name + " for " + console);
+      default -> throw new IllegalArgumentException("no command " + name);
     };
   }
 }

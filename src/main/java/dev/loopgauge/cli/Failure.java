@@ -4,6 +4,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.UnknownPathException;
+import dev.loopgauge.setup.SetupException;
 import java.util.Locale;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -45,6 +46,9 @@ record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof AudioFileException e) {
       return usage("unusable-file", e.getMessage(), e.hint());
+    }
+    if (thrown instanceof SetupException e) {
+      return usage("unusable-setup", e.getMessage(), e.hint());
     }
     if (thrown instanceof CaptureException e) {
       return ofCapture(e);

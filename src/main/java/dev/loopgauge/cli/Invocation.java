@@ -14,11 +14,11 @@ final class Invocation {
   private final Console console;
   private final CommandLine line;
 
-  /** A run with these arguments on this console. */
-  Invocation(String[] args, Console console) {
+  /** A run with these arguments on this console, with these back ends. */
+  Invocation(String[] args, Console console, Backends backends) {
     this.args = args.clone();
     this.console = console;
-    this.line = Commands.lineFor(args, console);
+    this.line = Commands.lineFor(args, console, backends);
   }
 
   /** Runs the command. Throws nothing: what goes wrong is said and becomes the exit code. */

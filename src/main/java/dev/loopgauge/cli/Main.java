@@ -11,6 +11,11 @@ public final class Main {
 
   /** Runs one command on a console and gives its exit code, one of {@link ExitCode}. */
   public static int run(String[] args, Console console) {
-    return new Invocation(args, console).run();
+    return run(args, console, Backends.ofThisComputer());
+  }
+
+  /** Runs one command with back ends other than the computer's. */
+  static int run(String[] args, Console console, Backends backends) {
+    return new Invocation(args, console, backends).run();
   }
 }

@@ -76,8 +76,12 @@ public record ProfileStore(Path folder) {
     return file;
   }
 
-  /** Where a profile is or would be. */
-  private Path file(String name) throws SetupException {
+  /**
+   * Where a profile is or would be.
+   *
+   * @throws SetupException when the name can't be one
+   */
+  public Path file(String name) throws SetupException {
     if (!name.matches("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,63}")) {
       throw new SetupException(
           "'" + name + "' can't be a profile's name",

@@ -25,6 +25,16 @@ record Run(int exitCode, String out, String err) {
 
   /** Runs a command with a terminal or without, what is typed, and an environment. */
   static Run on(boolean terminal, String typed, Map<String, String> environment, String... args) {
+    return on(terminal, typed, environment, Backends.ofThisComputer(), args);
+  }
+
+  /** The same with back ends other than the computer's. */
+  static Run on(
+      boolean terminal,
+      String typed,
+      Map<String, String> environment,
+      Backends backends,
+      String... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     Console console =
@@ -34,7 +44,7 @@ record Run(int exitCode, String out, String err) {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             terminal,
             environment);
-    int exitCode = Main.run(args, console);
+    int exitCode = Main.run(args, console, backends);
     return new Run(
         exitCode, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
   }

@@ -1,0 +1,69 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.javasound.JavaSoundBackend;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+
+/**
+ * The back ends that reach real sound.
+ *
+ * @param all makes one of each
+ */
+record Backends(Supplier<List<AudioBackend>> all) {
+  /** Those of this computer. */
+  static Backends ofThisComputer() {
+    return new Backends(() -> List.of(new JavaSoundBackend()));
+  }
+
+  /** The back end of a name, one of {@code java-sound} and {@code jack}. */
+  AudioBackend named(String name) {
+    return all.get().stream()
+        .filter(backend -> backend.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /**
+   * Opens what was asked for.
+   *
+   * @throws CaptureException when that fails; where the device of a profile is missing, it says
+   *     what is there instead
+   */
+  AudioSession open(AudioBackend backend, Optional<String> profile, SessionRequest request)
+      throws CaptureException {
+    try {
+      return backend.open(request);
+    } catch (CaptureException e) {
+      boolean missing =
+          e.kind() == CaptureException.Kind.NO_SUCH_DEVICE
+              || e.kind() == CaptureException.Kind.BACKEND_UNUSABLE;
+      if (profile.isEmpty() || !missing) {
+        throw e;
+      }
+      throw new CaptureException(
+          e.kind(), "profile '" + profile.get() + "': " + e.getMessage(), e.hint() + " " + there());
+    }
+  }
+
+  private String there() {
+    return "What is there: "
+        + all.get().stream()
+            .map(backend -> backend.name() + ": " + devices(backend.look()))
+            .collect(Collectors.joining("; "))
+        + ".";
+  }
+
+  private static String devices(Availability seen) {
+    return seen instanceof Availability.Usable usable
+        ? usable.devices().stream().map(AudioDevice::name).collect(Collectors.joining(", "))
+        : "nothing";
+  }
+}

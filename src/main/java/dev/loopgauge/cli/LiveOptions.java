@@ -1,0 +1,43 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.setup.DataFolder;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import java.util.Optional;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What all commands that play and record take. */
+final class LiveOptions {
+  /** The back end that is the built-in rig. */
+  static final String SIMULATED = "simulated";
+
+  @Option(
+      names = "--profile",
+      paramLabel = "NAME",
+      description = "A kept profile; other options overrule what it says.")
+  Optional<String> profile = Optional.empty();
+
+  @Mixin final DeviceOptions device = new DeviceOptions();
+  @Mixin final StimulusOptions stimulus = new StimulusOptions();
+
+  /** The profile, if one was named. */
+  Optional<Profile> kept(DataFolder data) throws SetupException {
+    return profile.isPresent()
+        ? Optional.of(data.profiles().load(profile.get()))
+        : Optional.empty();
+  }
+
+  /** All together: the options, over the profile, over the defaults. */
+  Profile settings(Optional<Profile> kept) {
+    return new Profile(
+        device.backend(kept),
+        device.output(kept),
+        device.input(kept),
+        device.patching(kept),
+        device.rate(kept),
+        device.bufferSamples(kept),
+        stimulus.plan(kept),
+        kept.flatMap(Profile::calibration));
+  }
+}
