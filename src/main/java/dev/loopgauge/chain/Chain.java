@@ -31,7 +31,7 @@ public record Chain(
     Map<String, Stage> stages,
     Map<String, ChainPath> paths,
     Map<String, Picture> pictures,
-    Map<String, List<String>> mixes,
+    Map<String, Mix> mixes,
     Map<Listener, ListenerLimits> limits) {
   /**
    * Copies the maps and checks that everything named exists and can be computed.
@@ -55,9 +55,9 @@ public record Chain(
     for (Picture picture : pictures.values()) {
       checkStages(stages, picture.stages(), picture.frameRate().isPresent());
     }
-    for (List<String> mix : mixes.values()) {
-      for (String path : mix) {
-        require(paths, path);
+    for (Mix mix : mixes.values()) {
+      for (MixEntry entry : mix.entries()) {
+        require(paths, entry.path());
       }
     }
   }

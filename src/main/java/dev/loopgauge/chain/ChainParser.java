@@ -65,7 +65,7 @@ public final class ChainParser {
         stages,
         paths,
         pictures,
-        section(fields, "mixes", (name, mix) -> mix.namesOf("path", paths.keySet())),
+        section(fields, "mixes", new MixReader(paths.keySet())::read),
         fields.optional("listeners", ChainParser::limits).orElse(Map.of()));
   }
 

@@ -8,7 +8,7 @@ public enum Compensation {
   YES,
   /** It does not. */
   NO,
-  /** Nobody has said. */
+  /** Nobody knows yet. */
   UNKNOWN;
 
   /** The name in chain files. */

@@ -33,7 +33,7 @@ final class StageReader {
         fields.text("reported-by"),
         fields
             .optional("compensated", value -> value.choice("answer", COMPENSATIONS))
-            .orElse(Compensation.UNKNOWN));
+            .orElse(Compensation.NO));
   }
 
   private static Delay delay(YamlFields fields) throws ChainFormatException {

@@ -14,7 +14,7 @@ final class ChainFiles {
         console:       { ms: 0.8, tolerance-ms: 0.05 }
         host-blocks:   { blocks: 2 }
         host-fixed:    { samples: 219, tolerance-samples: 2 }
-        limiter:       { samples: 240, reported-by: host, compensated: no }
+        limiter:       { samples: 240, reported-by: host, compensated: yes }
         network:       { packets: 4, packet-time-us: 1000 }
         stage-box-out: { samples: 11 }
         wedge-throw:   { metres: 1.8 }

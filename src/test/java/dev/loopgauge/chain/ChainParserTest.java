@@ -22,7 +22,13 @@ class ChainParserTest {
     assertEquals(new SampleRate(48_000), chain.rate());
     assertEquals(64, chain.blockSize());
     assertEquals(20, chain.airTemperatureC());
-    assertEquals(Map.of("house-mix", List.of("vocal-house", "vocal-in-ear")), chain.mixes());
+    assertEquals(
+        Map.of(
+            "house-mix",
+            new Mix(
+                "house-mix",
+                List.of(new MixEntry("vocal-house", 0, 0), new MixEntry("vocal-in-ear", 0, 0)))),
+        chain.mixes());
     assertEquals(
         new Picture("cameras", Optional.of(new FrameRate(60_000, 1001)), List.of("camera")),
         chain.pictures().get("cameras"));
@@ -50,11 +56,11 @@ class ChainParserTest {
             new Delay.Samples(1),
             Optional.of("converter data sheet"),
             Optional.empty(),
-            Compensation.UNKNOWN),
+            Compensation.NO),
         stages.get("stage-box-in"));
     assertEquals(new Delay.Milliseconds(0.05), stages.get("console").tolerance());
     assertEquals(Optional.of("host"), stages.get("limiter").reportedBy());
-    assertEquals(Compensation.NO, stages.get("limiter").compensated());
+    assertEquals(Compensation.YES, stages.get("limiter").compensated());
     assertEquals(new Delay.Samples(0), stages.get("stage-box-out").tolerance());
     assertEquals(Optional.empty(), stages.get("stage-box-out").note());
   }
@@ -73,6 +79,17 @@ class ChainParserTest {
         chain.path("vocal-in-ear"));
     assertEquals(Optional.of(List.of("console")), chain.path("field-tower").loop());
     assertEquals(Optional.of("cameras"), chain.path("stream-mix").picture());
+  }
+
+  @Test
+  void readsWhatAMixSaysOfItsPaths() {
+    Chain chain =
+        ChainFiles.parsed(
+            SMALLEST.replace("[a] }", "[a] }, q: { listener: wedge, stages: [a] }")
+                + "\nmixes: { m: [p, { path: q, offset-ms: 8, level-db: -6 }] }");
+    assertEquals(
+        List.of(new MixEntry("p", 0, 0), new MixEntry("q", 8, -6)),
+        chain.mixes().get("m").entries());
   }
 
   @Test

@@ -33,7 +33,8 @@ class ChainRulesTest {
   void namesThatAreNotDefinedAreRefused() {
     assertBroken("'consol'", () -> chain(path("consol", Optional.empty()), Map.of(), Map.of()));
     assertBroken("'cam'", () -> chain(path("console", Optional.of("cam")), Map.of(), Map.of()));
-    assertBroken("'lead'", () -> chain(VOCAL, Map.of(), Map.of("mix", List.of("lead"))));
+    Mix mix = new Mix("mix", List.of(new MixEntry("lead", 0, 0)));
+    assertBroken("'lead'", () -> chain(VOCAL, Map.of(), Map.of("mix", mix)));
   }
 
   @Test
@@ -72,6 +73,21 @@ class ChainRulesTest {
                 Optional.empty()));
   }
 
+  @Test
+  void mixHasPathsAndEachOnce() {
+    MixEntry vocal = new MixEntry("vocal", 0, 0);
+    assertBroken("'empty'", () -> new Mix("empty", List.of()));
+    assertBroken("'vocal'", () -> new Mix("double", List.of(vocal, new MixEntry("vocal", 8, -6))));
+  }
+
+  @Test
+  void offsetAndLevelOfAMixAreInRange() {
+    assertBroken("-1.0", () -> new MixEntry("vocal", -1, 0));
+    assertBroken("1001.0", () -> new MixEntry("vocal", 1001, 0));
+    assertBroken("NaN", () -> new MixEntry("vocal", 0, Double.NaN));
+    assertBroken("-101.0", () -> new MixEntry("vocal", 0, -101));
+  }
+
   static Stream<DoubleFunction<Delay>> delays() {
     return Stream.of(
         Delay.Samples::new,
@@ -97,7 +113,7 @@ class ChainRulesTest {
   }
 
   private static Chain chain(
-      ChainPath path, Map<String, Picture> pictures, Map<String, List<String>> mixes) {
+      ChainPath path, Map<String, Picture> pictures, Map<String, Mix> mixes) {
     return new Chain(
         "festival field",
         new SampleRate(48_000),
