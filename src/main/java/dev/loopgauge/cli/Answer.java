@@ -1,6 +1,7 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.report.Document;
+import dev.loopgauge.report.MeasurementDocument;
 
 /**
  * What a command came to.
@@ -12,5 +13,14 @@ record Answer(int exitCode, Document document) {
   /** All good. */
   static Answer good(Document document) {
     return new Answer(ExitCode.GOOD, document);
+  }
+
+  /** A measurement, with the exit code of its outcome. */
+  static Answer measured(MeasurementDocument document) {
+    return switch (document.outcome()) {
+      case MEASURED, WITHIN_BUDGET -> good(document);
+      case OUTSIDE_BUDGET, UNDECIDED -> new Answer(ExitCode.OUTSIDE, document);
+      case NOT_TRUSTWORTHY -> new Answer(ExitCode.NOT_TRUSTWORTHY, document);
+    };
   }
 }

@@ -3,12 +3,14 @@ package dev.loopgauge.cli;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.ChainParser;
+import dev.loopgauge.chain.ChainPath;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /** Reads chain files from disk. */
 final class ChainFile {
@@ -25,6 +27,30 @@ final class ChainFile {
    */
   static Chain read(Path file) throws ChainFormatException {
     return ChainParser.parse(text(file), file.toString());
+  }
+
+  /**
+   * The path that the options choose; empty where they name no chain.
+   *
+   * @throws UsageException as {@link #read}, or when a path is named without a chain
+   * @throws ChainFormatException as {@link #read}
+   */
+  static Optional<ChosenPath> chosen(BudgetOptions options) throws ChainFormatException {
+    if (options.chain.isEmpty()) {
+      if (options.path.isPresent()) {
+        throw new UsageException(
+            "--path " + options.path.get() + " without --chain", "name the chain file it is in");
+      }
+      return Optional.empty();
+    }
+    Chain chain = read(options.chain.get());
+    if (options.path.isEmpty()) {
+      throw new UsageException(
+          "--chain " + options.chain.get() + " without --path",
+          "say which path: " + String.join(", ", chain.paths().keySet()));
+    }
+    ChainPath path = chain.path(options.path.get());
+    return Optional.of(new ChosenPath(chain, path, options.allowSamples));
   }
 
   private static String text(Path file) {

@@ -6,7 +6,8 @@ import picocli.CommandLine;
 /** The commands by name. */
 final class Commands {
   /** In the order in which the help lists them. */
-  static final List<String> NAMES = List.of("devices", "profile", "signal", "budget");
+  static final List<String> NAMES =
+      List.of("demo", "devices", "profile", "signal", "budget", "analyze");
 
   private Commands() {}
 
@@ -26,10 +27,12 @@ final class Commands {
 
   private static Object create(String name, Console console, Backends backends) {
     return switch (name) {
+      case "demo" -> new DemoCommand();
       case "devices" -> new DevicesCommand(backends);
       case "profile" -> ProfileCommand.line(console);
       case "signal" -> new SignalCommand();
       case "budget" -> new BudgetCommand();
+      case "analyze" -> new AnalyzeCommand();
       default -> throw new IllegalArgumentException("no command " + name);
     };
   }

@@ -1,11 +1,14 @@
 package dev.loopgauge.cli;
 
+import java.util.Locale;
+
 /** Starts the program. */
 public final class Main {
   private Main() {}
 
-  /** Runs one command and exits with its code. */
+  /** Runs one command and exits with its code. Numbers are plain whatever the system's language. */
   public static void main(String[] args) {
+    Locale.setDefault(Locale.ROOT);
     System.exit(run(args, Console.ofProcess()));
   }
 

@@ -26,6 +26,12 @@ final class Sheet {
     return this;
   }
 
+  /** Lines that are laid out already. */
+  Sheet block(String lines) {
+    text.append(lines);
+    return this;
+  }
+
   /** An empty line. */
   Sheet gap() {
     text.append('\n');

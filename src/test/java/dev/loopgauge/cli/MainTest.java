@@ -48,10 +48,10 @@ class MainTest {
 
   @Test
   void anUnknownCommandIsNamedWithTheNearest() {
-    Run run = Run.of("bugdet", "--json");
+    Run run = Run.of("analyse", "--json");
     assertEquals(ExitCode.USAGE, run.exitCode());
-    assertEquals("unknown command 'bugdet'", run.error("text"));
-    assertEquals("did you mean budget?", run.error("hint"));
+    assertEquals("unknown command 'analyse'", run.error("text"));
+    assertEquals("did you mean analyze?", run.error("hint"));
   }
 
   @Test

@@ -1,0 +1,96 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.estimate.DelayEstimator;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.report.MeasurementDocument;
+import dev.loopgauge.verify.Comparison;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Finds the delay between two recorded channels. */
+@Command(
+    description = "Find the delay between two recorded channels, and compare it with a budget.",
+    footer = {
+      "",
+      "Channels count from 1. Both recordings are taken to start at the same instant.",
+      "The reference may be the stimulus or any programme that was recorded along."
+    })
+final class AnalyzeCommand implements Subcommand {
+  private static final double LONGEST_DELAY = 60;
+
+  @Option(
+      names = "--reference",
+      required = true,
+      paramLabel = "FILE",
+      description = "The recording of what was sent.")
+  private Path reference = Path.of("");
+
+  @Option(
+      names = "--reference-channel",
+      paramLabel = "N",
+      defaultValue = "1",
+      converter = Converters.Count.class,
+      description = "Its channel (${DEFAULT-VALUE}).")
+  private int referenceChannel;
+
+  @Option(
+      names = "--return",
+      paramLabel = "FILE",
+      description = "The recording of what came back; left out, the same file.")
+  private Optional<Path> returned = Optional.empty();
+
+  @Option(
+      names = "--return-channel",
+      paramLabel = "N",
+      converter = Converters.Count.class,
+      description = "Its channel (1, or 2 of the same file).")
+  private Optional<Integer> returnChannel = Optional.empty();
+
+  @Option(
+      names = "--max-delay",
+      paramLabel = "SECONDS",
+      defaultValue = "1",
+      converter = Converters.Positive.class,
+      description = "The longest delay to look for, up to 60 (${DEFAULT-VALUE}).")
+  private double maxDelaySeconds;
+
+  @Mixin private final BudgetOptions budget = new BudgetOptions();
+
+  @Override
+  public Answer answer() throws AudioFileException, ChainFormatException {
+    if (maxDelaySeconds > LONGEST_DELAY) {
+      throw new UsageException(
+          "expected --max-delay of at most 60 seconds, found " + maxDelaySeconds,
+          "shift the recordings against each other first");
+    }
+    Optional<ChosenPath> chosen = ChainFile.chosen(budget);
+    try (Recordings recordings = open()) {
+      Optional<Finding> mismatch = recordings.rateMismatch();
+      if (mismatch.isPresent()) {
+        return answer(new Estimate.Refused(List.of(mismatch.get())), Optional.empty(), List.of());
+      }
+      Excerpt excerpt = recordings.excerpt(maxDelaySeconds);
+      Estimate estimate = new DelayEstimator(maxDelaySeconds).estimate(List.of(excerpt.reading()));
+      return answer(estimate, chosen.flatMap(path -> path.compare(estimate)), excerpt.notes());
+    }
+  }
+
+  private Recordings open() throws AudioFileException {
+    int number = returnChannel.orElse(returned.isPresent() ? 1 : 2);
+    return new Recordings(
+        new RecordedChannel(reference, referenceChannel),
+        new RecordedChannel(returned.orElse(reference), number));
+  }
+
+  private static Answer answer(
+      Estimate estimate, Optional<Comparison> comparison, List<String> notes) {
+    return Answer.measured(new MeasurementDocument("analyze", estimate, comparison, notes));
+  }
+}

@@ -1,0 +1,11 @@
+package dev.loopgauge.cli;
+
+import java.nio.file.Path;
+
+/**
+ * One channel of a recording.
+ *
+ * @param file the recording
+ * @param number the channel, counted from 1
+ */
+record RecordedChannel(Path file, int number) {}

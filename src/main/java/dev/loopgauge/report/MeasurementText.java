@@ -1,0 +1,116 @@
+package dev.loopgauge.report;
+
+import dev.loopgauge.estimate.Arrival;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.Explanation;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The measurement document as text: the verdict in words first, then what it rests on. */
+final class MeasurementText {
+  private static final int MOST_COPIES = 3;
+
+  private final MeasurementDocument document;
+  private final Sheet sheet = new Sheet();
+
+  MeasurementText(MeasurementDocument document) {
+    this.document = document;
+    if (document.estimate() instanceof Estimate.Found found) {
+      found(found.measurement());
+    } else {
+      refused();
+    }
+    document.notes().forEach(note -> sheet.row("note", note));
+  }
+
+  private void refused() {
+    List<Finding> refusing =
+        document.estimate().findings().stream().filter(Finding::refuses).toList();
+    sheet.line("No trustworthy reading: " + sentence(refusing.get(0).text()));
+    sheet.row("try", refusing.get(0).hint());
+    document.estimate().findings().stream()
+        .filter(finding -> !finding.equals(refusing.get(0)))
+        .forEach(this::finding);
+  }
+
+  private void found(Measurement measurement) {
+    sheet.line(Verdicts.line(measurement, document.comparison()));
+    sheet.row("measured", Figures.measured(measurement));
+    document.comparison().ifPresent(comparison -> compared(measurement, comparison));
+    sheet.row("how", how(measurement));
+    measurement.arrivals().stream()
+        .skip(1)
+        .limit(MOST_COPIES)
+        .forEach(copy -> sheet.row("also heard", copy(measurement, copy)));
+    document.estimate().findings().forEach(this::finding);
+    sheet.row("also clean", String.join(", ", clean(measurement)));
+  }
+
+  private void compared(Measurement measurement, Comparison comparison) {
+    sheet.row("budget", Figures.predicted(comparison));
+    sheet.row("difference", Figures.difference(measurement, comparison));
+    String label = "most likely";
+    for (Explanation explanation : comparison.explanations()) {
+      sheet.row(label, explanation.text() + Figures.leaves(measurement, explanation));
+      label = "or";
+    }
+  }
+
+  private static String how(Measurement measurement) {
+    String repeats = measurement.repeats() == 1 ? "1 reading" : measurement.repeats() + " readings";
+    return String.join(
+        ", ",
+        measurement.method().label(),
+        repeats,
+        Numbers.plain(Numbers.tellableDb(measurement.signalToNoiseDb()), 0) + " dB above noise",
+        "level " + Numbers.plain(Numbers.tellableDb(measurement.levelDb()), 1) + " dB");
+  }
+
+  private static String sentence(String text) {
+    return text.endsWith(".") ? text : text + ".";
+  }
+
+  private static String copy(Measurement measurement, Arrival copy) {
+    double weaker = measurement.arrivals().get(0).levelDb() - copy.levelDb();
+    return Numbers.plain(copy.delaySamples(), 1)
+        + " samples, "
+        + Numbers.plain(weaker, 1)
+        + " dB weaker, polarity "
+        + copy.polarity().label();
+  }
+
+  private void finding(Finding finding) {
+    sheet.row("finding", finding.text());
+    sheet.row("  try", finding.hint());
+  }
+
+  /** What was looked at and found in order; nothing is called clean that wasn't looked at. */
+  private List<String> clean(Measurement measurement) {
+    List<String> clean = new ArrayList<>();
+    if (measurement.polarity() == Polarity.NORMAL) {
+      clean.add("polarity normal");
+    }
+    if (!found(FindingCode.CLIPPED)) {
+      clean.add("not clipped");
+    }
+    if (measurement.clockDriftPpm().isPresent() && !found(FindingCode.CLOCKS_NOT_LOCKED)) {
+      clean.add("clocks locked");
+    }
+    return clean;
+  }
+
+  private boolean found(FindingCode code) {
+    return document.estimate().findings().stream().anyMatch(finding -> finding.code() == code);
+  }
+
+  /** All of it. */
+  @Override
+  public String toString() {
+    return sheet.toString();
+  }
+}

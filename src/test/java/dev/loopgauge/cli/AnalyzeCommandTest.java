@@ -1,0 +1,220 @@
+package dev.loopgauge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AnalyzeCommandTest {
+  private static final String CHAIN =
+      """
+      sample-rate: 48000
+      block-size: 64
+      stages:
+        box: { samples: 398, tolerance-samples: 1 }
+        host: { blocks: 2 }
+      paths:
+        singer: { listener: house, stages: [box, host] }
+      """;
+
+  @TempDir private Path folder;
+  private String sent = "";
+  private String returned = "";
+  private String chain = "";
+
+  @BeforeEach
+  void writeFiles() throws AudioFileException, IOException {
+    sent = Recorded.write(folder.resolve("sent.wav"), Recorded.sweep(0, 1, 1)).toString();
+    returned = Recorded.write(folder.resolve("ret.wav"), Recorded.sweep(526, 0.5, 2)).toString();
+    chain = Files.writeString(folder.resolve("chain.yaml"), CHAIN).toString();
+  }
+
+  private static Map<?, ?> section(Run run, String key) {
+    return (Map<?, ?>) run.json().get(key);
+  }
+
+  private static double delay(Run run) {
+    return ((Number) section(run, "measurement").get("delaySamples")).doubleValue();
+  }
+
+  @Test
+  void findsHowMuchLaterAnotherFileIs() {
+    Run run = Run.of("analyze", "--reference", sent, "--return", returned, "--json");
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.out());
+    assertEquals("", run.err());
+    assertEquals("measured", run.json().get("outcome"));
+    assertEquals(526, delay(run), 0.01);
+  }
+
+  @Test
+  void withoutAReturnItTakesTheSecondChannel() throws AudioFileException {
+    String both = both();
+    Run run = Run.of("analyze", "--reference", both, "--json");
+    assertEquals(100, delay(run), 0.01);
+    assertEquals("inverted", section(run, "measurement").get("polarity"));
+  }
+
+  @Test
+  void channelsCanBeSwapped() throws AudioFileException {
+    Run run =
+        Run.of(
+            "analyze",
+            "--reference",
+            both(),
+            "--reference-channel=2",
+            "--return-channel=1",
+            "--json");
+    assertEquals(-100, delay(run), 0.01);
+  }
+
+  private String both() throws AudioFileException {
+    Path both = folder.resolve("both.wav");
+    return Recorded.write(both, Recorded.sweep(10, 1, 3), Recorded.sweep(110, -0.5, 4)).toString();
+  }
+
+  @Test
+  void saysThatTwoFilesMustStartTogether() {
+    Run run = Run.of("analyze", "--reference", sent, "--return", returned);
+    assertTrue(run.out().startsWith("MEASURED: the return is 526 samples (10.96 ms) late."));
+    assertTrue(run.out().contains("taken to start at the same instant"), run.out());
+  }
+
+  @Test
+  void keepsItsBudget() {
+    Run run = withChain("singer");
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertTrue(run.out().startsWith("WITHIN: singer"), run.out());
+  }
+
+  @Test
+  void missesItsBudgetAndExitsWithOne() throws IOException {
+    Files.writeString(Path.of(chain), CHAIN.replace("398", "334"));
+    Run run = withChain("singer", "--json");
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.err());
+    assertEquals("outside-budget", run.json().get("outcome"));
+    assertEquals("late", section(run, "comparison").get("verdict"));
+    assertEquals(ExitCode.GOOD, withChain("singer", "--allow-samples=64").exitCode());
+  }
+
+  private Run withChain(String path, String... more) {
+    List<String> args =
+        new ArrayList<>(
+            List.of("analyze", "--reference", sent, "--return", returned, "--chain", chain));
+    args.addAll(List.of("--path", path));
+    args.addAll(List.of(more));
+    return Run.of(args.toArray(String[]::new));
+  }
+
+  @Test
+  void anUnknownPathIsToldTheNearest() {
+    Run run = withChain("singr");
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertTrue(run.err().contains("singr") && run.err().contains("'singer'"), run.err());
+    assertEquals("unknown-path", withChain("singr", "--json").error("code"));
+  }
+
+  @Test
+  void aChainNeedsItsPathAndAPathItsChain() {
+    Run noPath = Run.of("analyze", "--reference", sent, "--return", returned, "--chain", chain);
+    assertEquals(ExitCode.USAGE, noPath.exitCode());
+    assertTrue(noPath.err().contains("say which path: singer"), noPath.err());
+    Run noChain = Run.of("analyze", "--reference", sent, "--return", returned, "--path", "singer");
+    assertEquals(ExitCode.USAGE, noChain.exitCode());
+  }
+
+  @Test
+  void aRigAtAnotherRateIsComparedByTime() throws IOException {
+    Files.writeString(Path.of(chain), CHAIN.replace("48000", "96000").replace("398", "924"));
+    assertEquals(ExitCode.GOOD, withChain("singer").exitCode());
+  }
+
+  @Test
+  void differentRatesAreAFindingThatNamesBoth() throws AudioFileException {
+    Signal slow = Recorded.at(new SampleRate(44_100), Recorded.sweep(526, 0.5, 5));
+    String other = Recorded.write(folder.resolve("slow.wav"), slow).toString();
+    Run run = Run.of("analyze", "--reference", sent, "--return", other, "--json");
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode());
+    assertEquals("not-trustworthy", run.json().get("outcome"));
+    assertTrue(run.json().containsKey("measurement") && run.json().get("measurement") == null);
+    Map<?, ?> finding = (Map<?, ?>) ((List<?>) run.json().get("findings")).get(0);
+    assertEquals("rate-mismatch", finding.get("code"));
+    String text = finding.get("text").toString();
+    assertTrue(text.contains(sent + " has 48000 Hz"), text);
+    assertTrue(text.contains(other + " has 44100 Hz"), text);
+  }
+
+  @Test
+  void noiseIsNeverANumber() throws AudioFileException {
+    String noise = Recorded.write(folder.resolve("noise.wav"), Recorded.sweep(0, 0, 6)).toString();
+    Run run = Run.of("analyze", "--reference", sent, "--return", noise);
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode());
+    assertTrue(run.out().startsWith("No trustworthy reading: "), run.out());
+    assertTrue(run.out().contains("\n  try  "), run.out());
+  }
+
+  @Test
+  void aLongRecordingIsReadWhereItIsLoudest() throws AudioFileException {
+    SampleRate slow = new SampleRate(8_000);
+    Random random = new Random(7);
+    double[] there = new double[70 * slow.hertz()];
+    double[] back = new double[90 * slow.hertz()];
+    for (int i = 0; i < there.length; i++) {
+      there[i] =
+          (i / slow.hertz() >= 35 && i / slow.hertz() < 65 ? 0.1 : 0.0001) * random.nextGaussian();
+      back[i + 40] = 0.5 * there[i];
+    }
+    Path reference = Recorded.write(folder.resolve("long.wav"), Signal.of(slow, there));
+    Path longer = Recorded.write(folder.resolve("longer.wav"), Signal.of(slow, back));
+    Run run = Run.of("analyze", "--reference", reference.toString(), "--return", longer.toString());
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertTrue(run.out().startsWith("MEASURED: the return is 40 samples"), run.out());
+    assertTrue(run.out().contains("read from 35 s to 65 s"), run.out());
+  }
+
+  @Test
+  void theSameChannelTwiceIsRefused() {
+    Run run = Run.of("analyze", "--reference", sent, "--return", sent);
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertTrue(run.err().contains("both channel 1"), run.err());
+  }
+
+  @Test
+  void aMissingFileIsNamed() {
+    Run run = Run.of("analyze", "--reference", sent, "--return", "nowhere.wav", "--json");
+    assertEquals(ExitCode.USAGE, run.exitCode());
+    assertEquals("unusable-file", run.error("code"));
+    assertTrue(run.error("text").toString().contains("nowhere.wav"));
+  }
+
+  @Test
+  void aMissingChannelIsNamed() {
+    Run mono = Run.of("analyze", "--reference", sent);
+    assertEquals(ExitCode.USAGE, mono.exitCode());
+    assertTrue(mono.err().contains("--return"), mono.err());
+    Run fifth = Run.of("analyze", "--reference", sent, "--return", returned, "--return-channel=5");
+    assertEquals(ExitCode.USAGE, fifth.exitCode());
+    assertTrue(fifth.err().contains("found 5"), fifth.err());
+  }
+
+  @Test
+  void wrongArgumentsAreRefused() {
+    assertEquals(ExitCode.USAGE, Run.of("analyze").exitCode());
+    for (String wrong : List.of("--max-delay=0", "--max-delay=61", "--reference-channel=0")) {
+      Run run = Run.of("analyze", "--reference", sent, "--return", returned, wrong);
+      assertEquals(ExitCode.USAGE, run.exitCode(), wrong);
+      assertTrue(run.err().contains(wrong.substring(0, wrong.indexOf('='))), run.err());
+    }
+  }
+}

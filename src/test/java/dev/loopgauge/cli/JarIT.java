@@ -1,0 +1,83 @@
+package dev.loopgauge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The packaged program as people run it. */
+class JarIT {
+  @TempDir private Path folder;
+  private String chain = "";
+
+  private record Ended(int exitCode, String out) {}
+
+  @BeforeEach
+  void writeChain() throws IOException {
+    chain =
+        Files.writeString(
+                folder.resolve("chain.yaml"),
+                """
+                chain: Große Bühne
+                sample-rate: 48000
+                stages: { desk: { ms: 1.25 } }
+                paths: { singer: { listener: house, stages: [desk] } }
+                """)
+            .toString();
+  }
+
+  private static Ended run(List<String> jvmOptions, String... args)
+      throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(jvmOptions);
+    command.addAll(List.of("-jar", System.getProperty("loopgauge.jar")));
+    command.addAll(List.of(args));
+    ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+    builder.environment().put("LC_ALL", "C");
+    Process process = builder.start();
+    process.getOutputStream().close();
+    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    return new Ended(process.waitFor(), out);
+  }
+
+  @Test
+  void knowsItsVersion() throws Exception {
+    Ended ended = run(List.of(), "--version");
+    assertEquals(ExitCode.GOOD, ended.exitCode());
+    assertTrue(ended.out().matches("loopgauge \\d+\\.\\d+\\.\\d+\\R"), ended.out());
+  }
+
+  @Test
+  void exitsWithTheCommandsCode() throws Exception {
+    assertEquals(ExitCode.USAGE, run(List.of(), "budget", "nowhere.yaml").exitCode());
+  }
+
+  @Test
+  void speaksUtf8AndPlainNumbersWhateverTheSystemSpeaks() throws Exception {
+    List<String> arabic = List.of("-Duser.language=ar", "-Duser.country=EG");
+    Ended ended = run(arabic, "budget", chain);
+    assertEquals(ExitCode.GOOD, ended.exitCode(), ended.out());
+    assertTrue(ended.out().startsWith("Große Bühne · 48 kHz · 20 °C"), ended.out());
+    assertTrue(ended.out().contains("1.250"), ended.out());
+  }
+
+  @Test
+  void startsWithoutTheLibrariesItDoesNotNeed() throws Exception {
+    Ended ended = run(List.of("-Xlog:class+load"), "budget", chain);
+    assertTrue(ended.out().contains("dev.loopgauge.cli.BudgetCommand "));
+    for (String heavy :
+        List.of("com.fasterxml", "AnalyzeCommand", "org.jtransforms", "com.sun.jna")) {
+      assertFalse(ended.out().contains(heavy), heavy);
+    }
+  }
+}
