@@ -23,6 +23,7 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
  */
 public final class AudioServer implements AutoCloseable {
   private static final long READY_SECONDS = 15;
+  private static final long END_SECONDS = 5;
   private static final int NO_START_SERVER = 0x01;
   private static final Path SHARED_MEMORY = Path.of("/dev/shm");
 
@@ -47,14 +48,19 @@ public final class AudioServer implements AutoCloseable {
   /** Starts a server and waits until clients can open. */
   public static AudioServer start(Cycles cycles, int rateHz, int blockSize) throws IOException {
     String name = "lg" + UUID.randomUUID().toString().substring(0, 8);
+    AudioServer server = launch(name, cycles, rateHz, blockSize);
+    server.environment().forEach(NativeProcess::setEnvironment);
+    server.awaitReady();
+    return server;
+  }
+
+  private static AudioServer launch(String name, Cycles cycles, int rateHz, int blockSize)
+      throws IOException {
     Path log = Files.createTempFile("jackd", ".log");
     ProcessBuilder builder = new ProcessBuilder(command(name, cycles, rateHz, blockSize));
     builder.environment().put("JACK_NO_AUDIO_RESERVATION", "1");
     builder.redirectErrorStream(true).redirectOutput(log.toFile());
-    AudioServer server = new AudioServer(name, builder.start(), log);
-    server.environment().forEach(NativeProcess::setEnvironment);
-    server.awaitReady();
-    return server;
+    return new AudioServer(name, builder.start(), log);
   }
 
   private static List<String> command(String name, Cycles cycles, int rateHz, int blockSize) {
@@ -92,10 +98,21 @@ public final class AudioServer implements AutoCloseable {
     return Map.of("JACK_DEFAULT_SERVER", name, "JACK_NO_START_SERVER", "1");
   }
 
-  /** Ends the server at once, as a crash would. */
+  /**
+   * Ends the server at once, as a crash would. A killed server keeps its place among the eight that
+   * a computer can have, for ever; one of the same name that ends in peace gives it back.
+   */
   public void kill() {
     process.destroyForcibly();
-    awaitEnd();
+    tidy();
+    try {
+      AudioServer heir = launch(name, Cycles.STRETCH, 48_000, 1024);
+      heir.awaitReady();
+      heir.process.destroy();
+      heir.tidy();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Stops the server where it stands; its clients hear nothing from it. */
@@ -111,20 +128,30 @@ public final class AudioServer implements AutoCloseable {
   @Override
   public void close() {
     process.destroy();
-    awaitEnd();
+    if (!ends()) {
+      kill();
+    }
+    tidy();
   }
 
-  private void awaitEnd() {
+  private boolean ends() {
     try {
-      if (!process.waitFor(5, TimeUnit.SECONDS)) {
-        process.destroyForcibly().waitFor();
+      return process.waitFor(END_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
+  }
+
+  private void tidy() {
+    try {
+      if (!ends()) {
+        process.destroyForcibly();
       }
       sweep();
       Files.deleteIfExists(log);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
     }
   }
 

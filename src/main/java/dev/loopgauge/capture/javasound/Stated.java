@@ -3,7 +3,6 @@ package dev.loopgauge.capture.javasound;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.TreeSet;
-import java.util.stream.IntStream;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 
@@ -59,16 +58,16 @@ record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates) 
   }
 
   /**
-   * The channel counts worth trying to reach a channel, best first. Two or more are preferred: a
-   * single channel may be spread over all that the device has.
+   * The channel counts worth trying to reach a channel that it has, best first. Two or more are
+   * preferred: a single channel may be spread over all that the device has.
    */
   List<Integer> countsFor(int highest) {
-    IntStream possible =
-        anyBetween
-            ? IntStream.rangeClosed(counts.get(0), most()).limit(ANY_NUMBER)
-            : counts.stream().mapToInt(Integer::intValue);
-    List<Integer> enough = possible.filter(n -> n >= highest).boxed().toList();
+    if (anyBetween) {
+      int several = Math.max(highest, Math.max(2, counts.get(0)));
+      return several <= most() ? List.of(several) : List.of(most());
+    }
+    List<Integer> enough = counts.stream().filter(n -> n >= highest).toList();
     List<Integer> several = enough.stream().filter(n -> n > 1).toList();
-    return (several.isEmpty() ? enough : several).stream().limit(3).toList();
+    return several.isEmpty() ? enough : several;
   }
 }
