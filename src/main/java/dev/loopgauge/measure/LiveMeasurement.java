@@ -9,9 +9,11 @@ import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.Reading;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 
@@ -93,23 +95,38 @@ public record LiveMeasurement(AudioSession session, Patching patching, Measureme
   }
 
   private Estimate againstPlayed(Signal ret) {
-    return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()))
-        .estimate(schedule().againstPlayed(ret));
+    return estimate(plan.maxDelayWithCardSeconds(session.info()), schedule().againstPlayed(ret));
+  }
+
+  /** Repeats that disagree are refused: their mean is the delay of none of them. */
+  private static Estimate estimate(double maxDelaySeconds, List<Reading> readings) {
+    DelayEstimator estimator = new DelayEstimator(maxDelaySeconds);
+    Optional<Finding> slip = Slip.between(readings, estimator);
+    return slip.isPresent()
+        ? new Estimate.Refused(List.of(slip.get()))
+        : estimator.estimate(readings);
   }
 
   /** A reference that isn't the stimulus would make a number that means nothing. */
   private Estimate againstReference(Capture capture, ChannelPair pair) {
     Signal reference = capture.returns().get(REFERENCE);
-    Estimate check = againstPlayed(reference);
+    Estimate check = firstTurn(reference);
     if (!(check instanceof Estimate.Found found)) {
       return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
     }
     Estimate estimate =
-        new DelayEstimator(plan.maxDelaySeconds())
-            .estimate(schedule().againstReference(reference, capture.returns().get(RIG)));
+        estimate(
+            plan.maxDelaySeconds(),
+            schedule().againstReference(reference, capture.returns().get(RIG)));
     return found.measurement().polarity() == Polarity.INVERTED
         ? with(estimate, LiveFindings.invertedReference(pair))
         : estimate;
+  }
+
+  /** One turn will do, and is fair to a card that plays and records by clocks of its own. */
+  private Estimate firstTurn(Signal reference) {
+    return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()))
+        .estimate(List.of(schedule().againstPlayed(reference, 0)));
   }
 
   private static String reason(Estimate refused) {

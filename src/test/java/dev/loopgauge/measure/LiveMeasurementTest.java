@@ -147,6 +147,42 @@ class LiveMeasurementTest {
   }
 
   @Test
+  void aDelayThatChangesBetweenRepeatsIsRefused() throws CaptureException {
+    Finding slip =
+        refusal(
+            referenced(
+                take -> {
+                  Capture before = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1).to(take);
+                  Capture after = wires().join(0, 0, CARD + 659, 1).join(1, 1, CARD, 1).to(take);
+                  return new Capture(
+                      List.of(
+                          joined(before.returns().get(0), after.returns().get(0)),
+                          before.returns().get(1)),
+                      List.of());
+                }));
+
+    assertEquals(FindingCode.DROPOUT, slip.code());
+    assertTrue(slip.text().endsWith("the repeats read 595.0, 659.0 samples"), slip.text());
+  }
+
+  @Test
+  void aCardWhoseDirectionsHaveClocksOfTheirOwnStillHasAReference() throws CaptureException {
+    Estimate estimate =
+        referenced(
+            take -> {
+              Capture before = wires().join(0, 0, CARD + 9, 1).join(1, 1, CARD, 1).to(take);
+              Capture after = wires().join(0, 0, CARD + 12, 1).join(1, 1, CARD + 3, 1).to(take);
+              return new Capture(
+                  List.of(
+                      joined(before.returns().get(0), after.returns().get(0)),
+                      joined(before.returns().get(1), after.returns().get(1))),
+                  List.of());
+            });
+
+    assertEquals(9, found(estimate).delay().samples(), 0.01);
+  }
+
+  @Test
   void nothingInTheReturnIsNoNumber() throws CaptureException {
     Estimate estimate = referenced(wires().join(1, 1, CARD, 1));
 
@@ -168,6 +204,13 @@ class LiveMeasurementTest {
   void referencedNeedsAReference() {
     var live = new LiveMeasurement(new ScriptedSession(INFO, wires()), SINGLE, PLAN);
     assertThrows(IllegalStateException.class, live::referenced);
+  }
+
+  /** The first half of one and the second half of another. */
+  private static Signal joined(Signal first, Signal second) {
+    double[] both = second.toArray();
+    first.copyTo(0, both, 0, both.length / 2);
+    return Signal.of(RATE, both);
   }
 
   /** Return 0 is the rig's, return 1 the reference's, in the order of the session. */
