@@ -7,7 +7,7 @@ import picocli.CommandLine;
 final class Commands {
   /** In the order in which the help lists them. */
   static final List<String> NAMES =
-      List.of("demo", "devices", "profile", "signal", "budget", "analyze");
+      List.of("demo", "devices", "profile", "signal", "calibrate", "budget", "measure", "analyze");
 
   private Commands() {}
 
@@ -31,7 +31,9 @@ final class Commands {
       case "devices" -> new DevicesCommand(backends);
       case "profile" -> ProfileCommand.line(console);
       case "signal" -> new SignalCommand();
+      case "calibrate" -> new CalibrateCommand(console, backends);
       case "budget" -> new BudgetCommand();
+      case "measure" -> new MeasureCommand(console, backends);
       case "analyze" -> new AnalyzeCommand();
       default -> throw new IllegalArgumentException("no command " + name);
     };

@@ -1,0 +1,66 @@
+package dev.loopgauge.cli;
+
+import java.io.IOException;
+
+/**
+ * Asks before sound leaves the card.
+ *
+ * @param console where to ask
+ * @param makesSound whether there is anything to ask: the built-in rig makes no sound
+ * @param given whether {@code --yes} has answered already
+ */
+record Consent(Console console, boolean makesSound, boolean given) {
+  /**
+   * To be called before a device is touched.
+   *
+   * @throws UsageException when nobody has agreed and nobody is there to ask
+   */
+  void requireSomebody() {
+    if (makesSound && !given && !console.terminal()) {
+      throw new UsageException(
+          "sound would leave the card and nobody is at a terminal to agree; nothing was played",
+          "--yes agrees: first mute the loudspeakers and take in-ears out");
+    }
+  }
+
+  /** Says what will be played, where it sounds at all. */
+  void announce(String announcement) {
+    if (makesSound) {
+      console.err().println(announcement);
+      console.err().println("Mute the loudspeakers, take in-ears out.");
+    }
+  }
+
+  /**
+   * Says what will be played and waits for Enter, where that is needed.
+   *
+   * @param announcement where and how loud, one or more sentences
+   * @throws UsageException when the terminal closes instead
+   */
+  void ask(String announcement) throws IOException {
+    announce(announcement);
+    if (makesSound && !given) {
+      waitFor("");
+    }
+  }
+
+  /**
+   * Says what to do and waits for Enter, whatever was agreed to before.
+   *
+   * @param task what to do first, a sentence, or nothing
+   * @throws UsageException when the terminal closes instead
+   */
+  void waitFor(String task) throws IOException {
+    console.err().println((task + " Enter to play, Ctrl-C to stop.").strip());
+    if (console.in().readLine() == null) {
+      throw new UsageException(
+          "the terminal closed before anybody pressed Enter; nothing more was played",
+          "run it at a terminal, or with --yes");
+    }
+  }
+
+  /** Says something on the way. */
+  void say(String sentence) {
+    console.err().println(sentence);
+  }
+}

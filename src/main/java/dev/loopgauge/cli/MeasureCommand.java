@@ -1,0 +1,98 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.report.MeasurementDocument;
+import dev.loopgauge.setup.DataFolder;
+import dev.loopgauge.setup.Profile;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Plays, records, and finds how late the path is. */
+@Command(
+    sortOptions = false,
+    description = "Play, record, and find how late a path is; compare it with its budget.",
+    footer = {
+      "",
+      "Channels count from 1. Best patched: send 1 straight to return 1, send 2 into",
+      "the path, its output to return 2; then the sound card's own delay cancels:",
+      "--send 2 --return 2 --reference-send 1 --reference-return 1."
+    })
+final class MeasureCommand implements Subcommand {
+  private final Console console;
+  private final Backends backends;
+
+  @Mixin private final LiveOptions live = new LiveOptions();
+  @Mixin private final BudgetOptions budget = new BudgetOptions();
+  @Mixin private final RigOptions rig = new RigOptions();
+
+  @Option(
+      names = "--calibrate",
+      description = "First measure a patch cable, then the path, in one session.")
+  private boolean calibrate;
+
+  @Option(
+      names = "--check-patch",
+      description = "Only find out which return hears which send, by quiet ticks.")
+  private boolean checkPatch;
+
+  @Option(names = "--yes", description = "Play without asking first.")
+  private boolean yes;
+
+  /** A command on a console with back ends. */
+  MeasureCommand(Console console, Backends backends) {
+    this.console = console;
+    this.backends = backends;
+  }
+
+  @Override
+  public Answer answer() throws Exception {
+    DataFolder data = DataFolder.of(console.environment());
+    Optional<Profile> kept = live.kept(data);
+    Optional<ChosenPath> chosen = ChainFile.chosen(budget);
+    AudioBackend backend = backend(live.device.backend(kept), chosen);
+    Consent consent = new Consent(console, !backend.name().equals(LiveOptions.SIMULATED), yes);
+    if (checkPatch) {
+      return new PatchChecking(backend, live, kept, consent).answer();
+    }
+    Profile settings = live.settings(kept);
+    if (calibrate) {
+      checkCalibrate(settings, consent);
+    }
+    consent.requireSomebody();
+    try (AudioSession session = backends.open(backend, live.profile, settings.request())) {
+      LiveReading reading = new LiveReading(session, settings, consent);
+      Estimate estimate =
+          calibrate ? reading.afterCable(Instant.now()) : reading.take(data.calibrations());
+      return Answer.measured(
+          new MeasurementDocument(
+              "measure", estimate, chosen.flatMap(path -> path.compare(estimate)), List.of()));
+    }
+  }
+
+  private AudioBackend backend(String name, Optional<ChosenPath> chosen) {
+    if (name.equals(LiveOptions.SIMULATED)) {
+      return rig.rig(chosen);
+    }
+    rig.refuseFaults();
+    return backends.named(name);
+  }
+
+  private static void checkCalibrate(Profile settings, Consent consent) {
+    if (settings.patching().reference().isPresent()) {
+      throw new UsageException(
+          "expected --calibrate or a reference, found both",
+          "the reference is the better way: leave --calibrate out");
+    }
+    if (!consent.makesSound() || !consent.console().terminal()) {
+      throw new UsageException(
+          "--calibrate needs a sound card, and somebody at a terminal who patches in between",
+          "use a reference instead: --reference-send and --reference-return");
+    }
+  }
+}

@@ -1,0 +1,57 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.simulated.Fault;
+import dev.loopgauge.capture.simulated.FaultFormatException;
+import dev.loopgauge.capture.simulated.SimulatedBackend;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+
+/** The options of the built-in rig. */
+final class RigOptions {
+  @Option(
+      names = "--fault",
+      paramLabel = "FAULT",
+      description = "What is wrong with the simulated rig, such as block-size=128. Repeatable.")
+  private List<String> faults = List.of();
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "The chance of the simulated rig (${DEFAULT-VALUE}).")
+  private long seed;
+
+  /**
+   * The built-in rig.
+   *
+   * @throws UsageException when it isn't said what rig to imitate, or a fault is none
+   */
+  AudioBackend rig(Optional<ChosenPath> chosen) {
+    ChosenPath path =
+        chosen.orElseThrow(
+            () ->
+                new UsageException(
+                    "expected --chain and --path, which say what rig to imitate",
+                    "`loopgauge demo` writes a chain file to try it with"));
+    try {
+      return new SimulatedBackend(
+          path.chain(), path.path(), faults.stream().map(Fault::parse).toList(), seed);
+    } catch (FaultFormatException e) {
+      throw new UsageException(e.getMessage(), e.hint());
+    }
+  }
+
+  /**
+   * Makes sure that nobody takes a real rig for a broken one.
+   *
+   * @throws UsageException when faults were asked for
+   */
+  void refuseFaults() {
+    if (!faults.isEmpty()) {
+      throw new UsageException(
+          "--fault is for the simulated rig alone", "leave it out, or --backend simulated");
+    }
+  }
+}
