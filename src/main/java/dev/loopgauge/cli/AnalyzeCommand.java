@@ -7,7 +7,9 @@ import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.report.MeasurementDocument;
 import dev.loopgauge.verify.Comparison;
+import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -78,7 +80,8 @@ final class AnalyzeCommand implements Subcommand {
       }
       Excerpt excerpt = recordings.excerpt(maxDelaySeconds);
       Estimate estimate = new DelayEstimator(maxDelaySeconds).estimate(List.of(excerpt.reading()));
-      return answer(estimate, chosen.flatMap(path -> path.compare(estimate)), excerpt.notes());
+      return answer(
+          estimate, chosen.flatMap(path -> path.compare(estimate)), notes(estimate, excerpt));
     }
   }
 
@@ -87,6 +90,15 @@ final class AnalyzeCommand implements Subcommand {
     return new Recordings(
         new RecordedChannel(reference, referenceChannel),
         new RecordedChannel(returned.orElse(reference), number));
+  }
+
+  private List<String> notes(Estimate estimate, Excerpt excerpt) {
+    List<String> notes = new ArrayList<>(excerpt.notes());
+    if (estimate instanceof Estimate.Refused) {
+      String searched = BigDecimal.valueOf(maxDelaySeconds).stripTrailingZeros().toPlainString();
+      notes.add("delays up to " + searched + " s were looked for; --max-delay looks further");
+    }
+    return notes;
   }
 
   private static Answer answer(

@@ -17,7 +17,7 @@ final class Commands {
    * that help and suggestions know them.
    */
   static CommandLine lineFor(String[] args, Console console, Backends backends) {
-    CommandLine line = new CommandLine(new LoopgaugeCommand());
+    CommandLine line = new CommandLine(new LoopgaugeCommand()).setExpandAtFiles(false);
     boolean named = args.length > 0 && NAMES.contains(args[0]);
     for (String name : named ? List.of(args[0]) : NAMES) {
       line.addSubcommand(name, create(name, console, backends));

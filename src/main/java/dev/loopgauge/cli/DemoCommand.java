@@ -32,7 +32,8 @@ final class DemoCommand implements Subcommand {
           : DemoFolder.next(Path.of("loopgauge-demo"));
     } catch (IOException e) {
       throw new UsageException(
-          "can't make a folder for the demo's files: " + e, "name one with --folder");
+          "can't make a folder for the demo's files: " + e.getMessage(),
+          "name one with --folder that you may write to");
     }
   }
 }

@@ -5,6 +5,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.UnknownPathException;
 import dev.loopgauge.setup.SetupException;
+import java.io.IOException;
 import java.util.Locale;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -52,6 +53,12 @@ record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof CaptureException e) {
       return ofCapture(e);
+    }
+    if (thrown instanceof IOException) {
+      return usage(
+          "unusable-file",
+          "a file can't be read or written: " + thrown,
+          "does it exist, may you use it, and is there room on the disk?");
     }
     if (thrown instanceof OutOfMemoryError) {
       return usage(

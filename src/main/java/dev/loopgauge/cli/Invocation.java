@@ -90,6 +90,6 @@ final class Invocation {
 
   /** Looked up in the raw arguments, since it counts even where parsing them failed. */
   private boolean asked(String option) {
-    return List.of(args).contains(option);
+    return List.of(args).contains(option) || List.of(args).contains(option + "=true");
   }
 }

@@ -50,12 +50,20 @@ public record DemoDocument(
 
   /** Commands on the demo's files, each on one line so that it can be copied. */
   private String next() {
-    String compare = " --chain " + chainFile + " --path " + path;
+    String chain = word(chainFile);
+    String compare = " --chain " + chain + " --path " + path;
     return String.join(
         "\n",
-        "  loopgauge budget " + chainFile + " --path " + path,
-        "  loopgauge analyze --reference " + lateRecording + compare,
+        "  loopgauge budget " + chain + " --path " + path,
+        "  loopgauge analyze --reference " + word(lateRecording) + compare,
         "");
+  }
+
+  /** A file name as one word of a command, quoted where a shell would take it apart. */
+  private static String word(String file) {
+    return file.matches("[\\w./:\\\\-]+")
+        ? file
+        : '"' + file.replaceAll("([\"\\\\$`])", "\\\\$1") + '"';
   }
 
   @Override

@@ -165,6 +165,13 @@ class AnalyzeCommandTest {
   }
 
   @Test
+  void aDelayBeyondTheSearchIsNoNumberAndSaysHowFarItLooked() {
+    Run run = Run.of("analyze", "--reference", sent, "--return", returned, "--max-delay=0.005");
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode(), run.out());
+    assertTrue(run.out().contains("delays up to 0.005 s were looked for"), run.out());
+  }
+
+  @Test
   void aLongRecordingIsReadWhereItIsLoudest() throws AudioFileException {
     SampleRate slow = new SampleRate(8_000);
     Random random = new Random(7);

@@ -1,9 +1,11 @@
 package dev.loopgauge.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import java.io.IOException;
 import org.junit.jupiter.api.Test;
 
 class FailureTest {
@@ -34,6 +36,13 @@ class FailureTest {
     assertEquals(ExitCode.USAGE, failure.exitCode());
     assertEquals("unexpected", failure.code());
     assertEquals(1, failure.text().lines().count());
+  }
+
+  @Test
+  void aFullDiskIsNoFaultOfTheProgram() {
+    Failure failure = Failure.of(new IOException("No space left on device"));
+    assertEquals("unusable-file", failure.code());
+    assertTrue(failure.text().contains("No space left on device"), failure.text());
   }
 
   @Test

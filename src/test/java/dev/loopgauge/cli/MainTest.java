@@ -4,13 +4,25 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class MainTest {
+  @TempDir private Path folder;
+
   @Test
   void helpGoesToStandardOutputAndIsGood() {
     Run run = Run.of("--help");
@@ -72,6 +84,46 @@ class MainTest {
     assertEquals("error", json.get("outcome"));
     assertEquals("wrong-arguments", run.error("code"));
     assertEquals("unknown option '--nothing-like-this'", run.error("text"));
+  }
+
+  @Test
+  void anOptionMaySayTrue() {
+    assertEquals("error", Run.of("budget", "nowhere.yaml", "--json=true").json().get("outcome"));
+  }
+
+  @Test
+  void anArgumentThatStartsWithAnAtIsItself() {
+    assertTrue(Run.of("budget", "@nowhere.yaml").err().contains("@nowhere.yaml"));
+  }
+
+  @Test
+  void aResultThatCannotBeWrittenIsAFailure() throws IOException {
+    Path chain = folder.resolve("chain.yaml");
+    Files.writeString(
+        chain,
+        """
+        sample-rate: 48000
+        stages: { desk: { ms: 1 } }
+        paths: { singer: { listener: house, stages: [desk] } }
+        """);
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    Console console =
+        new Console(
+            new BufferedReader(new StringReader("")),
+            new PrintStream(new FullDisk(), true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            false,
+            Map.of());
+    String[] args = {"budget", chain.toString()};
+    assertEquals(ExitCode.USAGE, Main.run(args, console));
+    assertTrue(err.toString(StandardCharsets.UTF_8).contains("could not be written"));
+  }
+
+  private static final class FullDisk extends OutputStream {
+    @Override
+    public void write(int b) throws IOException {
+      throw new IOException("no space left");
+    }
   }
 
   @Test
