@@ -123,7 +123,7 @@ public record Chain(
   /** How late a picture is from lens to screen. */
   public Latency delay(Picture picture) {
     Conditions conditions = new Conditions(rate, blockSize, airTemperatureC, picture.frameRate());
-    double samples = 0;
+    double samples = picture.stated().map(delay -> delay.samples(conditions)).orElse(0.0);
     for (String stage : picture.stages()) {
       samples += stages.get(stage).delay().samples(conditions);
     }

@@ -2,6 +2,10 @@ package dev.loopgauge.chain;
 
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigInteger;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Pictures a second, as an exact fraction: 25 is 25/1, and what is called 29.97 is 30000/1001. Kept
@@ -16,6 +20,11 @@ public record FrameRate(int numerator, int denominator) {
 
   /** The fastest rate accepted, in frames a second. */
   public static final int HIGHEST = 1_000;
+
+  private static final Pattern DECIMAL = Pattern.compile("\\d{1,4}\\.\\d{1,9}");
+
+  /** How far a decimal may lie from the rate that it stands for, in frames a second. */
+  private static final double MEANT = 0.05;
 
   /**
    * Checks the range and reduces the fraction.
@@ -32,6 +41,36 @@ public record FrameRate(int numerator, int denominator) {
     int common = BigInteger.valueOf(numerator).gcd(BigInteger.valueOf(denominator)).intValue();
     numerator /= common;
     denominator /= common;
+  }
+
+  /** The rate in common use that a decimal such as 29.97 was meant to be, where one is near. */
+  static Optional<FrameRate> nearestInUse(String decimal) {
+    if (!DECIMAL.matcher(decimal).matches()) {
+      return Optional.empty();
+    }
+    double wanted = Double.parseDouble(decimal);
+    return inUse().stream()
+        .min(Comparator.comparingDouble(rate -> rate.distance(wanted)))
+        .filter(rate -> rate.distance(wanted) <= MEANT);
+  }
+
+  private static List<FrameRate> inUse() {
+    return List.of(
+        new FrameRate(24_000, 1001),
+        new FrameRate(24, 1),
+        new FrameRate(25, 1),
+        new FrameRate(30_000, 1001),
+        new FrameRate(30, 1),
+        new FrameRate(50, 1),
+        new FrameRate(60_000, 1001),
+        new FrameRate(60, 1),
+        new FrameRate(100, 1),
+        new FrameRate(120_000, 1001),
+        new FrameRate(120, 1));
+  }
+
+  private double distance(double perSecond) {
+    return Math.abs((double) numerator / denominator - perSecond);
   }
 
   static boolean inRange(int numerator, int denominator) {

@@ -2,20 +2,16 @@ package dev.loopgauge.chain;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Reads the {@code pictures} of a chain file. */
 final class PictureReader {
-  private static final List<String> KEYS = List.of("frame-rate", "stages");
+  private static final String RATE_KEY = "frame-rate";
+  private static final List<String> DELAYS = List.of("frames", "ms", "stages");
+  private static final List<String> KEYS = List.of(RATE_KEY, "frames", "ms", "stages");
   private static final Pattern RATE = Pattern.compile("(\\d{1,9})(?:/(\\d{1,9}))?");
-  private static final Map<String, String> EXACT =
-      Map.of(
-          "23.976", "24000/1001",
-          "23.98", "24000/1001",
-          "29.97", "30000/1001",
-          "59.94", "60000/1001",
-          "119.88", "120000/1001");
 
   private final Map<String, Stage> stages;
 
@@ -25,12 +21,35 @@ final class PictureReader {
 
   Picture read(String name, YamlValue picture) throws ChainFormatException {
     YamlFields fields = picture.fields("a picture", KEYS);
-    List<String> passed =
-        fields.required("stages", "stages: [camera]").namesOf("stage", stages.keySet());
-    if (passed.stream().anyMatch(stage -> stages.get(stage).delay() instanceof Delay.Frames)) {
-      fields.required("frame-rate", "frame-rate: 25");
+    List<String> stated = fields.among(DELAYS);
+    if (stated.isEmpty()) {
+      throw picture.refuseKey(
+          "a delay in the picture", "none", "state one of " + String.join(", ", DELAYS));
     }
-    return new Picture(name, fields.optional("frame-rate", PictureReader::frameRate), passed);
+    fields.checkSingle(
+        stated, "one delay in the picture", "keep one of them, or make stages of both");
+    Optional<Delay> delay = delay(fields);
+    List<String> passed =
+        fields
+            .optional("stages", value -> value.namesOf("stage", stages.keySet()))
+            .orElse(List.of());
+    if (delay.filter(Delay.Frames.class::isInstance).isPresent()
+        || passed.stream().anyMatch(stage -> stages.get(stage).delay() instanceof Delay.Frames)) {
+      fields.required(RATE_KEY, RATE_KEY + ": 25");
+    }
+    return new Picture(name, fields.optional(RATE_KEY, PictureReader::frameRate), delay, passed);
+  }
+
+  private static Optional<Delay> delay(YamlFields fields) throws ChainFormatException {
+    Optional<Delay> frames =
+        fields.optional("frames", value -> new Delay.Frames(number("frames", value)));
+    return frames.isPresent()
+        ? frames
+        : fields.optional("ms", value -> new Delay.Milliseconds(number("ms", value)));
+  }
+
+  private static double number(String unit, YamlValue value) throws ChainFormatException {
+    return value.number(unit, 0, Delay.LARGEST);
   }
 
   private static FrameRate frameRate(YamlValue value) throws ChainFormatException {
@@ -46,6 +65,8 @@ final class PictureReader {
     throw value.refuse(
         "a frame rate such as 25 or 60000/1001, "
             + (FrameRate.LOWEST + " to " + FrameRate.HIGHEST + " frames a second"),
-        "write " + EXACT.getOrDefault(text, "a whole number or an exact fraction"));
+        FrameRate.nearestInUse(text)
+            .map(meant -> "did you mean " + meant + "?")
+            .orElse("write a whole number or an exact fraction"));
   }
 }

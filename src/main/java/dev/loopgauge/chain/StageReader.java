@@ -10,6 +10,7 @@ final class StageReader {
       List.of("samples", "ms", "blocks", "packets", "metres", "feet", "frames");
   private static final List<String> TOLERANCES = List.of("tolerance-samples", "tolerance-ms");
   private static final String PACKET_TIME = "packet-time-us";
+  private static final String HINT = "keep one of them, or make two stages";
   private static final List<String> KEYS =
       Stream.of(
               DELAYS,
@@ -43,7 +44,7 @@ final class StageReader {
           .owner()
           .refuseKey("a delay in the stage", "none", "state one of " + String.join(", ", DELAYS));
     }
-    checkSingle(fields, stated, "one delay");
+    fields.checkSingle(stated, "one delay in the stage", HINT);
     String unit = stated.get(0);
     double number = number(fields, unit);
     YamlValue packetTime = fields.values().get(PACKET_TIME);
@@ -76,7 +77,7 @@ final class StageReader {
     if (stated.isEmpty()) {
       return new Delay.Samples(0);
     }
-    checkSingle(fields, stated, "one tolerance");
+    fields.checkSingle(stated, "one tolerance in the stage", HINT);
     String key = stated.get(0);
     double number = number(fields, key);
     return key.equals("tolerance-ms") ? new Delay.Milliseconds(number) : new Delay.Samples(number);
@@ -84,19 +85,5 @@ final class StageReader {
 
   private static double number(YamlFields fields, String key) throws ChainFormatException {
     return fields.values().get(key).number(key, 0, Delay.LARGEST);
-  }
-
-  private static void checkSingle(YamlFields fields, List<String> stated, String expected)
-      throws ChainFormatException {
-    if (stated.size() > 1) {
-      String second = stated.get(1);
-      throw fields
-          .values()
-          .get(second)
-          .refuseKey(
-              expected + " in the stage",
-              second + " beside " + stated.get(0),
-              "keep one of them, or make two stages");
-    }
   }
 }

@@ -37,6 +37,14 @@ record YamlFields(YamlValue owner, String what, Map<String, YamlValue> values) {
     return optional(key, value -> value.text(key));
   }
 
+  /** Refuses a second key where only one of those stated may be. */
+  void checkSingle(List<String> stated, String expected, String hint) throws ChainFormatException {
+    if (stated.size() > 1) {
+      String second = stated.get(1);
+      throw values.get(second).refuseKey(expected, second + " beside " + stated.get(0), hint);
+    }
+  }
+
   /** Those of the given keys that are there, in the order of the file. */
   List<String> among(List<String> keys) {
     return values.keySet().stream().filter(keys::contains).toList();

@@ -4,6 +4,7 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.BudgetDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
@@ -45,6 +46,18 @@ final class BudgetCommand implements Subcommand {
       description = "As if everything ran at this sample rate.")
   private Optional<SampleRate> rate = Optional.empty();
 
+  @Option(
+      names = "--rule",
+      paramLabel = "RULE",
+      defaultValue = "ebu-r37",
+      converter = RuleConverter.class,
+      description = {
+        "What judges sound against picture: ebu-r37, itu-bt1359, atsc-is191 or itu-j100;",
+        "for a part of the chain, ebu-r37-stage or itu-bt1359-source, -transmitter,",
+        "-segment (${DEFAULT-VALUE})."
+      })
+  private PictureRule rule = PictureRule.EBU_R37;
+
   @Override
   public Answer answer() throws ChainFormatException {
     Chain chain = asAsked(ChainFile.read(chainFile));
@@ -56,7 +69,8 @@ final class BudgetCommand implements Subcommand {
         new BudgetDocument(
             chain,
             chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
-            !paths.isEmpty()));
+            !paths.isEmpty(),
+            rule));
   }
 
   private Chain asAsked(Chain written) {

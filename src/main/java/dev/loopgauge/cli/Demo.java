@@ -17,6 +17,7 @@ import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.LiveMeasurement;
 import dev.loopgauge.measure.MeasurementPlan;
 import dev.loopgauge.measure.Patching;
+import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.BudgetDocument;
 import dev.loopgauge.report.DemoDocument;
 import dev.loopgauge.report.Document;
@@ -75,7 +76,8 @@ final class Demo {
         new BudgetDocument(
             chain,
             chain.paths().values().stream().map(path -> ChainBudget.of(chain, path)).toList(),
-            false);
+            false,
+            PictureRule.EBU_R37);
     write("budget", budget);
     return new DemoDocument(
         folder.toString(),

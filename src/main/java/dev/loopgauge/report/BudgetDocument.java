@@ -3,6 +3,7 @@ package dev.loopgauge.report;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.chain.StageDelay;
+import dev.loopgauge.plan.PictureRule;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,9 +14,10 @@ import java.util.Map;
  * @param chain the chain, at the rate and block size that were asked about
  * @param paths the budgets of its paths
  * @param withStages whether the text goes into the stages
+ * @param rule what sound is judged by against its picture
  */
-public record BudgetDocument(Chain chain, List<PathBudget> paths, boolean withStages)
-    implements Document {
+public record BudgetDocument(
+    Chain chain, List<PathBudget> paths, boolean withStages, PictureRule rule) implements Document {
   private static final int SAMPLE_DECIMALS = 4;
   private static final int MS_DECIMALS = 6;
   private static final int DISTANCE_DECIMALS = 3;
@@ -33,11 +35,11 @@ public record BudgetDocument(Chain chain, List<PathBudget> paths, boolean withSt
   @Override
   public Map<String, Object> json() {
     Map<String, Object> json = Document.head("budget", "predicted");
-    json.put("paths", paths.stream().map(BudgetDocument::path).toList());
+    json.put("paths", paths.stream().map(this::path).toList());
     return json;
   }
 
-  private static Map<String, Object> path(PathBudget path) {
+  private Map<String, Object> path(PathBudget path) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("name", path.name());
     json.put("listener", path.listener().label());
@@ -47,6 +49,7 @@ public record BudgetDocument(Chain chain, List<PathBudget> paths, boolean withSt
     json.put("equivalentMetres", Numbers.rounded(path.equivalentMetres(), DISTANCE_DECIMALS));
     json.put("equivalentFeet", Numbers.rounded(path.equivalentFeet(), DISTANCE_DECIMALS));
     json.put("standing", path.standing().label());
+    PictureBudget.of(chain, path, rule).ifPresent(picture -> json.put("picture", picture.json()));
     json.put("stages", path.stages().stream().map(BudgetDocument::stage).toList());
     return json;
   }

@@ -84,19 +84,10 @@ final class BudgetText {
   }
 
   private void pictures(BudgetDocument document) {
-    Chain chain = document.chain();
     for (PathBudget path : document.paths()) {
-      chain.path(path.name()).picture().ifPresent(name -> picture(chain, path, name));
+      PictureBudget.of(document.chain(), path, document.rule())
+          .ifPresent(picture -> picture.tell(sheet));
     }
-  }
-
-  private void picture(Chain chain, PathBudget path, String name) {
-    double laterMs = chain.delay(chain.pictures().get(name)).minus(path.delay()).ms();
-    sheet.line(
-        path.name()
-            + (": its picture, " + name + ", comes ")
-            + Numbers.plain(Math.abs(laterMs), 1)
-            + (laterMs < 0 ? " ms before the sound." : " ms after the sound."));
   }
 
   private void limits(List<PathBudget> paths) {

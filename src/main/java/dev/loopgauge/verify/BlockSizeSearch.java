@@ -1,5 +1,6 @@
 package dev.loopgauge.verify;
 
+import dev.loopgauge.chain.BlockSizes;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
@@ -11,10 +12,6 @@ import java.util.Locale;
 
 /** Whether the host running at another block size would explain a difference. */
 final class BlockSizeSearch {
-  private static final int[] BLOCK_SIZES = {
-    16, 32, 48, 64, 96, 128, 192, 256, 384, 512, 1024, 2048, 4096
-  };
-
   private BlockSizeSearch() {}
 
   /**
@@ -25,7 +22,7 @@ final class BlockSizeSearch {
       Measurement measured, Chain chain, ChainPath path, double limit) {
     double measuredSamples = measured.delay().samples();
     List<Explanation> fitting = new ArrayList<>();
-    for (int size : BLOCK_SIZES) {
+    for (int size : BlockSizes.USUAL) {
       double predicted =
           ChainBudget.of(chain.withBlockSize(size), path).loop().seconds()
               * measured.delay().rate().hertz();

@@ -30,7 +30,11 @@ class ChainParserTest {
                 List.of(new MixEntry("vocal-house", 0, 0), new MixEntry("vocal-in-ear", 0, 0)))),
         chain.mixes());
     assertEquals(
-        new Picture("cameras", Optional.of(new FrameRate(60_000, 1001)), List.of("camera")),
+        new Picture(
+            "cameras",
+            Optional.of(new FrameRate(60_000, 1001)),
+            Optional.empty(),
+            List.of("camera")),
         chain.pictures().get("cameras"));
   }
 

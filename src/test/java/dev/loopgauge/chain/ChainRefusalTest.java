@@ -88,6 +88,12 @@ class ChainRefusalTest {
       value = {
         "pictures: { c: { stages: [camera] } }    | 9:13 | frame-rate in a picture, found none | 25",
         "pictures: { c: { frame-rate: 29.97, stages: [camera] } } | 9:30 | found '29.97' | 30000/1001",
+        "pictures: { c: { frame-rate: 29.98, stages: [camera] } } | 9:30 | found '29.98' | did you mean 30000/1001?",
+        "pictures: { c: { frame-rate: 24.5, stages: [camera] } } | 9:30 | found '24.5' | fraction",
+        "pictures: { c: { frames: 3 } }           | 9:13 | frame-rate in a picture, found none | 25",
+        "pictures: { c: { frames: 3, ms: 50 } }   | 9:29 | found ms beside frames | make stages",
+        "pictures: { c: { frame-rate: 25 } }      | 9:13 | found none | frames, ms, stages",
+        "pictures: { c: { ms: -50 } }             | 9:22 | found '-50' | decimal point",
         "pictures: { c: { frame-rate: 25/0, stages: [camera] } }  | 9:30 | found '25/0'  | fraction",
         "pictures: { c: { frame-rate: 0, stages: [camera] } }     | 9:30 | found '0'     | fraction",
         "pictures: { c: { frame-rate: -25, stages: [camera] } }   | 9:30 | found '-25'   | fraction",

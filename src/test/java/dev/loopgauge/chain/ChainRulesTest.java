@@ -39,7 +39,7 @@ class ChainRulesTest {
 
   @Test
   void framesAreRefusedWithoutAPictureAndItsFrameRate() {
-    Picture still = new Picture("still", Optional.empty(), List.of("camera"));
+    Picture still = new Picture("still", Optional.empty(), Optional.empty(), List.of("camera"));
     assertBroken("'camera'", () -> chain(path("camera", Optional.empty()), Map.of(), Map.of()));
     assertBroken("'camera'", () -> chain(VOCAL, Map.of("still", still), Map.of()));
   }
@@ -56,7 +56,15 @@ class ChainRulesTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty()));
-    assertBroken("'empty'", () -> new Picture("empty", Optional.empty(), List.of()));
+    assertBroken("'empty'", () -> picture("empty", Optional.empty(), List.of()));
+  }
+
+  @Test
+  void pictureStatesItsDelayOrHasStagesAndNeverBoth() {
+    Optional<Delay> ms = Optional.of(new Delay.Milliseconds(40));
+    assertBroken("both", () -> picture("twice", ms, List.of("camera")));
+    assertBroken(
+        "'no-rate'", () -> picture("no-rate", Optional.of(new Delay.Frames(1)), List.of()));
   }
 
   @Test
@@ -129,6 +137,10 @@ class ChainRulesTest {
   private static ChainPath path(String stage, Optional<String> picture) {
     return new ChainPath(
         "vocal", Listener.HOUSE, List.of(stage), Optional.empty(), picture, Optional.empty());
+  }
+
+  private static Picture picture(String name, Optional<Delay> stated, List<String> stages) {
+    return new Picture(name, Optional.empty(), stated, stages);
   }
 
   private static Stage stage(String name, Delay delay) {

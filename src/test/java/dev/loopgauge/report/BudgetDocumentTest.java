@@ -7,6 +7,7 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.ChainParser;
+import dev.loopgauge.plan.PictureRule;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -42,7 +43,10 @@ class BudgetDocumentTest {
         singer-stream  stream     3.717    178.4  3.4    1.28   4.2  within
         late-house     house     40.250   1932.0    1   13.81  45.3  over by 25.3 ms
 
-      singer-stream: its picture, screen, comes 36.3 ms after the sound.
+      singer-stream, picture screen: sound early by 36.3 ms, within EBU R37 (+40 to
+        -60 ms)
+        add 36.3 ms to the sound
+        closest without a delay: block 1024, sound late by 3.7 ms
       """;
 
   private static BudgetDocument document(boolean withStages, String... paths)
@@ -51,7 +55,8 @@ class BudgetDocumentTest {
     return new BudgetDocument(
         chain,
         List.of(paths).stream().map(path -> ChainBudget.of(chain, chain.path(path))).toList(),
-        withStages);
+        withStages,
+        PictureRule.EBU_R37);
   }
 
   private static BudgetDocument all() throws ChainFormatException {

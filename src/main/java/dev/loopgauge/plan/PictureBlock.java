@@ -1,0 +1,42 @@
+package dev.loopgauge.plan;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainPath;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The block size that brings sound closest to its picture without any delay added.
+ *
+ * @param blockSize the block size, in samples
+ * @param match what remains at it
+ */
+public record PictureBlock(int blockSize, PictureMatch match) {
+  /**
+   * The best of some block sizes for a path. Of two that are equally good it is the one where the
+   * sound is early, since only that can be put right by a delay. Empty for a path without a
+   * picture, and where the block size changes nothing.
+   */
+  public static Optional<PictureBlock> closest(
+      Chain chain, ChainPath path, PathDelays delays, PictureRule rule, List<Integer> blockSizes) {
+    List<PictureBlock> candidates =
+        blockSizes.stream()
+            .flatMap(size -> at(chain.withBlockSize(size), path, delays, rule).stream())
+            .toList();
+    long different =
+        candidates.stream().mapToDouble(c -> c.match().soundEarly().samples()).distinct().count();
+    return different < 2
+        ? Optional.empty()
+        : candidates.stream()
+            .min(
+                Comparator.comparingDouble((PictureBlock c) -> c.match().apartMs())
+                    .thenComparing(c -> -c.match().soundEarly().samples()));
+  }
+
+  private static Optional<PictureBlock> at(
+      Chain chain, ChainPath path, PathDelays delays, PictureRule rule) {
+    return PictureMatch.of(chain, path, delays.of(chain, path).delay(), rule)
+        .map(match -> new PictureBlock(chain.blockSize(), match));
+  }
+}
