@@ -44,18 +44,20 @@ public record DemoDocument(
         .gap()
         .line("Chain file, recordings and documents are in " + folder + ". Go on from them:")
         .gap()
-        .block(next())
+        .block(next(2 * block))
         .toString();
   }
 
   /** Commands on the demo's files, each on one line so that it can be copied. */
-  private String next() {
+  private String next(int block) {
     String chain = word(chainFile);
     String compare = " --chain " + chain + " --path " + path;
     return String.join(
         "\n",
         "  loopgauge budget " + chain + " --path " + path,
         "  loopgauge analyze --reference " + word(lateRecording) + compare,
+        "  loopgauge measure --backend simulated --send 2 --return 2 --reference-send 1"
+            + (" --reference-return 1" + compare + " --fault block-size=" + block + " --yes"),
         "");
   }
 

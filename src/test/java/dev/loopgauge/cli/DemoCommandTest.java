@@ -33,7 +33,7 @@ class DemoCommandTest {
     assertEquals(ExitCode.GOOD, demo.exitCode(), demo.err());
     List<String> commands =
         demo.out().lines().filter(line -> line.startsWith("  loopgauge ")).toList();
-    assertEquals(2, commands.size(), demo.out());
+    assertEquals(3, commands.size(), demo.out());
     for (String command : commands) {
       List<String> words = List.of(command.strip().split(" ", -1));
       Run run = Run.of(words.subList(1, words.size()).toArray(String[]::new));
