@@ -17,13 +17,16 @@ import java.nio.file.Path;
  * @param config the ALSA configuration; ALSA finds it by {@code ALSA_CONFIG_PATH}, and the server
  *     by the server's environment
  */
-record AlsaRig(AudioServer server, DelayClient client, int channels, Path config)
+public record AlsaRig(AudioServer server, DelayClient client, int channels, Path config)
     implements AutoCloseable {
-  static final int RATE = 48_000;
+  /** The server's rate, in Hz. */
+  public static final int RATE = 48_000;
+
   private static final String NAME = "rig";
 
   /** Starts all of it; the configuration goes into that folder. */
-  static AlsaRig start(Path folder, AudioServer.Cycles cycles, int blockSize, DelayLine... lines)
+  public static AlsaRig start(
+      Path folder, AudioServer.Cycles cycles, int blockSize, DelayLine... lines)
       throws IOException {
     AudioServer server = AudioServer.start(cycles, RATE, blockSize);
     DelayClient client = DelayClient.start(server, NAME, lines);

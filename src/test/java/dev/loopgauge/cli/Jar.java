@@ -1,0 +1,33 @@
+package dev.loopgauge.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** The packaged program in a process of its own, without a terminal. */
+final class Jar {
+  private Jar() {}
+
+  /** Starts a command; what it says on standard error goes into that file. */
+  static Process start(Map<String, String> environment, Path err, String... args)
+      throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-jar", System.getProperty("loopgauge.jar")));
+    command.addAll(List.of(args));
+    ProcessBuilder builder = new ProcessBuilder(command).redirectError(err.toFile());
+    builder.environment().putAll(environment);
+    return builder.start();
+  }
+
+  /** Waits for a command to end. */
+  static Run end(Process process, Path err) throws IOException, InterruptedException {
+    process.getOutputStream().close();
+    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    return new Run(process.waitFor(), out, Files.readString(err));
+  }
+}
