@@ -132,7 +132,7 @@ final class DeviceOptions {
             .or(() -> isUnpatchedRig() ? Optional.of(USUAL) : Optional.empty());
     Optional<ChannelPair> rig = known.map(Patching::rig);
     Optional<ChannelPair> reference = known.flatMap(Patching::reference);
-    return Refused.asUsage(
+    return Refusals.asUsage(
         () ->
             new Patching(
                 pair("--send", send, "--return", returned, rig),

@@ -52,11 +52,13 @@ record LiveReading(AudioSession session, Profile profile, Consent consent) {
   }
 
   private String hint() {
-    return "patch a second send straight to a second return and name them by --reference-send and"
-        + " --reference-return"
-        + (session.info().sampleLocked()
-            ? ", or run `loopgauge calibrate`"
-            : ", or add --calibrate");
+    String reference =
+        "patch a second send straight to a second return and name them by --reference-send and"
+            + " --reference-return";
+    if (session.info().sampleLocked()) {
+      return reference + ", or run `loopgauge calibrate`";
+    }
+    return consent.makesSound() ? reference + ", or add --calibrate" : reference;
   }
 
   /**

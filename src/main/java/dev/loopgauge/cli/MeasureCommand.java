@@ -58,7 +58,7 @@ final class MeasureCommand implements Subcommand {
     AudioBackend backend = backend(live.device.backend(kept), chosen);
     Consent consent = new Consent(console, !backend.name().equals(LiveOptions.SIMULATED), yes);
     if (checkPatch) {
-      return new PatchChecking(backend, live, kept, consent).answer();
+      return new PatchChecking(backends, backend, live, kept, consent).answer();
     }
     Profile settings = live.settings(kept);
     if (calibrate) {

@@ -22,13 +22,18 @@ import java.util.stream.IntStream;
  * {@code measure --check-patch}: ticks on the sends that were named, or on all, while all returns
  * of the device listen.
  *
- * @param backend where
+ * @param backends all there are
+ * @param backend the one to use
  * @param live what was asked for
  * @param kept the profile under it
  * @param consent asked before the ticks
  */
 record PatchChecking(
-    AudioBackend backend, LiveOptions live, Optional<Profile> kept, Consent consent) {
+    Backends backends,
+    AudioBackend backend,
+    LiveOptions live,
+    Optional<Profile> kept,
+    Consent consent) {
   /** So many sends are ticked unless they are named; more would take too long. */
   private static final int MOST_UNNAMED = 8;
 
@@ -37,7 +42,7 @@ record PatchChecking(
     PatchCheck check = check(said);
     consent.requireSomebody();
     SessionRequest request = live.device.request(kept, check.sends(), check.returns());
-    try (AudioSession session = backend.open(request)) {
+    try (AudioSession session = backends.open(backend, live.profile, request)) {
       consent.ask(Announcement.ofTicks(session.info(), check.sends(), check.plan().stimulus()));
       PatchDocument document = new PatchDocument(said, check.run(session));
       return new Answer(document.isGood() ? ExitCode.GOOD : ExitCode.NOT_TRUSTWORTHY, document);

@@ -63,7 +63,7 @@ final class StimulusOptions {
     MeasurementPlan usual = profile.map(Profile::plan).orElse(USUAL);
     PlayedStimulus stimulus = usual.stimulus();
     MeasurementPlan plan =
-        Refused.asUsage(
+        Refusals.asUsage(
             () ->
                 new MeasurementPlan(
                     new PlayedStimulus(

@@ -75,21 +75,21 @@ public record Calibration(
    *
    * @param session what was opened
    * @param channels the send and return to be measured
-   * @return the first thing that differs, as "made with ..., not ..."; empty when it holds
+   * @return the first thing that differs, as "made at 48000 Hz, not 44100"; empty when it holds
    */
   public Optional<String> differsFrom(SessionInfo session, ChannelPair channels) {
-    return differs("the back end", backend, session.backend())
-        .or(() -> differs("the output", output, session.output()))
-        .or(() -> differs("the input", input, session.input()))
-        .or(() -> differs("a rate in Hz of", rate.hertz(), session.rate().hertz()))
-        .or(() -> differs("a block in samples of", bufferSamples, session.bufferSamples()))
-        .or(() -> differs("send", cable.send(), channels.send()))
-        .or(() -> differs("return", cable.ret(), channels.ret()));
+    return differs("with %s", backend, session.backend())
+        .or(() -> differs("with the output \"%s\"", output, session.output()))
+        .or(() -> differs("with the input \"%s\"", input, session.input()))
+        .or(() -> differs("at %s Hz", rate.hertz(), session.rate().hertz()))
+        .or(() -> differs("at a block of %s samples", bufferSamples, session.bufferSamples()))
+        .or(() -> differs("from send %s", cable.send(), channels.send()))
+        .or(() -> differs("to return %s", cable.ret(), channels.ret()));
   }
 
-  private static Optional<String> differs(String what, Object made, Object now) {
-    return made.equals(now)
+  private static Optional<String> differs(String made, Object then, Object now) {
+    return then.equals(now)
         ? Optional.empty()
-        : Optional.of("made with " + what + " " + made + ", not " + now);
+        : Optional.of("made " + made.formatted(then) + ", not " + now);
   }
 }

@@ -18,6 +18,9 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
   /** The longest delay that can be looked for, in seconds. */
   public static final double LONGEST_SECONDS = 10;
 
+  /** The longest that a measurement may take, in seconds. */
+  private static final double LONGEST_TAKE_SECONDS = 300;
+
   /** Lets the stream settle before anything is played. */
   private static final double LEAD_IN_SECONDS = 0.25;
 
@@ -35,7 +38,7 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
   /**
    * Checks the ranges.
    *
-   * @throws IllegalArgumentException when a value is out of range
+   * @throws IllegalArgumentException when a value is out of range, or all together take too long
    */
   public MeasurementPlan {
     if (repeats < 1 || repeats > MOST_REPEATS) {
@@ -49,6 +52,11 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
               + " s, not "
               + maxDelaySeconds
               + " s");
+    }
+    double takes = repeats * (stimulus.seconds() + maxDelaySeconds);
+    if (takes > LONGEST_TAKE_SECONDS) {
+      throw new IllegalArgumentException(
+          "a measurement may take " + LONGEST_TAKE_SECONDS + " s, not " + takes + " s");
     }
   }
 

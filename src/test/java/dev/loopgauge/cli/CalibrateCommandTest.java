@@ -54,7 +54,7 @@ class CalibrateCommandTest {
     Map<?, ?> finding = (Map<?, ?>) ((List<?>) run.json().get("findings")).get(0);
     assertEquals("uncalibrated", finding.get("code"));
     assertTrue(
-        finding.get("text").toString().endsWith("made with a block in samples of 256, not 128"),
+        finding.get("text").toString().endsWith("made at a block of 256 samples, not 128"),
         finding.toString());
   }
 

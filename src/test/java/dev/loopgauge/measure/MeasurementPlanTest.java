@@ -91,6 +91,14 @@ class MeasurementPlanTest {
   }
 
   @Test
+  void refusesTakesThatWouldNeverEnd() {
+    PlayedStimulus minute = new PlayedStimulus(StimulusKind.SWEEP, 60, -20);
+    var refused =
+        assertThrows(IllegalArgumentException.class, () -> new MeasurementPlan(minute, 100, 10));
+    assertEquals("a measurement may take 300.0 s, not 7000.0 s", refused.getMessage());
+  }
+
+  @Test
   void theReferenceNeedsAReturnOfItsOwn() {
     ChannelPair pair = new ChannelPair(1, 2);
     var refused =

@@ -55,15 +55,15 @@ class CalibrationStoreTest {
   void refusesWhatWasMadeWithSomethingElse() throws SetupException {
     store.save(Calibration.of(OPENED, CABLE, 512.25, 0.02, MAY));
 
-    refuses(info("simulated", "system", "system", RATE, 256), "with the back end jack, not simul");
-    refuses(info("jack", "host", "system", RATE, 256), "made with the output system, not host");
-    refuses(info("jack", "system", "host", RATE, 256), "made with the input system, not host");
+    refuses(info("simulated", "system", "system", RATE, 256), "made with jack, not simulated");
+    refuses(info("jack", "host", "system", RATE, 256), "made with the output \"system\", not host");
+    refuses(info("jack", "system", "host", RATE, 256), "made with the input \"system\", not host");
     refuses(
         info("jack", "system", "system", new SampleRate(96_000), 256),
-        "made with a rate in Hz of 48000, not 96000");
-    refuses(info("jack", "system", "system", RATE, 128), "a block in samples of 256, not 128");
-    assertTrue(reason(OPENED, new ChannelPair(2, 2)).endsWith("made with send 1, not 2"));
-    assertTrue(reason(OPENED, new ChannelPair(1, 1)).endsWith("made with return 2, not 1"));
+        "made at 48000 Hz, not 96000");
+    refuses(info("jack", "system", "system", RATE, 128), "made at a block of 256 samples, not 128");
+    assertTrue(reason(OPENED, new ChannelPair(2, 2)).endsWith("made from send 1, not 2"));
+    assertTrue(reason(OPENED, new ChannelPair(1, 1)).endsWith("made to return 2, not 1"));
   }
 
   @Test

@@ -3,8 +3,8 @@ package dev.loopgauge.cli;
 import java.util.function.Supplier;
 
 /** Values that refuse what the command line put into them. */
-final class Refused {
-  private Refused() {}
+final class Refusals {
+  private Refusals() {}
 
   /**
    * What the supplier makes.
