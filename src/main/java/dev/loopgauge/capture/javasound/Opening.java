@@ -6,7 +6,6 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -73,6 +72,7 @@ final class Opening {
   }
 
   private OpenLines open() throws CaptureException {
+    End refusing = input;
     for (SampleRate rate : rates) {
       Optional<PcmLine> in = line(input, rate, buffers);
       if (in.isEmpty()) {
@@ -83,8 +83,9 @@ final class Opening {
         return new OpenLines(out, in.get(), rate);
       }
       in.get().close();
+      refusing = output.get();
     }
-    throw whyNot();
+    throw whyNot(refusing);
   }
 
   private static Optional<PcmLine> line(End end, SampleRate rate, List<Integer> buffers) {
@@ -102,49 +103,61 @@ final class Opening {
     return Optional.empty();
   }
 
-  private CaptureException whyNot() {
-    for (End end : Stream.concat(Stream.of(input), output.stream()).toList()) {
-      if (rates.stream().noneMatch(rate -> opens(end, rate, buffers))) {
-        return whyNot(end);
-      }
+  private CaptureException whyNot(End end) {
+    if (!buffers.equals(PREFERRED_BUFFERS) && opensAtOne(end, rates)) {
+      return wrongBuffer(end);
     }
+    if (end.direction() == Direction.SEND && opensAtOne(end, rates)) {
+      return notTogether(end);
+    }
+    List<String> others =
+        PREFERRED_RATES.stream()
+            .filter(rate -> !rates.contains(rate) && opensAtOne(end, List.of(rate)))
+            .map(rate -> String.valueOf(rate.hertz()))
+            .toList();
+    return others.isEmpty() ? busy(end) : wrongRate(end, String.join(", ", others));
+  }
+
+  private CaptureException wrongBuffer(End end) {
+    return new CaptureException(
+        Kind.UNSUPPORTED_FORMAT,
+        "\"%s\" doesn't open with a buffer of %d samples."
+            .formatted(end.device().name(), buffers.get(0)),
+        "Leave the buffer size to the program, or try 8192 or 16384.");
+  }
+
+  private CaptureException notTogether(End end) {
     return new CaptureException(
         Kind.BUSY,
         "\"%s\" and \"%s\" open one by one, but not together at one rate."
-            .formatted(input.device().name(), output.orElse(input).device().name()),
+            .formatted(end.device().name(), input.device().name()),
         "Play and record through the same sound card, or give a rate that both run at.");
   }
 
-  private CaptureException whyNot(End end) {
-    String name = end.device().name();
-    String purpose = end.direction().purpose();
-    if (rates.stream().anyMatch(rate -> opens(end, rate, PREFERRED_BUFFERS))) {
-      return new CaptureException(
-          Kind.UNSUPPORTED_FORMAT,
-          "\"%s\" doesn't open with a buffer of %d samples.".formatted(name, buffers.get(0)),
-          "Leave the buffer size to the program, or try 8192 or 16384.");
-    }
-    String others =
-        PREFERRED_RATES.stream()
-            .filter(rate -> opens(end, rate, PREFERRED_BUFFERS))
-            .map(rate -> String.valueOf(rate.hertz()))
-            .collect(Collectors.joining(", "));
-    if (others.isEmpty()) {
-      return new CaptureException(
-          Kind.BUSY,
-          "\"%s\" is there, but doesn't open to %s.".formatted(name, purpose),
-          "Close other programs that use it, and see that it is still connected.");
-    }
+  private CaptureException wrongRate(End end, String others) {
     return new CaptureException(
         Kind.UNSUPPORTED_FORMAT,
         "\"%s\" doesn't run at %d Hz; it opens at %s Hz."
-            .formatted(name, rates.get(0).hertz(), others),
+            .formatted(end.device().name(), rates.get(0).hertz(), others),
         "Ask for a rate at which it opens, or set the card to this one.");
   }
 
-  private static boolean opens(End end, SampleRate rate, List<Integer> buffers) {
-    Optional<PcmLine> line = line(end, rate, buffers);
-    line.ifPresent(PcmLine::close);
-    return line.isPresent();
+  private static CaptureException busy(End end) {
+    return new CaptureException(
+        Kind.BUSY,
+        "\"%s\" is there, but doesn't open to %s."
+            .formatted(end.device().name(), end.direction().purpose()),
+        "Close other programs that use it, and see that it is still connected.");
+  }
+
+  private static boolean opensAtOne(End end, List<SampleRate> rates) {
+    for (SampleRate rate : rates) {
+      Optional<PcmLine> line = line(end, rate, PREFERRED_BUFFERS);
+      line.ifPresent(PcmLine::close);
+      if (line.isPresent()) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -29,7 +29,7 @@ class JavaSoundIT {
   @TempDir Path folder;
 
   @ParameterizedTest(name = "block size {0}, buffer {1}")
-  @CsvSource({"128, 4096", "512, 8192", "1024, 16384"})
+  @CsvSource({"128, 8192", "512, 16384", "1024, 32768"})
   void findsKnownDelaysExactlyTwentyTimesInARow(int blockSize, int buffer) throws Exception {
     try (AlsaRig rig = AlsaRig.start(folder, Cycles.STRETCH, blockSize, lines());
         Takes takes = rig.takes(AlsaRig.RATE, buffer, 20, 8_192)) {

@@ -83,6 +83,22 @@ class OpeningTest {
     assertTrue(e.getMessage().contains("Stage card"), e.getMessage());
   }
 
+  @Test
+  void saysThatTwoDevicesDoNotGoTogether() {
+    FakeDevice microphone = new FakeDevice("Microphone", 0, 1, f -> f.rate().hertz() == 44_100);
+    FakeDevice player = new FakeDevice("Player", 2, 0, f -> f.rate().hertz() == 48_000);
+    CaptureException e =
+        assertThrows(
+            CaptureException.class,
+            () ->
+                Opening.open(
+                    new Devices(List.of(microphone, player)),
+                    request(ANY_RATE, 0, List.of(1), List.of(1))));
+    assertEquals(
+        "\"Player\" and \"Microphone\" open one by one, but not together at one rate.",
+        e.getMessage());
+  }
+
   private static OpenLines open(FakeDevice card, SessionRequest request) throws CaptureException {
     return Opening.open(new Devices(List.of(card)), request);
   }
