@@ -120,6 +120,11 @@ public record Chain(
     return stages.values().stream().anyMatch(stage -> stage.delay() instanceof Delay.Blocks);
   }
 
+  /** What the delays of sound must know to become samples. */
+  public Conditions conditions() {
+    return new Conditions(rate, blockSize, airTemperatureC, Optional.empty());
+  }
+
   /** How late a picture is from lens to screen. */
   public Latency delay(Picture picture) {
     Conditions conditions = new Conditions(rate, blockSize, airTemperatureC, picture.frameRate());

@@ -2,7 +2,6 @@ package dev.loopgauge.chain;
 
 import dev.loopgauge.signal.Latency;
 import java.util.List;
-import java.util.Optional;
 
 /** Turns what a chain file states into the predicted delay of a path. */
 public final class ChainBudget {
@@ -34,8 +33,7 @@ public final class ChainBudget {
   }
 
   private static List<StageDelay> delays(Chain chain, List<String> names) {
-    Conditions conditions =
-        new Conditions(chain.rate(), chain.blockSize(), chain.airTemperatureC(), Optional.empty());
+    Conditions conditions = chain.conditions();
     return names.stream().map(name -> delay(chain.stages().get(name), conditions)).toList();
   }
 

@@ -13,6 +13,9 @@ import java.util.Optional;
  * @param loop the stages that a patched measurement runs through, where they are listed
  * @param picture the picture seen with it
  * @param instrument what is played on it
+ * @param input the source it carries: paths of one input take the same sound to several places
+ * @param direct how long the same sound takes straight to this listener, through the air
+ * @param returnsToTalker whether it takes people their own voice back
  */
 public record ChainPath(
     String name,
@@ -20,12 +23,15 @@ public record ChainPath(
     List<String> stages,
     Optional<List<String>> loop,
     Optional<String> picture,
-    Optional<Instrument> instrument) {
+    Optional<Instrument> instrument,
+    String input,
+    Optional<Delay> direct,
+    boolean returnsToTalker) {
   /**
    * Copies the lists.
    *
-   * @throws IllegalArgumentException when there are no stages, or the loop has a stage that the
-   *     path has not
+   * @throws IllegalArgumentException when there are no stages, the loop has a stage that the path
+   *     has not, or the direct sound does not go through air
    */
   public ChainPath {
     stages = List.copyOf(stages);
@@ -38,6 +44,10 @@ public record ChainPath(
         throw new IllegalArgumentException(
             "a loop must be part of its path; '" + name + "' has no stage '" + stage + "'");
       }
+    }
+    if (direct.isPresent() && !direct.get().isAir()) {
+      throw new IllegalArgumentException(
+          "direct sound must go through air; '" + name + "' has " + direct.get());
     }
   }
 }

@@ -4,14 +4,32 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
-/** Reads the {@code paths} of a chain file. */
+/**
+ * Reads the {@code paths} of a chain file. A path that does not name its {@code input} carries that
+ * of all other such paths that begin with the same stage.
+ */
 final class PathReader {
+  private static final String DIRECT_METRES = "direct-metres";
+  private static final String DIRECT_FEET = "direct-feet";
+  private static final String RETURNS = "returns-to-talker";
   private static final List<String> KEYS =
-      List.of("listener", "stages", "loop", "picture", "instrument");
+      List.of(
+          "listener",
+          "stages",
+          "loop",
+          "picture",
+          "instrument",
+          "input",
+          DIRECT_METRES,
+          DIRECT_FEET,
+          RETURNS);
   static final Map<String, Listener> LISTENERS = YamlChoice.by(Listener.values(), Listener::label);
   private static final Map<String, Instrument> INSTRUMENTS =
       YamlChoice.by(Instrument.values(), Instrument::label);
+  private static final Map<String, Boolean> ANSWERS =
+      YamlChoice.by(new Boolean[] {true, false}, answer -> answer ? "yes" : "no");
 
   private final Map<String, Stage> stages;
   private final Collection<String> pictures;
@@ -32,7 +50,22 @@ final class PathReader {
         passed,
         fields.optional("loop", loop -> loop.namesOf("stage of this path", passed)),
         fields.optional("picture", picture -> picture.nameOf("picture", pictures)),
-        fields.optional("instrument", played -> played.choice("instrument", INSTRUMENTS)));
+        fields.optional("instrument", played -> played.choice("instrument", INSTRUMENTS)),
+        fields.text("input").orElse(passed.get(0)),
+        direct(fields),
+        fields.optional(RETURNS, returns -> returns.choice("answer", ANSWERS)).orElse(false));
+  }
+
+  private static Optional<Delay> direct(YamlFields fields) throws ChainFormatException {
+    List<String> stated = fields.among(List.of(DIRECT_METRES, DIRECT_FEET));
+    if (stated.isEmpty()) {
+      return Optional.empty();
+    }
+    fields.checkSingle(stated, "one direct distance in the path", "keep one of them");
+    String key = stated.get(0);
+    double distance = fields.values().get(key).number(key, 0, Delay.LARGEST);
+    return Optional.of(
+        key.equals(DIRECT_FEET) ? new Delay.Feet(distance) : new Delay.Metres(distance));
   }
 
   private List<String> ofSound(YamlValue list) throws ChainFormatException {

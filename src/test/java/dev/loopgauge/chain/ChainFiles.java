@@ -21,10 +21,10 @@ final class ChainFiles {
         delay-tower:   { feet: 100 }
         camera:        { frames: 2 }
       paths:
-        vocal-house:  { listener: house,  stages: [stage-box-in, console, host-blocks, host-fixed, limiter, stage-box-out] }
+        vocal-house:  { listener: house,  stages: [stage-box-in, console, host-blocks, host-fixed, limiter, stage-box-out], direct-metres: 12, returns-to-talker: no }
         vocal-in-ear: { listener: in-ear, stages: [stage-box-in, console, stage-box-out], instrument: voice }
         vocal-wedge:  { listener: wedge,  stages: [stage-box-in, console, network, stage-box-out, wedge-throw] }
-        field-tower:  { listener: house,  stages: [console, network, delay-tower], loop: [console] }
+        field-tower:  { listener: house,  stages: [console, network, delay-tower], loop: [console], input: lead, direct-feet: 110, returns-to-talker: yes }
         stream-mix:   { listener: stream, stages: [stage-box-in, console, host-blocks, host-fixed], picture: cameras }
       pictures:
         cameras: { frame-rate: 60000/1001, stages: [camera] }

@@ -79,9 +79,17 @@ class ChainParserTest {
             List.of("stage-box-in", "console", "stage-box-out"),
             Optional.empty(),
             Optional.empty(),
-            Optional.of(Instrument.VOICE)),
+            Optional.of(Instrument.VOICE),
+            "stage-box-in",
+            Optional.empty(),
+            false),
         chain.path("vocal-in-ear"));
     assertEquals(Optional.of(List.of("console")), chain.path("field-tower").loop());
+    assertEquals(Optional.of(new Delay.Metres(12)), chain.path("vocal-house").direct());
+    assertEquals(Optional.of(new Delay.Feet(110)), chain.path("field-tower").direct());
+    assertEquals("lead", chain.path("field-tower").input());
+    assertTrue(chain.path("field-tower").returnsToTalker());
+    assertFalse(chain.path("vocal-house").returnsToTalker());
     assertEquals(Optional.of("cameras"), chain.path("stream-mix").picture());
   }
 

@@ -74,6 +74,10 @@ class ChainRefusalTest {
         "listener: house, stages: [console], loop: [] | 8:50 | stage of this path | at least one",
         "listener: house, stages: [console], picture: cam | 8:53 | a known picture, found 'cam' | none",
         "listener: house, stages: [console], instrument: sox | 8:56 | found 'sox'   | 'sax'",
+        "listener: house, stages: [console], direct-metres: 1, direct-feet: 3 | 8:62 | one direct distance in the path, found direct-feet beside direct-metres | keep one",
+        "listener: house, stages: [console], direct-metres: -1 | 8:59 | from 0 to 1000000000, found '-1' | digits",
+        "listener: house, stages: [console], returns-to-talker: oui | 8:63 | a known answer, found 'oui' | known are yes, no",
+        "listener: house, stages: [console], input: '' | 8:51 | expected input, found nothing | write text",
         "listener: house, stage: [console] | 8:25 | a key of a path, found 'stage' | 'stages'"
       })
   void badPathIsRefusedWhereItStands(String path, String at, String text, String hint) {

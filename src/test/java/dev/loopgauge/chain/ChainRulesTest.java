@@ -48,14 +48,7 @@ class ChainRulesTest {
   void pathsAndPicturesNeedAStage() {
     assertBroken(
         "'empty'",
-        () ->
-            new ChainPath(
-                "empty",
-                Listener.HOUSE,
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty()));
+        () -> path("empty", List.of(), Optional.empty(), Optional.empty(), Optional.empty()));
     assertBroken("'empty'", () -> picture("empty", Optional.empty(), List.of()));
   }
 
@@ -72,13 +65,25 @@ class ChainRulesTest {
     assertBroken(
         "'network'",
         () ->
-            new ChainPath(
+            path(
                 "vocal",
-                Listener.HOUSE,
                 List.of("console"),
                 Optional.of(List.of("network")),
                 Optional.empty(),
                 Optional.empty()));
+  }
+
+  @Test
+  void directSoundGoesThroughAir() {
+    assertBroken(
+        "'vocal'",
+        () ->
+            path(
+                "vocal",
+                List.of("console"),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(new Delay.Milliseconds(9))));
   }
 
   @Test
@@ -135,8 +140,17 @@ class ChainRulesTest {
   }
 
   private static ChainPath path(String stage, Optional<String> picture) {
+    return path("vocal", List.of(stage), Optional.empty(), picture, Optional.empty());
+  }
+
+  private static ChainPath path(
+      String name,
+      List<String> stages,
+      Optional<List<String>> loop,
+      Optional<String> picture,
+      Optional<Delay> direct) {
     return new ChainPath(
-        "vocal", Listener.HOUSE, List.of(stage), Optional.empty(), picture, Optional.empty());
+        name, Listener.HOUSE, stages, loop, picture, Optional.empty(), "lead", direct, false);
   }
 
   private static Picture picture(String name, Optional<Delay> stated, List<String> stages) {

@@ -1,0 +1,29 @@
+package dev.loopgauge.plan;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.signal.Latency;
+import java.util.Optional;
+
+/**
+ * A path against the same sound that comes straight through the air, as in the front rows.
+ *
+ * @param direct how long the direct sound takes
+ * @param pathLater how much later the path is; negative when it comes first
+ * @param overlap the two as they are heard, at equal levels
+ */
+public record DirectSound(Latency direct, Latency pathLater, Overlap overlap) {
+  /** The direct sound beside a path of the chain, where its distance is given. */
+  public static Optional<DirectSound> beside(Chain chain, PathBudget path) {
+    return chain
+        .path(path.name())
+        .direct()
+        .map(way -> of(new Latency(way.samples(chain.conditions()), chain.rate()), path));
+  }
+
+  private static DirectSound of(Latency direct, PathBudget path) {
+    Latency later = path.delay().minus(direct);
+    Latency tolerance = new Latency(path.toleranceSamples(), path.rate());
+    return new DirectSound(direct, later, new Overlap(Math.abs(later.ms()), tolerance.ms(), 0));
+  }
+}
