@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * A rig as its chain file describes it. Maps keep the order of the file.
@@ -100,6 +101,36 @@ public record Chain(
   public Chain withSampleRate(SampleRate newRate) {
     return new Chain(
         name, newRate, blockSize, airTemperatureC, stages, paths, pictures, mixes, limits);
+  }
+
+  /** The same rig with a stage put in, or put in the place of the one of the same name. */
+  public Chain withStage(Stage stage) {
+    Map<String, Stage> changed = new LinkedHashMap<>(stages);
+    changed.put(stage.name(), stage);
+    return new Chain(
+        name, rate, blockSize, airTemperatureC, changed, paths, pictures, mixes, limits);
+  }
+
+  /** The same rig with each path changed alike; they keep their names. */
+  public Chain withPaths(UnaryOperator<ChainPath> change) {
+    Map<String, ChainPath> changed = new LinkedHashMap<>();
+    paths.forEach((pathName, path) -> changed.put(pathName, change.apply(path)));
+    return new Chain(
+        name, rate, blockSize, airTemperatureC, stages, changed, pictures, mixes, limits);
+  }
+
+  /** The same rig with this path of it alone, and so without mixes. */
+  public Chain only(ChainPath path) {
+    return new Chain(
+        name,
+        rate,
+        blockSize,
+        airTemperatureC,
+        stages,
+        Map.of(path.name(), path),
+        pictures,
+        Map.of(),
+        limits);
   }
 
   /**

@@ -1,7 +1,9 @@
 package dev.loopgauge.chain;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * The way from a source to one listener, by the names of its stages. A stage that is passed twice
@@ -49,5 +51,56 @@ public record ChainPath(
       throw new IllegalArgumentException(
           "direct sound must go through air; '" + name + "' has " + direct.get());
     }
+  }
+
+  /** The path with another stage in the place of the first pass of one; the same without it. */
+  ChainPath replacing(String stage, String other) {
+    return edited(
+        names -> {
+          int first = names.indexOf(stage);
+          if (first >= 0) {
+            names.set(first, other);
+          }
+        });
+  }
+
+  /** The path with another stage after the first pass of one; the same without it. */
+  ChainPath repeating(String stage, String other) {
+    return edited(
+        names -> {
+          int first = names.indexOf(stage);
+          if (first >= 0) {
+            names.add(first + 1, other);
+          }
+        });
+  }
+
+  /** The path with another stage at its end if it hasn't one; the same with it. */
+  ChainPath ending(String unless, String other) {
+    return edited(
+        names -> {
+          if (!names.contains(unless)) {
+            names.add(other);
+          }
+        });
+  }
+
+  private ChainPath edited(Consumer<List<String>> edit) {
+    return new ChainPath(
+        name,
+        listener,
+        edited(stages, edit),
+        loop.map(names -> edited(names, edit)),
+        picture,
+        instrument,
+        input,
+        direct,
+        returnsToTalker);
+  }
+
+  private static List<String> edited(List<String> names, Consumer<List<String>> edit) {
+    List<String> changed = new ArrayList<>(names);
+    edit.accept(changed);
+    return changed;
   }
 }

@@ -23,11 +23,15 @@ public record Conditions(
    * @throws IllegalArgumentException when either is out of range
    */
   public Conditions {
+    checkBlockSize(blockSize);
+    Air.metresPerSecond(airTemperatureC);
+  }
+
+  static void checkBlockSize(int blockSize) {
     if (blockSize < 1 || blockSize > LARGEST_BLOCK) {
       throw new IllegalArgumentException(
           "block size must be 1 to " + LARGEST_BLOCK + " samples, not " + blockSize);
     }
-    Air.metresPerSecond(airTemperatureC);
   }
 
   /** A distance in air as a delay, in samples. */

@@ -1,5 +1,7 @@
 package dev.loopgauge.chain;
 
+import java.util.OptionalDouble;
+
 /**
  * A delay as it is stated: one number in one of the units that data sheets, hosts and tape measures
  * speak in. Counts of samples, blocks and packets are kept when the sample rate changes, so their
@@ -15,7 +17,12 @@ public sealed interface Delay {
 
   /** Whether this is sound travelling through air, which a patched cable goes round. */
   default boolean isAir() {
-    return false;
+    return airMetres().isPresent();
+  }
+
+  /** How many metres of air this is, where it is stated as a distance. */
+  default OptionalDouble airMetres() {
+    return OptionalDouble.empty();
   }
 
   private static void check(double number, String unit) {
@@ -110,8 +117,8 @@ public sealed interface Delay {
     }
 
     @Override
-    public boolean isAir() {
-      return true;
+    public OptionalDouble airMetres() {
+      return OptionalDouble.of(count);
     }
   }
 
@@ -132,8 +139,8 @@ public sealed interface Delay {
     }
 
     @Override
-    public boolean isAir() {
-      return true;
+    public OptionalDouble airMetres() {
+      return OptionalDouble.of(count * Air.METRES_PER_FOOT);
     }
   }
 

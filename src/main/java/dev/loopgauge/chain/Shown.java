@@ -1,6 +1,7 @@
 package dev.loopgauge.chain;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 
 /** Foreign text and numbers, made fit for one line of a message. */
 final class Shown {
@@ -26,5 +27,10 @@ final class Shown {
   /** The number as people write it: no exponent, no needless digits. */
   static String number(double number) {
     return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+  }
+
+  /** The number to two decimals at most, as people write it. */
+  static String rounded(double number) {
+    return number(BigDecimal.valueOf(number).setScale(2, RoundingMode.HALF_UP).doubleValue());
   }
 }

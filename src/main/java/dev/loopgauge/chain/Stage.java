@@ -18,4 +18,14 @@ public record Stage(
     Delay tolerance,
     Optional<String> note,
     Optional<String> reportedBy,
-    Compensation compensated) {}
+    Compensation compensated) {
+  /** The same stage by another name. */
+  public Stage renamed(String newName) {
+    return new Stage(newName, delay, tolerance, note, reportedBy, compensated);
+  }
+
+  /** The same stage with another delay, to within another tolerance. */
+  public Stage delayedBy(Delay newDelay, Delay newTolerance) {
+    return new Stage(name, newDelay, newTolerance, note, reportedBy, compensated);
+  }
+}

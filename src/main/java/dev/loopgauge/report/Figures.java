@@ -47,9 +47,13 @@ final class Figures {
         blocks(c.wholeBlocks().orElse(0)));
   }
 
-  /** What an explanation leaves unexplained: {@code (leaves +0.02 samples)}. */
+  /**
+   * What an explanation leaves unexplained: {@code (leaves +0.02 samples)}; nothing if none fits.
+   */
   static String leaves(Measurement m, Explanation explanation) {
-    return " (leaves " + signed(explanation.residualSamples(), sampleDecimals(m)) + " samples)";
+    return explanation.fits()
+        ? " (leaves " + signed(explanation.residualSamples(), sampleDecimals(m)) + " samples)"
+        : "";
   }
 
   private static String allowed(Comparison c) {

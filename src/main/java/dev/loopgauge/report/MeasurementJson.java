@@ -6,6 +6,7 @@ import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Explanation;
+import dev.loopgauge.verify.ExtraMeasurement;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -91,6 +92,22 @@ final class MeasurementJson {
     json.put("differenceMs", ms(c.difference().ms()));
     json.put("verdict", c.verdict().label());
     json.put("explanations", c.explanations().stream().map(MeasurementJson::explanation).toList());
+    c.tellApart().ifPresent(extra -> json.put("tellApart", extra(extra)));
+    return json;
+  }
+
+  private static Map<String, Object> extra(ExtraMeasurement extra) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("text", extra.text());
+    json.put("blockSize", extra.blockSize().isPresent() ? extra.blockSize().getAsInt() : null);
+    json.put("outcomes", extra.outcomes().stream().map(MeasurementJson::outcome).toList());
+    return json;
+  }
+
+  private static Map<String, Object> outcome(ExtraMeasurement.Outcome outcome) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("change", outcome.change());
+    json.put("predictedSamples", samples(outcome.predictedSamples()));
     return json;
   }
 

@@ -14,6 +14,7 @@ import java.util.List;
 /** The measurement document as text: the verdict in words first, then what it rests on. */
 final class MeasurementText {
   private static final int MOST_COPIES = 3;
+  private static final int MOST_EXPLANATIONS = 4;
 
   private final MeasurementDocument document;
   private final Sheet sheet = new Sheet();
@@ -55,10 +56,17 @@ final class MeasurementText {
     sheet.row("budget", Figures.predicted(comparison));
     sheet.row("difference", Figures.difference(measurement, comparison));
     String label = "most likely";
-    for (Explanation explanation : comparison.explanations()) {
-      sheet.row(label, explanation.text() + Figures.leaves(measurement, explanation));
+    List<Explanation> explanations = comparison.explanations();
+    for (Explanation explanation : explanations.stream().limit(MOST_EXPLANATIONS).toList()) {
+      sheet.row(
+          explanation.fits() ? label : "cause",
+          explanation.text() + Figures.leaves(measurement, explanation));
       label = "or";
     }
+    if (explanations.size() > MOST_EXPLANATIONS) {
+      sheet.row("or", (explanations.size() - MOST_EXPLANATIONS) + " more, which --json lists");
+    }
+    comparison.tellApart().ifPresent(extra -> sheet.row("to tell", extra.text()));
   }
 
   private static String how(Measurement measurement) {

@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.Method;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -22,7 +23,9 @@ import java.util.OptionalInt;
  * @param verdict what follows
  * @param wholeBlocks how many of the host's blocks the difference is, where it is a whole number of
  *     them other than none
- * @param explanations the changes that would explain it, the likeliest first; empty when within
+ * @param explanations the changes that would explain it, the likeliest first, or one that says that
+ *     none fits; empty unless early or late
+ * @param tellApart what to measure next, where more than one of them fits
  */
 public record Comparison(
     String path,
@@ -32,7 +35,8 @@ public record Comparison(
     Latency difference,
     Verdict verdict,
     OptionalInt wholeBlocks,
-    List<Explanation> explanations) {
+    List<Explanation> explanations,
+    Optional<ExtraMeasurement> tellApart) {
   /** Copies the list. */
   public Comparison {
     explanations = List.copyOf(explanations);
@@ -61,17 +65,38 @@ public record Comparison(
     Latency difference = measured.delay().minus(predicted);
     double limit = tolerance + allowSamples;
     Verdict verdict = verdict(measured, difference.samples(), limit);
+    Comparison bare =
+        new Comparison(
+            path.name(),
+            predicted,
+            tolerance,
+            allowSamples,
+            difference,
+            verdict,
+            wholeBlocks(difference.seconds() * chain.rate().hertz(), chain.blockSize()),
+            List.of(),
+            Optional.empty());
+    return verdict == Verdict.EARLY || verdict == Verdict.LATE
+        ? bare.explained(measured, new ExplanationSearch(measured, chain, path, allowSamples))
+        : bare;
+  }
+
+  private Comparison explained(Measurement measured, ExplanationSearch search) {
+    List<Hypothesis> fitting = search.fitting();
+    SampleRate rate = measured.delay().rate();
+    double resolved = 2 * (toleranceSamples + allowSamples + measured.uncertaintySamples());
     return new Comparison(
-        path.name(),
+        path,
         predicted,
-        tolerance,
+        toleranceSamples,
         allowSamples,
         difference,
         verdict,
-        wholeBlocks(difference.seconds() * chain.rate().hertz(), chain.blockSize()),
-        verdict == Verdict.EARLY || verdict == Verdict.LATE
-            ? BlockSizeSearch.explain(measured, chain, path, limit)
-            : List.of());
+        wholeBlocks,
+        fitting.isEmpty()
+            ? List.of(Explanation.none(predicted, difference))
+            : fitting.stream().map(h -> Explanation.of(h, measured.delay())).toList(),
+        new TellingApart(fitting, rate, resolved).measurement());
   }
 
   private static Verdict verdict(Measurement measured, double difference, double limit) {

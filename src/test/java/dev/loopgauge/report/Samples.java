@@ -13,6 +13,7 @@ import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Explanation;
 import dev.loopgauge.verify.Verdict;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -67,6 +68,7 @@ final class Samples {
                     "block-size",
                     "the host runs at a block of 128 samples, not 64: check its settings",
                     723,
-                    0.0184)));
+                    0.0184)),
+        Optional.empty());
   }
 }

@@ -5,15 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
-import dev.loopgauge.estimate.Polarity;
-import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,25 +32,11 @@ class ComparisonTest {
       """;
 
   private static Chain chain() {
-    try {
-      return ChainParser.parse(CHAIN, "field.yaml");
-    } catch (ChainFormatException e) {
-      throw new AssertionError(e);
-    }
+    return Rigs.parsed(CHAIN);
   }
 
   private static Measurement measured(double samples, double uncertainty, int hertz) {
-    return new Measurement(
-        new Latency(samples, new SampleRate(hertz)),
-        uncertainty,
-        Polarity.NORMAL,
-        0,
-        60,
-        Method.REFERENCED,
-        3,
-        OptionalDouble.empty(),
-        List.of(),
-        List.of());
+    return Rigs.measured(samples, uncertainty, new SampleRate(hertz));
   }
 
   private static Comparison compare(Measurement measurement, String path) {
@@ -98,7 +79,8 @@ class ComparisonTest {
 
   @Test
   void blamesNoBlockSizeWhereThePathHasNoBlocks() {
-    assertEquals(List.of(), compare(measured(140, 0.1, 48_000), "dry").explanations());
+    List<Explanation> explanations = compare(measured(140, 0.1, 48_000), "dry").explanations();
+    assertEquals(List.of("none-fits"), explanations.stream().map(Explanation::cause).toList());
   }
 
   @Test

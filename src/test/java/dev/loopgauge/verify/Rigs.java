@@ -1,0 +1,42 @@
+package dev.loopgauge.verify;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.chain.ChainParser;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Invented rigs and readings of them. */
+final class Rigs {
+  static final SampleRate RATE = new SampleRate(48_000);
+
+  private Rigs() {}
+
+  static Chain parsed(String yaml) {
+    try {
+      return ChainParser.parse(yaml, "rig.yaml");
+    } catch (ChainFormatException e) {
+      throw new AssertionError(e.getMessage() + " (" + e.hint() + ")", e);
+    }
+  }
+
+  /** A trustworthy reading, by reference channel. */
+  static Measurement measured(double samples, double uncertainty, SampleRate rate) {
+    return new Measurement(
+        new Latency(samples, rate),
+        uncertainty,
+        Polarity.NORMAL,
+        0,
+        60,
+        Method.REFERENCED,
+        3,
+        OptionalDouble.empty(),
+        List.of(),
+        List.of());
+  }
+}
