@@ -1,7 +1,8 @@
 package dev.loopgauge.estimate;
 
-import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.Samples;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The cross-spectrum of a reference and a return, and with it their correlation R(lag) = sum over n
@@ -15,6 +16,12 @@ import java.util.Arrays;
  * S. M. Kay, "Estimation Theory", example 7.15, from memory).
  */
 final class CrossSpectrum {
+  /**
+   * The part of the band that delays are read from. At its very edge no converter passes anything,
+   * and a delay by a part of a sample has no meaning.
+   */
+  static final double USABLE = 0.98;
+
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] packed;
@@ -29,7 +36,7 @@ final class CrossSpectrum {
   record Point(double lag, double value, double slope, double curvature) {}
 
   /** The cross-spectrum of one pair, cut into transforms as planned. */
-  static CrossSpectrum of(Signal reference, Signal ret, BlockPlan plan) {
+  static CrossSpectrum of(Samples reference, Samples ret, BlockPlan plan) {
     RealFft fft = new RealFft(plan.transform());
     double[] sum = new double[plan.transform()];
     double[] x = new double[plan.transform()];
@@ -55,6 +62,36 @@ final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, sum);
   }
 
+  /** This less copies of a reference's own spectrum: what its arrivals don't explain. */
+  CrossSpectrum without(List<Copy> copies, CrossSpectrum auto) {
+    double[] rest = packed.clone();
+    for (Copy copy : copies) {
+      double[] arrival = auto.packed.clone();
+      Packed.advance(arrival, -copy.lag());
+      for (int i = 0; i < rest.length; i++) {
+        rest[i] -= copy.gain() * arrival[i];
+      }
+    }
+    return new CrossSpectrum(plan, fft, rest);
+  }
+
+  /** The magnitude of each bin from 0 to half the transform. */
+  double[] magnitudes() {
+    return Packed.magnitudes(packed);
+  }
+
+  /** This times a real factor for each bin from 0 to half the transform. */
+  CrossSpectrum weighted(double[] factors) {
+    double[] product = packed.clone();
+    product[0] *= factors[0];
+    product[1] *= factors[packed.length / 2];
+    for (int k = 1; k < packed.length / 2; k++) {
+      product[2 * k] *= factors[k];
+      product[2 * k + 1] *= factors[k];
+    }
+    return new CrossSpectrum(plan, fft, product);
+  }
+
   /** How the correlation was cut and how far it reaches. */
   BlockPlan plan() {
     return plan;
@@ -73,9 +110,9 @@ final class CrossSpectrum {
     return Arrays.copyOf(shifted, count);
   }
 
-  /** The correlation at any lag. */
+  /** The correlation at any lag, from the usable part of the band. */
   Point at(double lag) {
-    return at(lag, 0, plan.transform() / 2);
+    return at(lag, 0, (int) (USABLE * plan.transform() / 2));
   }
 
   /** The part of the correlation that lies in the bins {@code lowest} to {@code highest}. */
@@ -97,5 +134,27 @@ final class CrossSpectrum {
     }
     double scale = 2.0 / plan.transform();
     return new Point(lag, value * scale, slope * scale, curvature * scale);
+  }
+
+  /** The correlation's complex envelope from the bins {@code lowest} to {@code highest}. */
+  Envelope envelope(double lag, int lowest, int highest) {
+    double step = 2 * Math.PI / plan.transform();
+    Phasor phasor = new Phasor(step * (lag + plan.maxLag()), lowest);
+    double centre = step * (lowest + highest) / 2;
+    double[] re = new double[3];
+    double[] im = new double[3];
+    for (int k = lowest; k <= highest; k++) {
+      double real = packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im();
+      double imaginary = packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re();
+      double omega = step * k - centre;
+      re[0] += real;
+      im[0] += imaginary;
+      re[1] -= omega * imaginary;
+      im[1] += omega * real;
+      re[2] -= omega * omega * real;
+      im[2] -= omega * omega * imaginary;
+      phasor.next();
+    }
+    return new Envelope(2.0 / plan.transform(), re, im);
   }
 }

@@ -1,13 +1,9 @@
 package dev.loopgauge.estimate;
 
-import dev.loopgauge.signal.Decibels;
-import dev.loopgauge.signal.Latency;
-import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Finds how much later a return is than its reference, and says how sure that is, or why it can't
@@ -15,32 +11,35 @@ import java.util.OptionalDouble;
  *
  * <p>The way: the correlation of both ({@link CrossSpectrum}) is largest at the delay ({@link
  * PeakSearch}); what the delayed and filtered reference leaves of the return ({@link Residual}) is
- * the noise, which gives the uncertainty; a peak that unrelated sound could give is refused.
+ * the noise, which gives the uncertainty; a peak that unrelated sound could give is refused ({@link
+ * Trust}).
  */
 public final class DelayEstimator {
-  /**
-   * How many standard deviations the correlation must stand above what unrelated signals with the
-   * same spectra give. Among 200,000 lags unrelated Gaussian noise passes 8 once in 4 * 10^9 times.
-   */
-  private static final double TRUSTED = 8;
-
-  /** From here on something is there, though not enough to be placed. */
-  private static final double SUSPECTED = 5.5;
+  /** Clipping that touches more of the samples than this is no small matter. */
+  private static final double HARMLESS_CLIPPING = 0.001;
 
   private final double maxDelaySeconds;
+  private final ArrivalChoice choice;
 
   /**
    * An estimator.
    *
    * @param maxDelaySeconds how far to look either way, above 0 and at most 60
+   * @param choice which arrival is measured where there are several
    * @throws IllegalArgumentException when out of range
    */
-  public DelayEstimator(double maxDelaySeconds) {
+  public DelayEstimator(double maxDelaySeconds, ArrivalChoice choice) {
     if (!(maxDelaySeconds > 0 && maxDelaySeconds <= 60)) {
       throw new IllegalArgumentException(
           "the longest delay must be above 0 and at most 60 s, not " + maxDelaySeconds);
     }
     this.maxDelaySeconds = maxDelaySeconds;
+    this.choice = choice;
+  }
+
+  /** An estimator that leaves the choice between like arrivals open. */
+  public DelayEstimator(double maxDelaySeconds) {
+    this(maxDelaySeconds, ArrivalChoice.UNDECIDED);
   }
 
   /**
@@ -54,87 +53,53 @@ public final class DelayEstimator {
       throw new IllegalArgumentException(
           "readings must be of one rate, and at least one, not " + readings.size());
     }
-    Optional<Finding> silence = CaptureChecks.silence(readings);
-    if (silence.isPresent()) {
-      return new Estimate.Refused(List.of(silence.get()));
-    }
-    return judge(new Analysis(readings, maxDelaySeconds));
-  }
-
-  private static Estimate judge(Analysis analysis) {
     List<Finding> findings = new ArrayList<>();
-    CaptureChecks.clipping(analysis.readings()).ifPresent(findings::add);
-    trust(analysis).ifPresent(findings::add);
+    survey(readings).ifPresent(findings::add);
     if (findings.stream().anyMatch(Finding::refuses)) {
       return new Estimate.Refused(findings);
     }
-    Measurement measurement = measure(analysis);
-    if (measurement.polarity() == Polarity.INVERTED) {
-      findings.add(
-          new Finding(
-              FindingCode.INVERTED,
-              false,
-              "the return is inverted against the reference",
-              "a polarity switch, a cable with crossed wires, or a stage that inverts"));
-    }
-    return new Estimate.Found(measurement, findings);
+    Spectra spectra = Spectra.of(readings, maxDelaySeconds);
+    return new Agreement(spectra).holds()
+        ? together(spectra, findings)
+        : new Disagreement(this).estimate(readings);
   }
 
-  /** Why the number can't be trusted, if so. */
-  private static Optional<Finding> trust(Analysis analysis) {
-    double significance = analysis.significance();
-    if (significance < SUSPECTED) {
-      return Optional.of(
-          new Finding(
-              FindingCode.NO_RETURN,
-              true,
-              "the return holds nothing of the reference",
-              "is the return the right channel? `measure --check-patch` finds it. Is the path"
-                  + " muted?"));
+  private static Optional<Finding> survey(List<Reading> readings) {
+    double clipped = 0;
+    for (Reading reading : readings) {
+      ChannelSurvey reference = ChannelSurvey.of(reading.reference());
+      ChannelSurvey ret = ChannelSurvey.of(reading.ret());
+      if (reference.isSilent()) {
+        return Optional.of(Findings.silentReference());
+      }
+      if (ret.isSilent()) {
+        return Optional.of(Findings.silentReturn());
+      }
+      // A maximum-length sequence has flat tops of its own: only more of them count.
+      clipped = Math.max(clipped, ret.clippedShare() - reference.clippedShare());
     }
-    if (significance < TRUSTED) {
-      return Optional.of(
-          new Finding(
-              FindingCode.WEAK_RETURN,
-              true,
-              String.format(
-                  Locale.ROOT,
-                  "the return holds something like the reference, but too faint to place (%.1f dB"
-                      + " against the rest)",
-                  analysis.signalToNoiseDb()),
-              "raise the send level or the input gain, use a longer sweep or more repeats, or"
-                  + " quieten the room"));
-    }
-    return analysis
-        .rival()
-        .map(
-            lag ->
-                new Finding(
-                    FindingCode.NO_REFERENCE,
-                    true,
-                    String.format(
-                        Locale.ROOT,
-                        "the reference repeats itself: the delay could as well be %.2f ms %s",
-                        new Latency(Math.abs(lag), analysis.rate()).ms(),
-                        lag > 0 ? "later" : "earlier"),
-                    "use a sweep, or a passage of speech or music that changes"));
+    return clipped > 0
+        ? Optional.of(Findings.clipped(clipped, clipped > HARMLESS_CLIPPING))
+        : Optional.empty();
   }
 
-  private static Measurement measure(Analysis analysis) {
-    SampleRate rate = analysis.rate();
-    double gain = analysis.gain();
-    double delay = analysis.delaySamples();
-    Arrival strongest = new Arrival(delay, Decibels.ofFactor(gain), Polarity.of(gain));
-    return new Measurement(
-        new Latency(delay, rate),
-        new Uncertainty().with(analysis.standardUncertainty()).expanded(),
-        strongest.polarity(),
-        strongest.levelDb(),
-        analysis.signalToNoiseDb(),
-        Method.REFERENCED,
-        analysis.readings().size(),
-        OptionalDouble.empty(),
-        List.of(strongest),
-        List.of());
+  private Estimate together(Spectra spectra, List<Finding> findings) {
+    Fit first = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
+    Optional<Finding> refusal = Trust.refusal(spectra, first);
+    if (refusal.isPresent()) {
+      findings.add(refusal.get());
+      return new Estimate.Refused(findings);
+    }
+    List<Copy> copies = new ArrayList<>(first.allCopies());
+    choose(copies);
+    Fit fit = copies.size() == 1 ? first : Fit.of(spectra, copies);
+    return new Conclusion(spectra, fit, choice).estimate(findings);
+  }
+
+  /** Puts the arrival to be measured first. */
+  private void choose(List<Copy> copies) {
+    if (choice == ArrivalChoice.FIRST) {
+      copies.sort(Comparator.comparingDouble(Copy::lag));
+    }
   }
 }

@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param clockDriftPpm how much faster the return's clock runs, in parts per million, where known
  * @param arrivals all copies found, the strongest first
  * @param bands the delay by octave band, low to high, where it could be told
+ * @param ambiguous whether another delay could be meant as well, so that no verdict may follow
  */
 public record Measurement(
     Latency delay,
@@ -28,7 +29,8 @@ public record Measurement(
     int repeats,
     OptionalDouble clockDriftPpm,
     List<Arrival> arrivals,
-    List<Band> bands) {
+    List<Band> bands,
+    boolean ambiguous) {
   /** The coverage factor of every expanded uncertainty here (JCGM 100:2008, about 95 %). */
   public static final int COVERAGE_FACTOR = 2;
 
@@ -53,6 +55,23 @@ public record Measurement(
   /** The expanded uncertainty as a time, in ms. */
   public double uncertaintyMs() {
     return new Latency(uncertaintySamples, delay.rate()).ms();
+  }
+
+  /** The same measurement with another delay and certainty, as several readings give. */
+  Measurement ofReadings(
+      int count, Latency common, double uncertainty, OptionalDouble driftPpm, boolean unsure) {
+    return new Measurement(
+        common,
+        uncertainty,
+        polarity,
+        levelDb,
+        signalToNoiseDb,
+        method,
+        count,
+        driftPpm,
+        arrivals,
+        bands,
+        unsure);
   }
 
   /** The same measurement by another method of keeping the sound card's own delay out. */
@@ -82,6 +101,7 @@ public record Measurement(
         repeats,
         clockDriftPpm,
         arrivals.stream().map(a -> a.moved(bySamples)).toList(),
-        bands.stream().map(b -> b.moved(bySamples)).toList());
+        bands.stream().map(b -> b.moved(bySamples)).toList(),
+        ambiguous);
   }
 }

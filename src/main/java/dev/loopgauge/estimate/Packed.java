@@ -47,4 +47,16 @@ final class Packed {
   static double power(double[] packed, int k) {
     return packed[2 * k] * packed[2 * k] + packed[2 * k + 1] * packed[2 * k + 1];
   }
+
+  /** The magnitude of each bin, from 0 to half the rate. */
+  static double[] magnitudes(double[] packed) {
+    int half = packed.length / 2;
+    double[] magnitudes = new double[half + 1];
+    magnitudes[0] = Math.abs(packed[0]);
+    magnitudes[half] = Math.abs(packed[1]);
+    for (int k = 1; k < half; k++) {
+      magnitudes[k] = Math.sqrt(power(packed, k));
+    }
+    return magnitudes;
+  }
 }

@@ -1,37 +1,81 @@
 package dev.loopgauge.estimate;
 
+import java.util.List;
+
 /**
- * What the path does to the sound around the arrival, as a short filter: the least-squares fit of
- * the return by the reference, shifted by the delay and filtered. A pure delay and gain fits as one
- * tap; a path with filters or a loudspeaker in it as a few more.
+ * What the path does to the sound, as a filter: around the arrival the least-squares fit of the
+ * return by the reference, shifted by the delay and filtered; further off single copies. A pure
+ * delay and gain fits as one tap; a path with filters or a loudspeaker in it as a few more.
  *
  * <p>The fit solves the normal equations sum over j of Rxx(i - j) h[j] = Rxy(delay + i), i and j
  * from -reach to +reach, with one part in 10^9 added to Rxx(0) so that empty bands stay harmless
  * (L. Ljung, "System Identification", section 4.2, from memory).
- *
- * @param delay the delay that tap 0 stands at, in samples
- * @param reach how many taps lie on either side of tap 0
- * @param taps the filter, 2 * reach + 1 values
  */
-@SuppressWarnings("ArrayRecordComponent") // never leaves this package, never compared
-record PathResponse(double delay, int reach, double[] taps) {
+final class PathResponse {
   private static final double RIDGE = 1e-9;
 
-  /** Fits the filter. */
-  static PathResponse fit(CrossSpectrum auto, CrossSpectrum cross, double delay, int reach) {
-    double[] r = auto.lagsFrom(0, 2 * reach + 1);
-    r[0] *= 1 + RIDGE;
-    double[] b = cross.lagsFrom(delay - reach, 2 * reach + 1);
-    return new PathResponse(delay, reach, ToeplitzSystem.solve(r, b));
+  private final double delay;
+  private final double[] taps;
+  private final List<Copy> far;
+
+  private PathResponse(double delay, double[] taps, List<Copy> far) {
+    this.delay = delay;
+    this.taps = taps;
+    this.far = far;
   }
 
-  /** The filter's packed spectrum, with tap 0 at time 0. */
+  /**
+   * Fits the filter around the first of some copies.
+   *
+   * @param reach how many taps lie on either side of the first copy; other copies as near as that
+   *     are left to them
+   */
+  static PathResponse fit(CrossSpectrum cross, CrossSpectrum auto, List<Copy> copies, int reach) {
+    double delay = copies.get(0).lag();
+    List<Copy> far = copies.stream().filter(c -> Math.abs(c.lag() - delay) > reach).toList();
+    double[] r = auto.lagsFrom(0, 2 * reach + 1);
+    r[0] *= 1 + RIDGE;
+    double[] b = cross.without(far, auto).lagsFrom(delay - reach, 2 * reach + 1);
+    return new PathResponse(delay, ToeplitzSystem.solve(r, b), far);
+  }
+
+  /** How many taps were fitted. */
+  int taps() {
+    return taps.length;
+  }
+
+  /** The delay that the filter is relative to, in samples. */
+  double delay() {
+    return delay;
+  }
+
+  /** The filter's packed spectrum, with the delay taken out. */
   double[] spectrum(RealFft fft) {
-    double[] padded = new double[fft.length()];
+    double[] packed = new double[fft.length()];
     for (int i = 0; i < taps.length; i++) {
-      padded[Math.floorMod(i - reach, padded.length)] = taps[i];
+      packed[Math.floorMod(i - taps.length / 2, packed.length)] = taps[i];
     }
-    fft.forward(padded);
-    return padded;
+    fft.forward(packed);
+    addCopies(far, delay, packed);
+    return packed;
+  }
+
+  /** The filter's magnitude in each bin from 0 to half of a transform. */
+  double[] magnitudes(RealFft fft) {
+    return Packed.magnitudes(spectrum(fft));
+  }
+
+  /** Adds plain copies, relative to a delay, to a packed spectrum. */
+  static void addCopies(List<Copy> copies, double delay, double[] packed) {
+    for (Copy copy : copies) {
+      double step = -2 * Math.PI * (copy.lag() - delay) / packed.length;
+      Phasor phasor = new Phasor(step, 1);
+      packed[0] += copy.gain();
+      for (int i = 2; i < packed.length; i += 2) {
+        packed[i] += copy.gain() * phasor.re();
+        packed[i + 1] += copy.gain() * phasor.im();
+        phasor.next();
+      }
+    }
   }
 }

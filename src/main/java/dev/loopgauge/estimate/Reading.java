@@ -1,7 +1,7 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.Samples;
 
 /**
  * One look at a path: what went in and what came back. Both start at the same instant; their
@@ -9,12 +9,14 @@ import dev.loopgauge.signal.Signal;
  *
  * @param reference the stimulus as played, or a recording of what went in
  * @param ret the return
+ * @param start when that instant was, in samples from the start of the whole capture, 0 or more
  */
-public record Reading(Signal reference, Signal ret) {
+public record Reading(Samples reference, Samples ret, int start) {
   /**
    * Checks that both have the same rate and hold something.
    *
-   * @throws IllegalArgumentException when the rates differ or a signal is empty
+   * @throws IllegalArgumentException when the rates differ, a signal is empty, or the start is
+   *     negative
    */
   public Reading {
     if (!reference.rate().equals(ret.rate())) {
@@ -32,6 +34,14 @@ public record Reading(Signal reference, Signal ret) {
               + " and "
               + ret.length());
     }
+    if (start < 0) {
+      throw new IllegalArgumentException("a reading can't start at sample " + start);
+    }
+  }
+
+  /** A reading at the start of its capture. */
+  public Reading(Samples reference, Samples ret) {
+    this(reference, ret, 0);
   }
 
   /** The rate of both. */

@@ -1,9 +1,5 @@
 package dev.loopgauge.estimate;
 
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.List;
-
 /**
  * What the return holds besides the found copy, and what that means for the delay.
  *
@@ -15,62 +11,34 @@ import java.util.List;
  * hum and passing sounds are weighed by where and when they meet the reference.
  */
 final class Residual {
-  private final List<Slice> slices = new ArrayList<>();
+  private final int taps;
+  private final double[] withLeft;
+  private final double[] referencePower;
   private double unrelatedVariance;
-  private double valueVariance;
-  private double slopeVariance;
+  private double leftEnergy;
+  private double blockEnergies;
+  private double squaredBlockEnergies;
 
   /**
-   * One short block of a reading.
+   * A residual to which blocks are still to be added.
    *
-   * @param from the reference sample it starts at
-   * @param reference the energy of the reference in it
-   * @param found the energy of the found copy
-   * @param left the energy of what is left of the return
+   * @param blockLength how many samples each short block has
+   * @param taps how many taps the found copy was fitted with
    */
-  record Slice(int from, double reference, double found, double left) {}
-
-  private Residual() {}
-
-  /** Subtracts the found copy from the return of a reading and weighs what is left. */
-  static Residual of(Reading reading, BlockPlan plan, PathResponse response) {
-    Residual residual = new Residual();
-    Subtraction subtraction = new Subtraction(reading, plan, response);
-    ShortBlocks blocks = new ShortBlocks(reading.rate());
-    for (int block = 0; block < plan.blocks(reading.reference().length()); block++) {
-      subtraction.run(block);
-      for (int from = 0; from < subtraction.length(); from += blocks.length()) {
-        blocks.load(subtraction, from);
-        residual.add(blocks, block * plan.advance() + from);
-      }
-    }
-    residual.correctForFit(blocks.length(), response.taps().length);
-    return residual;
+  Residual(int blockLength, int taps) {
+    this.taps = taps;
+    this.withLeft = new double[blockLength / 2];
+    this.referencePower = new double[blockLength / 2];
   }
 
-  private void add(ShortBlocks blocks, int from) {
+  /** Adds one short block. */
+  void add(ShortBlocks blocks) {
+    blocks.addProducts(withLeft, referencePower);
     unrelatedVariance += blocks.returnProduct();
-    valueVariance += blocks.leftProduct();
-    slopeVariance += blocks.leftSlopeProduct();
-    slices.add(
-        new Slice(from, blocks.referenceEnergy(), blocks.foundEnergy(), blocks.leftEnergy()));
-  }
-
-  /**
-   * A fitted filter follows some of the noise, one degree of freedom for each tap; the noise that
-   * met the reference is that much larger than what is left.
-   */
-  private void correctForFit(int blockLength, int taps) {
-    double sum = 0;
-    double squares = 0;
-    for (Slice slice : slices) {
-      sum += slice.reference();
-      squares += slice.reference() * slice.reference();
-    }
-    double samples = squares == 0 ? 0 : blockLength * sum * sum / squares;
-    double factor = samples > 2 * taps ? samples / (samples - taps) : 2;
-    valueVariance *= factor;
-    slopeVariance *= factor;
+    leftEnergy += blocks.leftEnergy();
+    double energy = blocks.referenceEnergy();
+    blockEnergies += energy;
+    squaredBlockEnergies += energy * energy;
   }
 
   /** The variance that R would have if reference and return were unrelated. */
@@ -78,23 +46,88 @@ final class Residual {
     return unrelatedVariance;
   }
 
+  /** The energy left of the return while the reference lasts. */
+  double leftEnergy() {
+    return leftEnergy;
+  }
+
+  /** How many bins the spectra have; bin k lies at k pi / bins radians a sample. */
+  int bins() {
+    return withLeft.length;
+  }
+
+  /** The bin after the last one in the usable part of the band. */
+  int usableBins() {
+    return (int) (CrossSpectrum.USABLE * bins());
+  }
+
+  /** The reference's share of R at lag 0 in the bins from {@code from} to before {@code to}. */
+  double power(int from, int to) {
+    return moment(0, from, to, 0);
+  }
+
+  /** The same weighed by the squared distance from a centre frequency, radians a sample. */
+  double secondMoment(double centre, int from, int to) {
+    return moment(centre, from, to, 2);
+  }
+
+  /** The centre of the reference's power in a range of bins, radians a sample. */
+  double centre(int from, int to) {
+    return moment(0, from, to, 1) / power(from, to);
+  }
+
+  private double moment(double centre, int from, int to, int order) {
+    double sum = 0;
+    for (int k = from; k < to; k++) {
+      double distance = Math.PI * k / bins() - centre;
+      double weight = order == 0 ? 1 : order == 1 ? distance : distance * distance;
+      sum += weight * referencePower[k];
+    }
+    return sum / bins();
+  }
+
   /** The variance of R. */
   double valueVariance() {
-    return valueVariance;
+    return valueVariance(1, usableBins());
+  }
+
+  /** The variance of the share of R that comes from a range of bins. */
+  double valueVariance(int from, int to) {
+    double sum = 0;
+    for (int k = from; k < to; k++) {
+      sum += withLeft[k];
+    }
+    return scaled(sum);
   }
 
   /** The variance of R'. */
   double slopeVariance() {
-    return slopeVariance;
+    return slopeVariance(0, 1, usableBins());
   }
 
-  /** The short blocks in their order. */
-  List<Slice> slices() {
-    return Collections.unmodifiableList(slices);
+  /**
+   * The variance of the share of R' that comes from a range of bins, phases counted from a centre
+   * frequency in radians a sample.
+   */
+  double slopeVariance(double centre, int from, int to) {
+    double sum = 0;
+    for (int k = from; k < to; k++) {
+      double distance = Math.PI * k / bins() - centre;
+      sum += distance * distance * withLeft[k];
+    }
+    return scaled(sum);
   }
 
-  /** The energy left of the return while the reference lasts. */
-  double leftEnergy() {
-    return slices.stream().mapToDouble(Slice::left).sum();
+  /**
+   * A fitted filter follows some of the noise, one degree of freedom for each tap; the noise that
+   * met the reference is that much larger than what is left.
+   */
+  private double scaled(double sum) {
+    double samples =
+        squaredBlockEnergies == 0
+            ? 0
+            : 2.0 * bins() * blockEnergies * blockEnergies / squaredBlockEnergies;
+    double forFit = samples > 2 * taps ? samples / (samples - taps) : 2;
+    return sum * forFit / (2.0 * bins() * bins());
   }
 }

@@ -70,17 +70,20 @@ final class ShortBlocks {
 
   /** The variance of sum reference * return, were their phases unrelated. */
   double returnProduct() {
-    return product(ret, false);
+    double sum = 0;
+    for (int k = 1; k < ret.length / 2; k++) {
+      sum += Packed.power(reference, k) * Packed.power(ret, k);
+    }
+    return sum * 2 / ((double) ret.length * ret.length);
   }
 
-  /** The variance of sum reference * residual. */
-  double leftProduct() {
-    return product(left, false);
-  }
-
-  /** The variance of sum (d reference / dn) * residual. */
-  double leftSlopeProduct() {
-    return product(left, true);
+  /** Adds |reference|^2 |residual|^2 and |reference|^2 of each bin to sums. */
+  void addProducts(double[] withLeft, double[] referencePower) {
+    for (int k = 1; k < withLeft.length; k++) {
+      double power = Packed.power(reference, k);
+      referencePower[k] += power;
+      withLeft[k] += power * Packed.power(left, k);
+    }
   }
 
   private double energy(double[] packed) {
@@ -89,15 +92,5 @@ final class ShortBlocks {
       sum += Packed.power(packed, k);
     }
     return sum * 2 / packed.length;
-  }
-
-  private double product(double[] other, boolean ofSlope) {
-    double step = 2 * Math.PI / other.length;
-    double sum = 0;
-    for (int k = 1; k < other.length / 2; k++) {
-      double weight = ofSlope ? step * k * step * k : 1;
-      sum += weight * Packed.power(reference, k) * Packed.power(other, k);
-    }
-    return sum * 2 / ((double) other.length * other.length);
   }
 }

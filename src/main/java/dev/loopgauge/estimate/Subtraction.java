@@ -1,32 +1,39 @@
 package dev.loopgauge.estimate;
 
+import java.util.List;
+
 /**
- * Walks through a reading and subtracts from its return the reference, delayed and filtered as
- * found. The arrays it fills start where the block's share of the reference starts, and are
- * aligned: what stands at one index belongs together.
+ * Walks through a reading and works out what of its return the reference explains: filtered as
+ * fitted, and as plain copies. The arrays it fills are aligned: index 0 is where the block's share
+ * of the reference starts, and what stands at one index belongs together.
  */
 final class Subtraction {
   private final Reading reading;
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] filter;
+  private final double[] copies;
   private final int wholeDelay;
   private final double partDelay;
   private final double[] reference;
   private final double[] found;
+  private final double[] plain;
   private final double[] ret;
   private int length;
 
   /** A walk through one reading. */
-  Subtraction(Reading reading, BlockPlan plan, PathResponse response) {
+  Subtraction(Reading reading, BlockPlan plan, PathResponse response, List<Copy> copies) {
     this.reading = reading;
     this.plan = plan;
     this.fft = new RealFft(plan.transform());
     this.filter = response.spectrum(fft);
+    this.copies = new double[plan.transform()];
+    PathResponse.addCopies(copies, response.delay(), this.copies);
     this.wholeDelay = (int) Math.rint(response.delay());
     this.partDelay = response.delay() - wholeDelay;
     this.reference = new double[plan.transform()];
     this.found = new double[plan.transform()];
+    this.plain = new double[plan.transform()];
     this.ret = new double[plan.transform()];
   }
 
@@ -38,10 +45,15 @@ final class Subtraction {
     reading.ret().copyTo(from - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
     fft.forward(reference);
     Packed.advance(reference, -partDelay);
-    System.arraycopy(reference, 0, found, 0, found.length);
-    Packed.multiply(found, filter);
+    filterInto(found, filter);
+    filterInto(plain, copies);
     fft.inverse(reference);
-    fft.inverse(found);
+  }
+
+  private void filterInto(double[] target, double[] spectrum) {
+    System.arraycopy(reference, 0, target, 0, target.length);
+    Packed.multiply(target, spectrum);
+    fft.inverse(target);
   }
 
   /** How many samples this block has. */
@@ -54,9 +66,14 @@ final class Subtraction {
     return reference[plan.maxLag() + i];
   }
 
-  /** The found copy. */
+  /** What the fitted filter makes of the reference. */
   double found(int i) {
     return found[plan.maxLag() + i];
+  }
+
+  /** What the plain copies add up to. */
+  double plain(int i) {
+    return plain[plan.maxLag() + i];
   }
 
   /** The return, moved earlier by the delay's whole samples. */

@@ -9,11 +9,9 @@ import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.estimate.Polarity;
-import dev.loopgauge.estimate.Reading;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 
@@ -95,16 +93,8 @@ public record LiveMeasurement(AudioSession session, Patching patching, Measureme
   }
 
   private Estimate againstPlayed(Signal ret) {
-    return estimate(plan.maxDelayWithCardSeconds(session.info()), schedule().againstPlayed(ret));
-  }
-
-  /** Repeats that disagree are refused: their mean is the delay of none of them. */
-  private static Estimate estimate(double maxDelaySeconds, List<Reading> readings) {
-    DelayEstimator estimator = new DelayEstimator(maxDelaySeconds);
-    Optional<Finding> slip = Slip.between(readings, estimator);
-    return slip.isPresent()
-        ? new Estimate.Refused(List.of(slip.get()))
-        : estimator.estimate(readings);
+    return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()))
+        .estimate(schedule().againstPlayed(ret));
   }
 
   /** A reference that isn't the stimulus would make a number that means nothing. */
@@ -115,9 +105,8 @@ public record LiveMeasurement(AudioSession session, Patching patching, Measureme
       return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
     }
     Estimate estimate =
-        estimate(
-            plan.maxDelaySeconds(),
-            schedule().againstReference(reference, capture.returns().get(RIG)));
+        new DelayEstimator(plan.maxDelaySeconds())
+            .estimate(schedule().againstReference(reference, capture.returns().get(RIG)));
     return found.measurement().polarity() == Polarity.INVERTED
         ? with(estimate, LiveFindings.invertedReference(pair))
         : estimate;

@@ -38,13 +38,13 @@ record Schedule(Signal played, int leadIn, int listen, int turns) {
 
   /** The reading of one turn, of a return against what was played. */
   Reading againstPlayed(Signal ret, int turn) {
-    return new Reading(played.slice(0, period()), turn(ret, turn));
+    return new Reading(played.slice(0, period()), turn(ret, turn), start(turn));
   }
 
   /** A reading for each turn, of a return against the reference return beside it. */
   List<Reading> againstReference(Signal reference, Signal ret) {
     return IntStream.range(0, turns)
-        .mapToObj(turn -> new Reading(turn(reference, turn), turn(ret, turn)))
+        .mapToObj(turn -> new Reading(turn(reference, turn), turn(ret, turn), start(turn)))
         .toList();
   }
 

@@ -6,7 +6,7 @@ import java.util.Arrays;
  * One channel of sampled sound. Full scale is 1.0; values beyond it are kept as they are.
  * Immutable: arrays are copied on the way in and out.
  */
-public final class Signal {
+public final class Signal implements Samples {
   private final SampleRate rate;
   private final double[] samples;
 
@@ -34,12 +34,12 @@ public final class Signal {
     return new Signal(rate, new double[length]);
   }
 
-  /** The rate of the samples. */
+  @Override
   public SampleRate rate() {
     return rate;
   }
 
-  /** How many samples there are. */
+  @Override
   public int length() {
     return samples.length;
   }
@@ -54,10 +54,7 @@ public final class Signal {
     return samples.clone();
   }
 
-  /**
-   * Copies {@code length} samples from {@code from} on into {@code target} at {@code at}. What lies
-   * before the first or after the last sample counts as silence.
-   */
+  @Override
   public void copyTo(int from, double[] target, int at, int length) {
     int first = Math.max(from, 0);
     int end = Math.min(from + length, samples.length);
@@ -65,21 +62,6 @@ public final class Signal {
     if (first < end) {
       System.arraycopy(samples, first, target, at + first - from, end - first);
     }
-  }
-
-  /**
-   * The samples from {@code from} (inclusive) to {@code to} (exclusive); outside is silence.
-   *
-   * @throws IllegalArgumentException when it ends before it starts, or is longer than an array
-   */
-  public Signal slice(int from, int to) {
-    long length = (long) to - from;
-    if (length < 0 || length > Integer.MAX_VALUE) {
-      throw new IllegalArgumentException("a slice can't run from " + from + " to " + to);
-    }
-    double[] part = new double[(int) length];
-    copyTo(from, part, 0, part.length);
-    return new Signal(rate, part);
   }
 
   /** This signal times a factor. */

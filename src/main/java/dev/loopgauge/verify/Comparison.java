@@ -101,7 +101,7 @@ public record Comparison(
 
   private static Verdict verdict(Measurement measured, double difference, double limit) {
     double uncertainty = measured.uncertaintySamples();
-    if (measured.method() == Method.UNCALIBRATED) {
+    if (measured.method() == Method.UNCALIBRATED || measured.ambiguous()) {
       return Verdict.UNDECIDED;
     }
     if (Math.abs(difference) + uncertainty <= limit) {

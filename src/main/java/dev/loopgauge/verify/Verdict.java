@@ -10,7 +10,10 @@ public enum Verdict {
   EARLY,
   /** It lies wholly after it. */
   LATE,
-  /** It straddles a limit, or the number holds the sound card's own delay. */
+  /**
+   * It straddles a limit, or the number holds the sound card's own delay, or another delay could be
+   * meant as well.
+   */
   UNDECIDED;
 
   /** The name in documents. */

@@ -134,7 +134,8 @@ class DelayEstimatorTest {
   @Test
   void saysThatReturnIsClipped() {
     Reading reading = trial(StimulusKind.SWEEP).reading(100, 1, 1e-5, new SplittableRandom(5));
-    double[] clipped = reading.ret().toArray();
+    double[] clipped = new double[reading.ret().length()];
+    reading.ret().copyTo(0, clipped, 0, clipped.length);
     for (int i = 0; i < clipped.length; i++) {
       clipped[i] = Math.max(-0.5, Math.min(0.5, clipped[i]));
     }

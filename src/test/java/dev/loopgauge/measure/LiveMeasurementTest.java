@@ -162,7 +162,7 @@ class LiveMeasurementTest {
                 }));
 
     assertEquals(FindingCode.DROPOUT, slip.code());
-    assertTrue(slip.text().endsWith("the repeats read 595.0, 659.0 samples"), slip.text());
+    assertTrue(slip.text().endsWith("agree: 595.00, 659.00 samples"), slip.text());
   }
 
   @Test

@@ -102,7 +102,8 @@ class MeasurementDocumentTest {
             1,
             OptionalDouble.empty(),
             List.of(),
-            List.of());
+            List.of(),
+            false);
     String text = document(new Estimate.Found(leading, List.of()), Optional.empty()).text();
     assertTrue(
         text.startsWith("MEASURED: the return leads the reference by 3.25 samples (0.07 ms).\n"),
@@ -212,7 +213,8 @@ class MeasurementDocumentTest {
             1,
             OptionalDouble.empty(),
             List.of(),
-            List.of());
+            List.of(),
+            false);
     MeasurementDocument document =
         document(new Estimate.Found(flawless, List.of()), Optional.empty());
     assertTrue(Json.write(document).contains("\"signalToNoiseDb\" : 319"));

@@ -34,7 +34,8 @@ final class Samples {
         3,
         OptionalDouble.of(0.02),
         List.of(new Arrival(723.0184, -12.04, Polarity.NORMAL)),
-        List.of());
+        List.of(),
+        false);
   }
 
   static Estimate found(Method method) {

@@ -37,6 +37,7 @@ final class Rigs {
         3,
         OptionalDouble.empty(),
         List.of(),
-        List.of());
+        List.of(),
+        false);
   }
 }

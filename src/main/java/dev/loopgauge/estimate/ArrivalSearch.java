@@ -1,0 +1,129 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Finds the copies of the reference in the return besides the strongest: a dry one leaking past the
+ * wet one, a doubled patch, a reflection.
+ *
+ * <p>The correlation is sharpened first: its spectrum is divided by the reference's own, as far as
+ * noise and the path's band allow (N. Wiener's filter; Knapp and Carter 1976 call it a generalised
+ * weighting). Then the largest peak is taken, its copy subtracted, and so on (J. Högbom's CLEAN,
+ * 1974, from memory), each refined once more with the others gone (J. Li, P. Stoica, "Efficient
+ * mixed-spectrum estimation", IEEE Trans. SP-44(2), 1996, from memory).
+ */
+final class ArrivalSearch {
+  /** Fainter copies than this, against the strongest, are not looked for, in dB. */
+  private static final double FAINTEST_DB = -30;
+
+  /** How many standard deviations a copy must stand above the rest. */
+  private static final double ABOVE_NOISE = 7;
+
+  /** The median magnitude of Gaussian noise, in standard deviations. */
+  private static final double MEDIAN_OF_GAUSSIAN = 0.6745;
+
+  private static final double PASS_BAND = 0.05;
+  private static final int MOST = 16;
+  private static final double QUIET_SECONDS = 0.00025;
+
+  private final Spectra spectra;
+  private final Copy strongest;
+  private final CrossSpectrum sharp;
+  private final CrossSpectrum pulse;
+  private final double pulseHeight;
+
+  /**
+   * A search.
+   *
+   * @param spectra the correlations
+   * @param response what the path does around the strongest arrival
+   * @param noiseEnergy the energy of all else in the return
+   * @param strongest the strongest copy
+   */
+  ArrivalSearch(Spectra spectra, PathResponse response, double noiseEnergy, Copy strongest) {
+    this.spectra = spectra;
+    this.strongest = strongest;
+    double[] weights = spectra.auto().magnitudes();
+    double[] path = smoothed(response.magnitudes(new RealFft(spectra.auto().plan().transform())));
+    double gainSquared = strongest.gain() * strongest.gain();
+    for (int k = 0; k < weights.length; k++) {
+      double passed = path[k] / gainSquared;
+      weights[k] = passed / (passed + PASS_BAND) / (weights[k] + noiseEnergy / gainSquared);
+    }
+    this.sharp = spectra.cross().weighted(weights);
+    this.pulse = spectra.auto().weighted(weights);
+    this.pulseHeight = pulse.at(0).value();
+  }
+
+  /** All copies, the one given at the start first, the others by falling level. */
+  List<Copy> find() {
+    double[] whole = spectra.searched(sharp);
+    double least = Math.abs(strongest.gain()) * Decibels.toFactor(FAINTEST_DB);
+    List<Copy> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
+    List<Copy> arrivals = new ArrayList<>(List.of(strongest));
+    while (taken.size() < MOST) {
+      CrossSpectrum rest = sharp.without(taken, pulse);
+      double[] lags = spectra.searched(rest);
+      int best = PeakSearch.strongest(lags);
+      Copy next = atPeak(rest, best - spectra.searchLag());
+      if (Math.abs(next.gain()) < Math.max(least, ABOVE_NOISE * deviation(lags) / pulseHeight)) {
+        break;
+      }
+      taken.add(next);
+      if (arrivals.stream().allMatch(other -> standsApart(whole, other, next))) {
+        arrivals.add(next);
+      }
+    }
+    return arrivals;
+  }
+
+  private Copy atPeak(CrossSpectrum curve, double near) {
+    CrossSpectrum.Point point = PeakSearch.refine(curve, (int) Math.rint(near));
+    return new Copy(point.lag(), point.value() / pulseHeight);
+  }
+
+  /**
+   * A filter smears an arrival, which is no second one: between two arrivals it is quiet for a
+   * while, at less than half of the fainter.
+   */
+  private boolean standsApart(double[] whole, Copy one, Copy other) {
+    double quiet = Math.min(Math.abs(one.gain()), Math.abs(other.gain())) * pulseHeight / 2;
+    int from = (int) Math.min(one.lag(), other.lag()) + spectra.searchLag();
+    int to = (int) Math.max(one.lag(), other.lag()) + spectra.searchLag();
+    int quietEnough = (int) Math.ceil(QUIET_SECONDS * spectra.rate().hertz());
+    int run = 0;
+    for (int i = Math.max(from, 0); i <= to && i < whole.length; i++) {
+      run = Math.abs(whole[i]) < quiet ? run + 1 : 0;
+      if (run >= quietEnough) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The squares of magnitudes, each averaged over a third of an octave. */
+  private static double[] smoothed(double[] magnitudes) {
+    double[] sums = new double[magnitudes.length + 1];
+    for (int k = 0; k < magnitudes.length; k++) {
+      sums[k + 1] = sums[k] + magnitudes[k] * magnitudes[k];
+    }
+    double edge = Math.pow(2, 1.0 / 6);
+    double[] means = new double[magnitudes.length];
+    for (int k = 0; k < means.length; k++) {
+      int from = (int) (k / edge);
+      int to = Math.min((int) (k * edge) + 1, magnitudes.length);
+      means[k] = (sums[to] - sums[from]) / (to - from);
+    }
+    return means;
+  }
+
+  private static double deviation(double[] values) {
+    double[] sorted = new double[values.length];
+    Arrays.setAll(sorted, i -> Math.abs(values[i]));
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2] / MEDIAN_OF_GAUSSIAN;
+  }
+}

@@ -1,0 +1,134 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** What a fit says: the measurement, its uncertainty, and what to know besides. */
+final class Conclusion {
+  /** Arrivals as alike in level as this could each be meant. */
+  private static final double ALIKE_DB = 6;
+
+  /** A return louder than this against its reference makes the reference doubtful. */
+  private static final double LOUDEST_DB = 20;
+
+  /** More lost sound than this share of the reference leaves no trust in the rest. */
+  private static final double HARMLESS_LOSS = 0.1;
+
+  private final Spectra spectra;
+  private final Fit fit;
+  private final ArrivalChoice choice;
+  private final SampleRate rate;
+
+  /** The conclusion from a trusted fit. */
+  Conclusion(Spectra spectra, Fit fit, ArrivalChoice choice) {
+    this.spectra = spectra;
+    this.fit = fit;
+    this.choice = choice;
+    this.rate = spectra.rate();
+  }
+
+  /** The estimate, with some findings that were made before. */
+  Estimate estimate(List<Finding> before) {
+    List<Finding> findings = new ArrayList<>(before);
+    Optional<DelayLine> line = line();
+    Optional<DelayLine> drift = line.filter(DelayLine::drifts);
+    drift.ifPresent(d -> findings.add(Findings.drifting(d.ppm())));
+    lost().ifPresent(findings::add);
+    Optional<Copy> rival = rival();
+    rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, rate)));
+    double level = Decibels.ofFactor(fit.measured().gain());
+    if (level > LOUDEST_DB) {
+      findings.add(Findings.louderThanReference(level));
+    }
+    if (fit.measured().gain() < 0) {
+      findings.add(Findings.inverted());
+    }
+    if (findings.stream().anyMatch(Finding::refuses)) {
+      return new Estimate.Refused(findings);
+    }
+    return new Estimate.Found(
+        measurement(line, rival.isPresent() && choice == ArrivalChoice.UNDECIDED), findings);
+  }
+
+  private Measurement measurement(Optional<DelayLine> line, boolean ambiguous) {
+    Copy measured = fit.measured();
+    return new Measurement(
+        new Latency(measured.lag(), rate),
+        uncertainty(line),
+        Polarity.of(measured.gain()),
+        Decibels.ofFactor(measured.gain()),
+        fit.signalToNoiseDb(),
+        Method.REFERENCED,
+        spectra.readings().size(),
+        line.map(l -> OptionalDouble.of(l.ppm())).orElse(OptionalDouble.empty()),
+        arrivals(),
+        fit.bands(),
+        ambiguous);
+  }
+
+  private double uncertainty(Optional<DelayLine> line) {
+    int readings = spectra.readings().size();
+    double ofOne = fit.noiseUncertainty() * Math.sqrt(readings);
+    Uncertainty uncertainty = new Uncertainty().with(fit.dispersion());
+    Optional<DelayLine> drift = line.filter(DelayLine::drifts);
+    if (drift.isPresent()) {
+      double moved = Math.abs(drift.get().slope()) * duration();
+      return uncertainty
+          .with(Math.max(drift.get().scatter(), ofOne) / Math.sqrt(readings))
+          .with(moved / Math.sqrt(12))
+          .expanded();
+    }
+    return uncertainty.with(Uncertainty.ofMean(delays(), ofOne)).expanded();
+  }
+
+  private Optional<DelayLine> line() {
+    double[] times = spectra.readings().stream().mapToDouble(Reading::start).toArray();
+    boolean apart = times.length > 2 && times[times.length - 1] > times[0];
+    return apart
+        ? Optional.of(
+            DelayLine.through(times, delays(), fit.noiseUncertainty() * Math.sqrt(times.length)))
+        : Optional.empty();
+  }
+
+  /** From the start of the first reading to the end of the last, in samples. */
+  private double duration() {
+    Reading last = spectra.readings().get(spectra.readings().size() - 1);
+    return (double) last.start() + last.reference().length() - spectra.readings().get(0).start();
+  }
+
+  /** The delay of each reading by itself. */
+  private double[] delays() {
+    int near = (int) Math.rint(fit.measured().lag());
+    return spectra.each().stream().mapToDouble(c -> PeakSearch.refine(c, near).lag()).toArray();
+  }
+
+  private List<Arrival> arrivals() {
+    return fit.copies().stream()
+        .map(c -> new Arrival(c.lag(), Decibels.ofFactor(c.gain()), Polarity.of(c.gain())))
+        .toList();
+  }
+
+  private Optional<Copy> rival() {
+    double level = Decibels.ofFactor(fit.measured().gain());
+    return fit.copies().stream()
+        .skip(1)
+        .filter(c -> Decibels.ofFactor(c.gain()) > level - ALIKE_DB)
+        .findFirst();
+  }
+
+  private Optional<Finding> lost() {
+    List<LostSound.Gap> gaps = fit.gaps();
+    if (gaps.isEmpty()) {
+      return Optional.empty();
+    }
+    double lost = gaps.stream().mapToDouble(LostSound.Gap::length).sum();
+    double whole = spectra.readings().stream().mapToDouble(r -> r.reference().length()).sum();
+    return Optional.of(
+        Findings.gap(gaps.get(0), gaps.size() - 1, lost > HARMLESS_LOSS * whole, rate));
+  }
+}

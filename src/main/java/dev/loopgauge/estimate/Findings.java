@@ -1,0 +1,182 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** The words for what is found in a capture. */
+final class Findings {
+  private static final String CHECK_PATCH =
+      "`measure --check-patch` shows which return hears which send";
+
+  private Findings() {}
+
+  static Finding silentReference() {
+    return refusing(
+        FindingCode.NO_REFERENCE,
+        "the reference is silent",
+        "is the reference patched, and is that its channel? " + CHECK_PATCH);
+  }
+
+  static Finding silentReturn() {
+    return refusing(
+        FindingCode.NO_RETURN,
+        "the return is silent",
+        "is the path muted, and is that its channel? " + CHECK_PATCH);
+  }
+
+  static Finding clipped(double share, boolean refuses) {
+    return new Finding(
+        FindingCode.CLIPPED,
+        refuses,
+        format("%.2g %% of the return's samples are clipped", 100 * share),
+        "turn down the input gain or the send level until the peaks stay below full scale");
+  }
+
+  static Finding nothingThere() {
+    return refusing(
+        FindingCode.NO_RETURN,
+        "the return holds nothing of the reference",
+        "is the path muted, and is the return the right channel? " + CHECK_PATCH);
+  }
+
+  static Finding tooFaint(double signalToNoiseDb) {
+    return refusing(
+        FindingCode.WEAK_RETURN,
+        format(
+            "the return holds something like the reference, but too faint to place: %.1f dB"
+                + " against all else",
+            signalToNoiseDb),
+        "raise the send level or the input gain, use a longer sweep or more repeats, or quieten"
+            + " the room");
+  }
+
+  static Finding repeatsItself(int lag, SampleRate rate) {
+    return refusing(
+        FindingCode.NO_REFERENCE,
+        format(
+            "the reference repeats itself: the delay could as well be %.2f ms %s",
+            ms(Math.abs(lag), rate), lag > 0 ? "later" : "earlier"),
+        "use a sweep, or a passage of speech or music that changes");
+  }
+
+  static Finding beyondWindow(double lag, double searchedSeconds, SampleRate rate) {
+    return refusing(
+        FindingCode.BEYOND_WINDOW,
+        format(
+            "the return is about %.2f s %s, beyond the %.2f s that were searched",
+            Math.abs(lag) / rate.hertz(), lag > 0 ? "late" : "early", searchedSeconds),
+        format("search further: `--max-delay %.1f`", 0.5 + Math.abs(lag) / rate.hertz()));
+  }
+
+  static Finding wrongSpeed(SampleRate one, SampleRate other) {
+    return refusing(
+        FindingCode.RATE_MISMATCH,
+        format("the return runs at %d/%d of the reference's speed", one.hertz(), other.hertz()),
+        "one device plays or records at 48 kHz what is labelled 44.1 kHz, or the other way: check"
+            + " the sample rate of each");
+  }
+
+  static Finding inverted() {
+    return new Finding(
+        FindingCode.INVERTED,
+        false,
+        "the return is inverted against the reference",
+        "look for a polarity switch, a cable with crossed wires, or a stage that inverts");
+  }
+
+  static Finding louderThanReference(double levelDb) {
+    return new Finding(
+        FindingCode.NO_REFERENCE,
+        false,
+        format("the return holds the reference %.0f dB louder than the reference itself", levelDb),
+        "is the reference really patched, or does its channel only hear crosstalk? Check its cable"
+            + " and gain");
+  }
+
+  static Finding twoArrivals(Copy measured, Copy other, SampleRate rate) {
+    double apart = other.lag() - measured.lag();
+    return new Finding(
+        FindingCode.TWO_ARRIVALS,
+        false,
+        format(
+            "a second arrival, %.2f ms %s and %.1f dB %s, could be meant as well",
+            ms(Math.abs(apart), rate),
+            apart > 0 ? "later" : "earlier",
+            Math.abs(Decibels.ofFactor(other.gain() / measured.gain())),
+            Math.abs(other.gain()) > Math.abs(measured.gain()) ? "louder" : "quieter"),
+        "does the dry sound leak past the wet one, or is the input patched twice? Or choose:"
+            + " `--arrival first` or `--arrival strongest`");
+  }
+
+  static Finding gap(LostSound.Gap gap, int more, boolean refuses, SampleRate rate) {
+    return new Finding(
+        FindingCode.DROPOUT,
+        refuses,
+        format(
+            "about %.0f ms of sound are missing at %.2f s%s",
+            ms(gap.length(), rate),
+            (double) gap.from() / rate.hertz(),
+            more == 0 ? "" : format(", and %d more such gaps", more)),
+        "take a larger buffer or block size, close other programs, and measure again");
+  }
+
+  static Finding drifting(double ppm) {
+    double magnitude = Math.abs(ppm);
+    return new Finding(
+        FindingCode.CLOCKS_NOT_LOCKED,
+        false,
+        format(
+            "the return falls %s by %.1f ppm, %.1f ms an hour",
+            ppm > 0 ? "behind" : "ahead", magnitude, magnitude * 3.6),
+        likelyCause(magnitude));
+  }
+
+  /** Common practice, no source: crystals keep within some tens of ppm; 1000 / 1001 is 999 ppm. */
+  private static String likelyCause(double ppm) {
+    if (ppm < 300) {
+      return "two devices run on clocks of their own: give both one word clock";
+    }
+    if (ppm < 2000) {
+      return "about 0.1 %: a pull-down rate against a plain one, or samples lost all the time";
+    }
+    return "the rates differ: check the sample rate of each device";
+  }
+
+  static Finding groups(Map<Double, Integer> groups) {
+    String counts =
+        groups.entrySet().stream()
+            .map(group -> format("%d at %.2f", group.getValue(), group.getKey()))
+            .collect(Collectors.joining(", "));
+    return new Finding(
+        FindingCode.DROPOUT,
+        false,
+        "the repeats fall into groups: " + counts + " samples",
+        "the path changed in between: a dropout, a reconnected stream or a changed block size."
+            + " Measure again");
+  }
+
+  static Finding disagree(List<Double> delays) {
+    String shown = delays.stream().map(d -> format("%.2f", d)).collect(Collectors.joining(", "));
+    return refusing(
+        FindingCode.DROPOUT,
+        "no two repeats agree: " + shown + " samples",
+        "the path changes all the time: look for dropouts, and measure again");
+  }
+
+  private static Finding refusing(FindingCode code, String text, String hint) {
+    return new Finding(code, true, text, hint);
+  }
+
+  private static double ms(double samples, SampleRate rate) {
+    return new Latency(samples, rate).ms();
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}

@@ -1,0 +1,144 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A return explained by copies of its reference, and what that leaves. */
+final class Fit {
+  private final Spectra spectra;
+  private final List<Copy> copies;
+  private final CrossSpectrum cleaned;
+  private final CrossSpectrum.Point peak;
+  private final PathResponse response;
+  private final Residual residual;
+  private final List<LostSound> lostSound = new ArrayList<>();
+
+  private Fit(Spectra spectra, List<Copy> found) {
+    this.spectra = spectra;
+    this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
+    this.peak = PeakSearch.refine(cleaned, (int) Math.rint(found.get(0).lag()));
+    this.copies = new ArrayList<>(found);
+    copies.set(0, spectra.copy(peak));
+    this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
+    this.residual = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
+    spectra.readings().forEach(this::subtract);
+  }
+
+  /**
+   * Fits copies to a return.
+   *
+   * @param found the copies, the one to be measured first
+   */
+  static Fit of(Spectra spectra, List<Copy> found) {
+    return new Fit(spectra, found);
+  }
+
+  private void subtract(Reading reading) {
+    BlockPlan plan = spectra.cross().plan();
+    Subtraction subtraction = new Subtraction(reading, plan, response, copies);
+    ShortBlocks blocks = new ShortBlocks(reading.rate());
+    LostSound lost = new LostSound(reading);
+    for (int block = 0; block < plan.blocks(reading.reference().length()); block++) {
+      subtraction.run(block);
+      for (int from = 0; from < subtraction.length(); from += blocks.length()) {
+        blocks.load(subtraction, from);
+        residual.add(blocks);
+      }
+      lost.add(subtraction);
+    }
+    lostSound.add(lost);
+  }
+
+  /** The copies, the measured one first. */
+  List<Copy> copies() {
+    return copies;
+  }
+
+  /** The measured copy. */
+  Copy measured() {
+    return copies.get(0);
+  }
+
+  /** What is left of the return. */
+  Residual residual() {
+    return residual;
+  }
+
+  /** How many standard deviations the measured copy stands above unrelated sound. */
+  double significance() {
+    double variance = residual.unrelatedVariance();
+    return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
+  }
+
+  /** The power of the found copy against all else in the return, in dB. */
+  double signalToNoiseDb() {
+    double gain = measured().gain();
+    return Decibels.ofPower(gain * gain * spectra.referenceEnergy() / residual.leftEnergy());
+  }
+
+  /** All copies of the reference in the return, the measured one first. */
+  List<Copy> allCopies() {
+    return new ArrivalSearch(spectra, response, residual.leftEnergy(), measured()).find();
+  }
+
+  /** The delay by octave band. */
+  List<Band> bands() {
+    return new OctaveBands(cleaned, residual, spectra.rate()).near(peak.lag());
+  }
+
+  /** A lag that fits as well as the delay, as a distance from it. */
+  Optional<Integer> rival() {
+    return Rivals.of(
+        spectra.auto(),
+        spectra.searched(cleaned),
+        (int) Math.rint(peak.lag()) + spectra.searchLag(),
+        residual.valueVariance());
+  }
+
+  /** The stretches in which the copy is missing. */
+  List<LostSound.Gap> gaps() {
+    return lostSound.stream().flatMap(lost -> lost.gaps().stream()).toList();
+  }
+
+  /** The standard uncertainty of the delay from noise alone, in samples. */
+  double noiseUncertainty() {
+    return Math.sqrt(residual.slopeVariance()) / Math.abs(peak.curvature());
+  }
+
+  /**
+   * The standard uncertainty that comes from the path delaying low and high frequencies
+   * differently, so that it has no one delay, in samples: half of what lies between the delays of
+   * the lower and the upper half of the band, rectangular, where noise doesn't explain it.
+   */
+  double dispersion() {
+    int split = middleBin();
+    double[] low = share(1, split);
+    double[] high = share(split, residual.usableBins());
+    double apart = Math.abs(low[0] - high[0]);
+    return apart > 4 * Math.hypot(low[1], high[1]) ? apart / Math.sqrt(12) : 0;
+  }
+
+  /** The bin that halves the reference's share of R''. */
+  private int middleBin() {
+    double half = residual.secondMoment(0, 1, residual.usableBins()) / 2;
+    double sum = 0;
+    int bin = 1;
+    while (bin < residual.usableBins() - 1 && sum < half) {
+      sum += residual.secondMoment(0, bin, bin + 1);
+      bin++;
+    }
+    return bin;
+  }
+
+  /** The distance from the delay that a range of bins asks for, and its standard uncertainty. */
+  private double[] share(int from, int to) {
+    int scale = cleaned.plan().transform() / (2 * residual.bins());
+    CrossSpectrum.Point part = cleaned.at(peak.lag(), from * scale, to * scale - 1);
+    double curvature = Math.abs(part.curvature());
+    return new double[] {
+      -part.slope() / part.curvature(), Math.sqrt(residual.slopeVariance(0, from, to)) / curvature
+    };
+  }
+}

@@ -1,0 +1,98 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The delay by octave band: where the envelope of the band's correlation is largest, which is the
+ * group delay, so that it is not off by periods of the band's own frequency. Centres are the
+ * nominal ones of IEC 61260-1 (from memory).
+ */
+final class OctaveBands {
+  private static final double[] CENTRES = {31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000, 16_000};
+
+  /** How many standard deviations a band's correlation must stand above its noise. */
+  private static final double TRUSTED = 10;
+
+  private static final double HIGHEST_PER_RATE = 0.48;
+
+  /** The grid on which the envelope is first looked at, in parts of the band's own width. */
+  private static final double GRID = 0.2;
+
+  private static final int STEPS = 20;
+
+  private final CrossSpectrum cross;
+  private final Residual residual;
+  private final SampleRate rate;
+
+  /** The bands of one correlation and what is left beside it. */
+  OctaveBands(CrossSpectrum cross, Residual residual, SampleRate rate) {
+    this.cross = cross;
+    this.residual = residual;
+    this.rate = rate;
+  }
+
+  /** The bands whose delay can be told, low to high, near a delay. */
+  List<Band> near(double delay) {
+    List<Band> bands = new ArrayList<>();
+    for (double centre : CENTRES) {
+      band(centre, delay).ifPresent(bands::add);
+    }
+    return bands;
+  }
+
+  private Optional<Band> band(double centre, double delay) {
+    double low = centre / Math.sqrt(2) / rate.hertz();
+    double high = Math.min(centre * Math.sqrt(2) / rate.hertz(), HIGHEST_PER_RATE);
+    int from = (int) Math.ceil(low * 2 * residual.bins());
+    int to = (int) Math.floor(high * 2 * residual.bins()) + 1;
+    if (to - from < 2 || residual.power(from, to) == 0) {
+      return Optional.empty();
+    }
+    int transform = cross.plan().transform();
+    int lowest = (int) Math.ceil(low * transform);
+    int highest = (int) Math.floor(high * transform);
+    double width = high - low;
+    double middle = residual.centre(from, to);
+    double reach = 2 * rate.hertz() / centre + rate.samplesIn(0.001);
+    double peak = climb(coarse(delay, reach, GRID / width, lowest, highest), lowest, highest);
+    double level = cross.envelope(peak, lowest, highest).magnitude();
+    double gain = level / residual.power(from, to);
+    if (level < TRUSTED * Math.sqrt(residual.valueVariance(from, to))
+        || Math.abs(peak - delay) > reach) {
+      return Optional.empty();
+    }
+    double spread =
+        Math.sqrt(residual.slopeVariance(middle, from, to))
+            / (gain * residual.secondMoment(middle, from, to));
+    return Optional.of(new Band(centre, peak, Measurement.COVERAGE_FACTOR * spread));
+  }
+
+  private double coarse(double delay, double reach, double step, int lowest, int highest) {
+    double best = delay;
+    double bestLevel = 0;
+    for (double lag = delay - reach; lag <= delay + reach; lag += step) {
+      double level = cross.envelope(lag, lowest, highest).magnitude();
+      if (level > bestLevel) {
+        best = lag;
+        bestLevel = level;
+      }
+    }
+    return best;
+  }
+
+  /** Newton's method on the squared envelope. */
+  private double climb(double start, int lowest, int highest) {
+    double lag = start;
+    for (int i = 0; i < STEPS; i++) {
+      double step = cross.envelope(lag, lowest, highest).newtonStep();
+      lag += step;
+      if (Math.abs(step) < 1e-9) {
+        break;
+      }
+    }
+    return lag;
+  }
+}

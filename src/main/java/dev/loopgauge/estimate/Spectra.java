@@ -1,0 +1,85 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+
+/**
+ * The correlations of some readings of one path, each by itself and all together.
+ *
+ * @param readings the readings, all at one rate
+ * @param searchLag how far a delay is looked for either way, in samples
+ * @param each the correlation of each reading
+ * @param cross the sum of them
+ * @param auto the sum of the references' correlations with themselves
+ */
+record Spectra(
+    List<Reading> readings,
+    int searchLag,
+    List<CrossSpectrum> each,
+    CrossSpectrum cross,
+    CrossSpectrum auto) {
+  /** How far a fitted filter reaches either way, as a part of a short block. */
+  private static final int REACH_PER_BLOCK = 16;
+
+  /** Correlates some readings. */
+  static Spectra of(List<Reading> readings, double maxDelaySeconds) {
+    SampleRate rate = readings.get(0).rate();
+    int searchLag = rate.samplesIn(maxDelaySeconds);
+    int longest = readings.stream().mapToInt(r -> r.reference().length()).max().orElseThrow();
+    int margin = Math.max(searchLag, ShortBlocks.lengthAt(rate)) + 2 * reach(rate);
+    BlockPlan plan = BlockPlan.of(longest, margin);
+    List<CrossSpectrum> each =
+        readings.stream().map(r -> CrossSpectrum.of(r.reference(), r.ret(), plan)).toList();
+    CrossSpectrum auto =
+        readings.stream()
+            .map(r -> CrossSpectrum.of(r.reference(), r.reference(), plan))
+            .reduce(CrossSpectrum::plus)
+            .orElseThrow();
+    return new Spectra(
+        List.copyOf(readings),
+        searchLag,
+        each,
+        each.stream().reduce(CrossSpectrum::plus).orElseThrow(),
+        auto);
+  }
+
+  /** The rate of the readings. */
+  SampleRate rate() {
+    return readings.get(0).rate();
+  }
+
+  /** How far a delay is looked for either way, in seconds. */
+  double searchSeconds() {
+    return (double) searchLag / rate().hertz();
+  }
+
+  /** How far a fitted filter reaches either way, in samples. */
+  int reach() {
+    return reach(rate());
+  }
+
+  private static int reach(SampleRate rate) {
+    return ShortBlocks.lengthAt(rate) / REACH_PER_BLOCK;
+  }
+
+  /** The energy of all references. */
+  double referenceEnergy() {
+    return auto.at(0).value();
+  }
+
+  /** A correlation at the whole lags that are searched; index searchLag is lag 0. */
+  double[] searched(CrossSpectrum correlation) {
+    return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
+  }
+
+  /** The strongest copy in a correlation. */
+  Copy strongest(CrossSpectrum correlation) {
+    int best = PeakSearch.strongest(searched(correlation));
+    return copy(PeakSearch.refine(correlation, best - searchLag));
+  }
+
+  /** The copy that a point of a correlation of all readings stands for. */
+  Copy copy(CrossSpectrum.Point point) {
+    return new Copy(point.lag(), point.value() / referenceEnergy());
+  }
+}

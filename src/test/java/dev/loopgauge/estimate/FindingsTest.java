@@ -1,0 +1,183 @@
+package dev.loopgauge.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.signal.Signal;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What is wrong with a capture is found, and nothing where nothing is. */
+class FindingsTest {
+  private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.5);
+
+  private static Estimate estimate(double[] ret) {
+    return ESTIMATOR.estimate(List.of(Rig.reading(ret, -80, 0)));
+  }
+
+  private static Measurement measured(Estimate estimate) {
+    return assertInstanceOf(Estimate.Found.class, estimate, estimate::toString).measurement();
+  }
+
+  private static Finding only(Estimate estimate) {
+    assertEquals(1, estimate.findings().size(), estimate::toString);
+    return estimate.findings().get(0);
+  }
+
+  @Test
+  void findsNothingWrongWithCleanReturn() {
+    Estimate estimate = estimate(Rig.copy(321.5, 0.5));
+    assertEquals(List.of(), estimate.findings());
+    assertEquals(1, measured(estimate).arrivals().size());
+    assertFalse(measured(estimate).ambiguous());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-3, -10, -20, -28})
+  void findsSecondArrivalWithDelayLevelAndPolarity(double levelDb) {
+    double gain = Math.pow(10, levelDb / 20);
+    Measurement m =
+        measured(estimate(Rig.sum(Rig.copy(600.25, 0.5), Rig.copy(480.5, -0.5 * gain))));
+    assertEquals(600.25, m.delay().samples(), 0.01);
+    assertEquals(2, m.arrivals().size(), m.arrivals()::toString);
+    assertEquals(480.5, m.arrivals().get(1).delaySamples(), 0.05);
+    assertEquals(levelDb - 6.02, m.arrivals().get(1).levelDb(), 0.1);
+    assertEquals(Polarity.INVERTED, m.arrivals().get(1).polarity());
+    assertEquals(levelDb > -6, m.ambiguous());
+  }
+
+  @Test
+  void findsArrivalFarOff() {
+    Measurement m =
+        measured(estimate(Rig.sum(Rig.copy(600, 0.5), Rig.copy(9600, 0.1), Rig.copy(700, 0.05))));
+    assertEquals(3, m.arrivals().size(), m.arrivals()::toString);
+    assertEquals(9600, m.arrivals().get(1).delaySamples(), 0.01);
+    assertEquals(700, m.arrivals().get(2).delaySamples(), 0.05);
+  }
+
+  @Test
+  void measuresTheFirstArrivalWhenAskedTo() {
+    List<Reading> readings =
+        List.of(Rig.reading(Rig.sum(Rig.copy(600, 0.5), Rig.copy(480, 0.4)), -80, 0));
+    Measurement first = measured(new DelayEstimator(0.5, ArrivalChoice.FIRST).estimate(readings));
+    assertEquals(480, first.delay().samples(), 0.01);
+    assertFalse(first.ambiguous());
+    assertEquals(FindingCode.TWO_ARRIVALS, only(ESTIMATOR.estimate(readings)).code());
+  }
+
+  @Test
+  void tellsDriftOfTheClocksFromTheRepeats() {
+    double perTurn = 50e-6 * 120_000;
+    Estimate estimate =
+        ESTIMATOR.estimate(Rig.turns(600, 600 + perTurn, 600 + 2 * perTurn, 600 + 3 * perTurn));
+    assertEquals(FindingCode.CLOCKS_NOT_LOCKED, only(estimate).code());
+    Measurement m = measured(estimate);
+    assertEquals(50, m.clockDriftPpm().orElseThrow(), 0.01);
+    assertEquals(600 + 1.5 * perTurn, m.delay().samples(), 0.01);
+    assertTrue(m.uncertaintySamples() > perTurn, m::toString);
+  }
+
+  @Test
+  void tellsSlowDriftWithinOneSample() {
+    Estimate estimate = ESTIMATOR.estimate(Rig.turns(600, 600.12, 600.24));
+    assertEquals(FindingCode.CLOCKS_NOT_LOCKED, only(estimate).code());
+    assertEquals(1, measured(estimate).clockDriftPpm().orElseThrow(), 0.01);
+  }
+
+  @Test
+  void lockedClocksShowNoDrift() {
+    Estimate estimate = ESTIMATOR.estimate(Rig.turns(600, 600, 600, 600));
+    assertEquals(List.of(), estimate.findings());
+    assertEquals(0, measured(estimate).clockDriftPpm().orElseThrow(), 0.01);
+  }
+
+  @Test
+  void showsGroupsWhereRepeatsDisagreeAndDecidesNothing() {
+    Estimate estimate = ESTIMATOR.estimate(Rig.turns(600, 664, 600, 600, 664));
+    assertEquals(FindingCode.DROPOUT, only(estimate).code());
+    assertTrue(only(estimate).text().contains("3 at 600.00, 2 at 664.00"), only(estimate).text());
+    assertEquals(600, measured(estimate).delay().samples(), 0.01);
+    assertTrue(measured(estimate).ambiguous());
+  }
+
+  @Test
+  void refusesRepeatsOfWhichNoTwoAgree() {
+    Estimate estimate = ESTIMATOR.estimate(Rig.turns(600, 730, 610, 900));
+    assertEquals(FindingCode.DROPOUT, only(estimate).code());
+    assertInstanceOf(Estimate.Refused.class, estimate);
+  }
+
+  @Test
+  void findsGapWithItsTimeAndLength() {
+    double[] ret = Rig.copy(600, 0.5);
+    Arrays.fill(ret, 24_600, 25_560, 0);
+    Estimate estimate = estimate(ret);
+    assertEquals(FindingCode.DROPOUT, only(estimate).code());
+    assertTrue(only(estimate).text().contains("0.50 s"), only(estimate).text());
+    assertTrue(only(estimate).text().matches("about (15|20|25) ms.*"), only(estimate).text());
+  }
+
+  @Test
+  void saysThatTheDelayIsBeyondWhatWasSearched() {
+    Finding finding =
+        only(new DelayEstimator(0.1).estimate(List.of(Rig.reading(Rig.copy(9600, 0.5), -80, 0))));
+    assertEquals(FindingCode.BEYOND_WINDOW, finding.code());
+    assertTrue(finding.text().contains("0.20 s late"), finding.text());
+  }
+
+  @Test
+  void saysThatTheReturnRunsAtTheWrongSpeed() {
+    double[] ret = new double[120_000];
+    double[] sweep = Rig.SWEEP.toArray();
+    for (int i = 0; i * 44_100.0 / 48_000 < sweep.length - 1; i++) {
+      double position = i * 44_100.0 / 48_000;
+      int before = (int) position;
+      double part = position - before;
+      ret[500 + i] = 0.5 * (sweep[before] * (1 - part) + sweep[before + 1] * part);
+    }
+    Finding finding = only(estimate(ret));
+    assertEquals(FindingCode.RATE_MISMATCH, finding.code());
+    assertTrue(finding.text().contains("44100/48000"), finding.text());
+  }
+
+  @Test
+  void delaysOfOctaveBandsAgreeOnPureDelay() {
+    List<Band> bands = measured(estimate(Rig.copy(321.5, 0.5))).bands();
+    assertTrue(bands.size() >= 9, bands::toString);
+    for (Band band : bands) {
+      assertEquals(321.5, band.delaySamples(), 2 * band.uncertaintySamples(), band::toString);
+    }
+  }
+
+  /** An all-pass of first order at 1 kHz delays low bands by 2 (1 - a) / (1 + a) samples or so. */
+  @Test
+  void delaysOfOctaveBandsShowAnAllPass() {
+    double[] x = Rig.copy(300, 0.5);
+    double t = Math.tan(Math.PI * 1000 / 48_000);
+    double a = (t - 1) / (t + 1);
+    double[] y = new double[x.length];
+    for (int i = 1; i < x.length; i++) {
+      y[i] = a * x[i] + x[i - 1] - a * y[i - 1];
+    }
+    Signal ret = Signal.of(Rig.RATE, y);
+    Measurement m = measured(ESTIMATOR.estimate(List.of(Rig.reading(ret.toArray(), -80, 0))));
+    double low = m.bands().get(1).delaySamples() - 300;
+    double high = m.bands().get(m.bands().size() - 1).delaySamples() - 300;
+    double groupDelayAtZero = (1 - a) / (1 + a);
+    assertEquals(groupDelayAtZero, low, 0.5);
+    assertEquals(0, high, 0.5);
+    assertEquals(1, m.arrivals().size(), m.arrivals()::toString);
+  }
+
+  @Test
+  void doubtsReferenceThatOnlyHearsCrosstalk() {
+    Finding finding = only(estimate(Rig.copy(600, 30)));
+    assertEquals(FindingCode.NO_REFERENCE, finding.code());
+    assertFalse(finding.refuses());
+  }
+}

@@ -1,0 +1,63 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.ExponentialSweep;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/** Returns with something wrong, made from a sweep. */
+final class Rig {
+  static final SampleRate RATE = new SampleRate(48_000);
+  static final Signal SWEEP = ExponentialSweep.fullBand(1).render(RATE);
+  private static final int LENGTH = 120_000;
+
+  private Rig() {}
+
+  /** The sweep later by some samples, exact to the arithmetic, times a factor. */
+  static double[] copy(double delay, double gain) {
+    RealFft fft = new RealFft(1 << 17);
+    double[] spectrum = new double[fft.length()];
+    SWEEP.copyTo(0, spectrum, 0, SWEEP.length());
+    fft.forward(spectrum);
+    Packed.advance(spectrum, -delay);
+    fft.inverse(spectrum);
+    double[] copy = new double[LENGTH];
+    for (int i = 0; i < LENGTH; i++) {
+      copy[i] = gain * spectrum[i];
+    }
+    return copy;
+  }
+
+  /** Several copies at once. */
+  static double[] sum(double[]... copies) {
+    double[] sum = new double[LENGTH];
+    for (double[] copy : copies) {
+      for (int i = 0; i < LENGTH; i++) {
+        sum[i] += copy[i];
+      }
+    }
+    return sum;
+  }
+
+  /** A reading of the sweep against a return to which noise at a level is added. */
+  static Reading reading(double[] ret, double noiseDbfs, int start) {
+    SplittableRandom random = new SplittableRandom(99 + start);
+    double[] noisy = ret.clone();
+    for (int i = 0; i < noisy.length; i++) {
+      noisy[i] += Decibels.toFactor(noiseDbfs) * random.nextGaussian();
+    }
+    return new Reading(SWEEP, Signal.of(RATE, noisy), start);
+  }
+
+  /** One reading for each delay, two seconds and a half apart. */
+  static List<Reading> turns(double... delays) {
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < delays.length; i++) {
+      readings.add(reading(copy(delays[i], 0.5), -80, i * LENGTH));
+    }
+    return readings;
+  }
+}
