@@ -51,11 +51,10 @@ final class BudgetCommand implements Subcommand {
       paramLabel = "RULE",
       defaultValue = "ebu-r37",
       converter = RuleConverter.class,
-      description = {
-        "What judges sound against picture: ebu-r37, itu-bt1359, atsc-is191 or itu-j100;",
-        "for a part of the chain, ebu-r37-stage or itu-bt1359-source, -transmitter,",
-        "-segment (${DEFAULT-VALUE})."
-      })
+      description =
+          "What judges sound against picture: ebu-r37, itu-bt1359, atsc-is191 or itu-j100; for a"
+              + " part of the chain, ebu-r37-stage or itu-bt1359-source, -transmitter, -segment"
+              + " (${DEFAULT-VALUE}).")
   private PictureRule rule = PictureRule.EBU_R37;
 
   @Override

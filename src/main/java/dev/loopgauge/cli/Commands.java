@@ -7,7 +7,16 @@ import picocli.CommandLine;
 final class Commands {
   /** In the order in which the help lists them. */
   static final List<String> NAMES =
-      List.of("demo", "devices", "profile", "signal", "calibrate", "budget", "measure", "analyze");
+      List.of(
+          "demo",
+          "devices",
+          "profile",
+          "signal",
+          "calibrate",
+          "budget",
+          "measure",
+          "analyze",
+          "plan");
 
   private Commands() {}
 
@@ -35,6 +44,7 @@ final class Commands {
       case "budget" -> new BudgetCommand();
       case "measure" -> new MeasureCommand(console, backends);
       case "analyze" -> new AnalyzeCommand();
+      case "plan" -> new PlanCommand();
       default -> throw new IllegalArgumentException("no command " + name);
     };
   }

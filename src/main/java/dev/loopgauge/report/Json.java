@@ -5,8 +5,9 @@ import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Map;
 
-/** Writes documents as JSON. The only class that needs the JSON library. */
+/** Writes documents as JSON, and reads them back. The only class that needs the JSON library. */
 public final class Json {
   private Json() {}
 
@@ -23,5 +24,14 @@ public final class Json {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /**
+   * A JSON document as ordered maps, lists, strings, booleans, numbers and nulls.
+   *
+   * @throws IOException when the text is no JSON object, or repeats a key
+   */
+  public static Map<String, Object> read(String text) throws IOException {
+    return JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(text);
   }
 }

@@ -1,0 +1,92 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.report.Json;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A document of this program, kept in a file, or a part of one. */
+final class ResultFile {
+  /** Far more than any document has; keeps other files from filling the memory, in bytes. */
+  private static final long LARGEST = 16_000_000;
+
+  private final Path file;
+  private final Map<?, ?> values;
+
+  private ResultFile(Path file, Map<?, ?> values) {
+    this.file = file;
+    this.values = values;
+  }
+
+  /**
+   * The document in a file.
+   *
+   * @param command what makes such documents, named in hints
+   * @throws UsageException when there is no such file, it can't be read, or is no document
+   */
+  static ResultFile read(Path file, String command) {
+    try {
+      if (Files.size(file) <= LARGEST) {
+        return new ResultFile(file, Json.read(Files.readString(file)));
+      }
+    } catch (NoSuchFileException e) {
+      throw new UsageException("no file " + file, "check the name and the folder");
+    } catch (IOException e) {
+      throw new UsageException(
+          "expected a JSON document in " + file + ", found something else",
+          "write one with `loopgauge " + command + " --json > FILE`");
+    }
+    throw new UsageException(
+        "expected a JSON document, found over " + LARGEST + " bytes in " + file,
+        "is it the right file?");
+  }
+
+  /** The part under a key; empty where it is null or left out. */
+  Optional<ResultFile> part(String key) {
+    return values.get(key) instanceof Map<?, ?> part
+        ? Optional.of(new ResultFile(file, part))
+        : Optional.empty();
+  }
+
+  /** The parts in the list under a key; none where there is no list. */
+  List<ResultFile> parts(String key) {
+    if (!(values.get(key) instanceof List<?> list)) {
+      return List.of();
+    }
+    return list.stream()
+        .filter(Map.class::isInstance)
+        .map(part -> new ResultFile(file, (Map<?, ?>) part))
+        .toList();
+  }
+
+  /** The text under a key, where there is one. */
+  Optional<String> text(String key) {
+    return values.get(key) instanceof String text ? Optional.of(text) : Optional.empty();
+  }
+
+  /** The number under a key, where there is one. */
+  Optional<Double> optionalNumber(String key) {
+    return values.get(key) instanceof Number number
+        ? Optional.of(number.doubleValue()).filter(Double::isFinite)
+        : Optional.empty();
+  }
+
+  /**
+   * The number under a key.
+   *
+   * @throws UsageException when there is none
+   */
+  double number(String key) {
+    return optionalNumber(key)
+        .orElseThrow(() -> lacks("a number '" + key + "'", "is it the right document?"));
+  }
+
+  /** What to say when something is missing from the file. */
+  UsageException lacks(String what, String hint) {
+    return new UsageException("expected " + what + " in " + file + ", found none", hint);
+  }
+}

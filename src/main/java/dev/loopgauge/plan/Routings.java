@@ -1,0 +1,54 @@
+package dev.loopgauge.plan;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.Host;
+import dev.loopgauge.signal.Latency;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The ways in which a path could run at a setting. */
+final class Routings {
+  private final PlanRequest request;
+  private final Chain chain;
+
+  /** Of the paths of a rig at one setting. */
+  Routings(PlanRequest request, Setting setting) {
+    this.request = request;
+    this.chain = setting.of(request.chain());
+  }
+
+  /** The ways of a path: as the chain file has it first, from before the host where it may. */
+  List<Feed> of(ChainPath path) {
+    Host host = Host.on(chain, path);
+    boolean entersHost = !host.inside().isEmpty();
+    List<Feed> feeds = new ArrayList<>();
+    feeds.add(
+        feed(
+            path,
+            entersHost ? Routing.THROUGH_HOST : Routing.NO_HOST,
+            request.delays().of(chain, path)));
+    if (entersHost && request.mayLeaveHost().contains(path.name())) {
+      feeds.add(feed(path, Routing.BEFORE_HOST, around(host)));
+    }
+    return feeds;
+  }
+
+  private PathDelay around(Host host) {
+    double samples =
+        Stream.concat(host.before().stream(), host.after().stream())
+            .mapToDouble(name -> chain.stages().get(name).delay().samples(chain.conditions()))
+            .sum();
+    return new PathDelay(new Latency(samples, chain.rate()), DelaySource.PREDICTED);
+  }
+
+  private Feed feed(ChainPath path, Routing routing, PathDelay delay) {
+    return new Feed(
+        path.name(),
+        routing,
+        delay,
+        chain.limits().get(path.listener()),
+        PictureMatch.of(chain, path, delay.delay(), request.rule()));
+  }
+}
