@@ -13,17 +13,22 @@ public enum Outcome {
   WITHIN_BUDGET,
   /** The path is later or less late than its budget says. */
   OUTSIDE_BUDGET,
-  /** A trustworthy number that doesn't settle whether the path keeps its budget. */
+  /**
+   * A trustworthy number that doesn't settle whether the path keeps its budget, or beside which
+   * another delay could be meant as well.
+   */
   UNDECIDED,
   /** No trustworthy number. */
   NOT_TRUSTWORTHY;
 
   /** The outcome of an estimate and of its comparison with a budget, where there is one. */
   static Outcome of(Estimate estimate, Optional<Comparison> comparison) {
-    if (estimate instanceof Estimate.Refused) {
+    if (!(estimate instanceof Estimate.Found found)) {
       return NOT_TRUSTWORTHY;
     }
-    return comparison.map(Outcome::of).orElse(MEASURED);
+    return comparison
+        .map(Outcome::of)
+        .orElse(found.measurement().ambiguous() ? UNDECIDED : MEASURED);
   }
 
   private static Outcome of(Comparison comparison) {

@@ -10,6 +10,9 @@ final class Verdicts {
   private Verdicts() {}
 
   static String line(Measurement measurement, Optional<Comparison> comparison) {
+    if (measurement.ambiguous()) {
+      return "UNDECIDED: more than one delay could be meant.";
+    }
     return comparison.map(c -> compared(measurement, c)).orElseGet(() -> measured(measurement));
   }
 

@@ -93,8 +93,6 @@ class SimulatedMeasureTest {
     "silent, no-return",
     "wrong-signal, no-return",
     "noise=0, clipped",
-    "lost-block=1.5, dropout",
-    "lost-block=2.5, dropout",
   })
   void whatCannotBeTrustedIsNoNumber(String fault, String code) {
     Run run = measure("--fault", fault, "--json");
@@ -103,6 +101,16 @@ class SimulatedMeasureTest {
     assertEquals("not-trustworthy", run.json().get("outcome"));
     assertNull(run.json().get("measurement"));
     assertTrue(codes(run).contains(code), run.out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"lost-block=1.5", "lost-block=2.5"})
+  void aBlockLostBetweenRepeatsLeavesItUndecided(String fault) {
+    Run run = measure("--fault", fault, "--json");
+
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out());
+    assertEquals("undecided", run.json().get("outcome"));
+    assertTrue(codes(run).contains("dropout"), run.out());
   }
 
   @Test
