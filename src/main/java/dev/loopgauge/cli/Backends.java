@@ -6,6 +6,7 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.jack.JackBackend;
 import dev.loopgauge.capture.javasound.JavaSoundBackend;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +21,7 @@ import java.util.stream.Collectors;
 record Backends(Supplier<List<AudioBackend>> all) {
   /** Those of this computer. */
   static Backends ofThisComputer() {
-    return new Backends(() -> List.of(new JavaSoundBackend()));
+    return new Backends(() -> List.of(new JavaSoundBackend(), new JackBackend()));
   }
 
   /** The back end of a name, one of {@code java-sound} and {@code jack}. */

@@ -22,6 +22,7 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
  * #environment} into its environment.
  */
 public final class AudioServer implements AutoCloseable {
+  private static final String NAME_PREFIX = "loopgauge-test-";
   private static final long READY_SECONDS = 15;
   private static final long END_SECONDS = 5;
   private static final int NO_START_SERVER = 0x01;
@@ -47,20 +48,16 @@ public final class AudioServer implements AutoCloseable {
 
   /** Starts a server and waits until clients can open. */
   public static AudioServer start(Cycles cycles, int rateHz, int blockSize) throws IOException {
-    String name = "lg" + UUID.randomUUID().toString().substring(0, 8);
-    AudioServer server = launch(name, cycles, rateHz, blockSize);
-    server.environment().forEach(NativeProcess::setEnvironment);
-    server.awaitReady();
-    return server;
-  }
-
-  private static AudioServer launch(String name, Cycles cycles, int rateHz, int blockSize)
-      throws IOException {
+    ServerRegistry.sweep(NAME_PREFIX);
+    String name = NAME_PREFIX + UUID.randomUUID().toString().substring(0, 8);
     Path log = Files.createTempFile("jackd", ".log");
     ProcessBuilder builder = new ProcessBuilder(command(name, cycles, rateHz, blockSize));
     builder.environment().put("JACK_NO_AUDIO_RESERVATION", "1");
     builder.redirectErrorStream(true).redirectOutput(log.toFile());
-    return new AudioServer(name, builder.start(), log);
+    AudioServer server = new AudioServer(name, builder.start(), log);
+    server.environment().forEach(NativeProcess::setEnvironment);
+    server.awaitReady();
+    return server;
   }
 
   private static List<String> command(String name, Cycles cycles, int rateHz, int blockSize) {
@@ -98,21 +95,10 @@ public final class AudioServer implements AutoCloseable {
     return Map.of("JACK_DEFAULT_SERVER", name, "JACK_NO_START_SERVER", "1");
   }
 
-  /**
-   * Ends the server at once, as a crash would. A killed server keeps its place among the eight that
-   * a computer can have, for ever; one of the same name that ends in peace gives it back.
-   */
+  /** Ends the server at once, as a crash would. */
   public void kill() {
     process.destroyForcibly();
     tidy();
-    try {
-      AudioServer heir = launch(name, Cycles.STRETCH, 48_000, 1024);
-      heir.awaitReady();
-      heir.process.destroy();
-      heir.tidy();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   /** Stops the server where it stands; its clients hear nothing from it. */

@@ -34,7 +34,10 @@ public final class DelayProcess {
   private final JackLibrary.JackProcessCallback process = this::process;
   private final JackLibrary.JackShutdownCallback shutdown = ignored -> Runtime.getRuntime().halt(1);
 
+  private final JackLibrary.func silence = message -> {};
+
   private DelayProcess(String name, List<DelayLine> lines) {
+    library.jack_set_error_function(silence);
     client = library.jack_client_open(name, NO_START_SERVER_EXACT_NAME, new IntByReference());
     if (client == null) {
       throw new IllegalStateException("no server, or the name is taken: " + name);

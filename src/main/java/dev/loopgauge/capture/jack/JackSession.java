@@ -1,0 +1,138 @@
+package dev.loopgauge.capture.jack;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.FeedbackGuard;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.Take;
+import dev.loopgauge.signal.Signal;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicReference;
+
+/**
+ * Channels on a JACK server. Playing and recording are counted by the same clock, so a rig that
+ * other programs make up is late by its own delay alone, and a sound card by the same number of
+ * samples at each opening.
+ */
+public final class JackSession implements AudioSession {
+  private final SessionInfo info;
+  private final JackClients clients;
+  private final AtomicReference<RunningTake> current;
+  private final ServerWatch watch;
+  private boolean closed;
+
+  JackSession(
+      SessionInfo info,
+      JackClients clients,
+      AtomicReference<RunningTake> current,
+      ServerWatch watch) {
+    this.info = info;
+    this.clients = clients;
+    this.current = current;
+    this.watch = watch;
+  }
+
+  @Override
+  public SessionInfo info() {
+    return info;
+  }
+
+  @Override
+  public Capture capture(Take take) throws CaptureException {
+    checkOpen();
+    checkFits(take);
+    watch.checkUnchanged();
+    RunningTake running = new RunningTake(take, clients.returnCount());
+    current.set(running);
+    try {
+      follow(take, running);
+      return new Capture(running.recording(info.rate()), running.incidents());
+    } finally {
+      // Whatever still played is silent from the next block on.
+      current.set(null);
+    }
+  }
+
+  private void follow(Take take, RunningTake running) throws CaptureException {
+    FeedbackGuard guard = new FeedbackGuard(take, info.rate());
+    TakeLimit limit = new TakeLimit((double) take.frames() / info.rate().hertz());
+    while (!running.isComplete()) {
+      TakeLimit.pause();
+      watch.check();
+      clients.checkPatches();
+      checkFeedback(guard, running);
+      limit.check(running.played().frames() + running.recorded().frames());
+    }
+    // The server tells of lost time and lost patches a moment later.
+    TakeLimit.pause();
+    watch.check();
+    clients.checkPatches();
+  }
+
+  private void checkFeedback(FeedbackGuard guard, RunningTake running) throws CaptureException {
+    if (guard.trips(running.returns(), running.recorded().frames())) {
+      current.set(null);
+      throw new CaptureException(
+          CaptureException.Kind.FEEDBACK,
+          "The returns grew louder with nothing playing, so playing was stopped.",
+          "Break the feedback loop: mute the sends' way back into the returns, and measure again.");
+    }
+  }
+
+  private void checkFits(Take take) {
+    if (take.sends().size() != clients.sendCount()) {
+      throw new IllegalArgumentException(
+          "the session has %d sends, the take %d"
+              .formatted(clients.sendCount(), take.sends().size()));
+    }
+    for (Signal send : take.sends()) {
+      if (!send.rate().equals(info.rate())) {
+        throw new IllegalArgumentException(
+            "the session runs at %d Hz, a send at %d Hz"
+                .formatted(info.rate().hertz(), send.rate().hertz()));
+      }
+    }
+  }
+
+  /**
+   * The latency that the graph reports from a send onwards: what a rig that other programs make up
+   * states about itself, or what a sound card states about its output. The server spreads it
+   * through the graph a moment after the channels are opened: read it after a take.
+   *
+   * @param index the send, counted from 0 in the order of the request
+   * @throws CaptureException when the server no longer answers
+   */
+  public PortLatency sendLatency(int index) throws CaptureException {
+    return reported(() -> clients.sendLatency(index));
+  }
+
+  /**
+   * The latency that the graph reports up to a return: the same rig once more, or what a sound card
+   * states about its input.
+   *
+   * @param index the return, counted from 0 in the order of the request
+   * @throws CaptureException when the server no longer answers
+   */
+  public PortLatency returnLatency(int index) throws CaptureException {
+    return reported(() -> clients.returnLatency(index));
+  }
+
+  private PortLatency reported(Callable<PortLatency> read) throws CaptureException {
+    checkOpen();
+    watch.check();
+    return TimedCall.of(read, tooLate -> {});
+  }
+
+  private void checkOpen() {
+    if (closed) {
+      throw new IllegalStateException("the session is closed");
+    }
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    clients.close();
+  }
+}
