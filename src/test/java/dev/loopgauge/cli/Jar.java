@@ -12,14 +12,23 @@ import java.util.Map;
 final class Jar {
   private Jar() {}
 
-  /** Starts a command; what it says on standard error goes into that file. */
+  /** Starts a command here; what it says on standard error goes into that file. */
   static Process start(Map<String, String> environment, Path err, String... args)
+      throws IOException {
+    return start(Path.of(""), environment, err, args);
+  }
+
+  /** Starts a command in a folder; what it says on standard error goes into that file. */
+  static Process start(Path folder, Map<String, String> environment, Path err, String... args)
       throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-jar", System.getProperty("loopgauge.jar")));
     command.addAll(List.of(args));
-    ProcessBuilder builder = new ProcessBuilder(command).redirectError(err.toFile());
+    ProcessBuilder builder =
+        new ProcessBuilder(command)
+            .directory(folder.toAbsolutePath().toFile())
+            .redirectError(err.toFile());
     builder.environment().putAll(environment);
     return builder.start();
   }

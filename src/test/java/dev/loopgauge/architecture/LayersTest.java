@@ -1,0 +1,217 @@
+package dev.loopgauge.architecture;
+
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+class LayersTest {
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(new ImportOption.DoNotIncludeTests())
+          .importPackages("dev.loopgauge");
+
+  private static final String[] CORE = {"signal", "estimate", "chain", "verify", "plan"};
+
+  /** Each package and the other packages of this project that it may use. */
+  private static final Map<String, List<String>> MAY_USE =
+      Map.ofEntries(
+          Map.entry("signal", List.of()),
+          Map.entry("estimate", List.of("signal")),
+          Map.entry("chain", List.of("signal")),
+          Map.entry("verify", List.of("signal", "estimate", "chain")),
+          Map.entry("plan", List.of("signal", "chain", "verify")),
+          Map.entry("capture", List.of("signal")),
+          Map.entry("capture.javasound", List.of("capture", "signal")),
+          Map.entry("capture.jack", List.of("capture", "signal")),
+          Map.entry("capture.file", List.of("capture", "signal")),
+          Map.entry("capture.simulated", List.of("capture", "signal", "chain")),
+          Map.entry("measure", List.of("signal", "estimate", "capture")),
+          Map.entry("setup", List.of("signal", "capture", "measure")),
+          Map.entry(
+              "report",
+              List.of(
+                  "signal", "estimate", "chain", "verify", "plan", "capture", "measure", "setup")));
+
+  /** Libraries that one package keeps to itself, so that they can be exchanged there. */
+  private static final Map<String, List<String>> LIBRARIES =
+      Map.of(
+          "org.jtransforms..", List.of("estimate"),
+          "org.visnow..", List.of("estimate"),
+          "org.snakeyaml..", List.of("chain", "setup"),
+          "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated"),
+          "org.jaudiolibs..", List.of("capture.jack"),
+          "com.sun.jna..", List.of("capture.jack"),
+          "com.fasterxml..", List.of("report", "cli"),
+          "picocli..", List.of("cli"),
+          "net.harawata..", List.of("setup"));
+
+  private static String name(String part) {
+    return "dev.loopgauge." + part;
+  }
+
+  private static String[] names(List<String> parts) {
+    return parts.stream().map(LayersTest::name).toArray(String[]::new);
+  }
+
+  @Test
+  void seesTheWholeProject() {
+    assertTrue(CLASSES.size() > 200, "only " + CLASSES.size() + " classes seen");
+    for (String part : MAY_USE.keySet()) {
+      assertTrue(
+          CLASSES.stream().anyMatch(c -> c.getPackageName().equals(name(part))),
+          "no class seen in " + part);
+    }
+  }
+
+  @TestFactory
+  Stream<DynamicTest> eachPackageUsesOnlyThoseBelowIt() {
+    return MAY_USE.entrySet().stream()
+        .map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> layer(entry).check(CLASSES)));
+  }
+
+  private static ArchRule layer(Map.Entry<String, List<String>> entry) {
+    List<String> allowed = new ArrayList<>(entry.getValue());
+    allowed.add(entry.getKey());
+    return classes()
+        .that()
+        .resideInAPackage(name(entry.getKey()))
+        .should()
+        .onlyDependOnClassesThat(
+            describe(
+                "lie in " + allowed + " or outside the project",
+                (JavaClass c) ->
+                    !c.getPackageName().startsWith("dev.loopgauge")
+                        || resideInAnyPackage(names(allowed)).test(c)))
+        .because("data flows one way: stimulus, capture, estimate, comparison, report");
+  }
+
+  @TestFactory
+  Stream<DynamicTest> librariesStayWhereTheyBelong() {
+    return LIBRARIES.entrySet().stream()
+        .map(
+            entry ->
+                DynamicTest.dynamicTest(
+                    entry.getKey(),
+                    () ->
+                        noClasses()
+                            .that()
+                            .resideOutsideOfPackages(names(entry.getValue()))
+                            .should()
+                            .dependOnClassesThat()
+                            .resideInAPackage(entry.getKey())
+                            .because("a library that is used in one place can be exchanged there")
+                            .allowEmptyShould(true)
+                            .check(CLASSES)));
+  }
+
+  @Test
+  void oneClassImportsTheFourierTransform() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("dev.loopgauge.estimate.RealFft")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("org.jtransforms..")
+        .because("it steers itself by static fields, which must be hidden")
+        .check(CLASSES);
+  }
+
+  @Test
+  void theCoreIsPure() {
+    noClasses()
+        .that()
+        .resideInAnyPackage(names(List.of(CORE)))
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("java.io..", "java.nio.file..", "java.net..", "javax.sound..")
+        .orShould()
+        .dependOnClassesThat()
+        .areAssignableTo(Random.class)
+        .orShould()
+        .dependOnClassesThat()
+        .areAssignableTo(RandomGenerator.class)
+        .orShould()
+        .callMethod(System.class, "currentTimeMillis")
+        .orShould()
+        .callMethod(System.class, "nanoTime")
+        .orShould()
+        .callMethod(java.time.Instant.class, "now")
+        .orShould()
+        .callMethod(System.class, "getenv", String.class)
+        .orShould()
+        .accessField(System.class, "out")
+        .orShould()
+        .accessField(System.class, "err")
+        .because("time, seeds and text come in as arguments, so that each result can be repeated")
+        .check(CLASSES);
+  }
+
+  @Test
+  void nothingExitsButMain() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("dev.loopgauge.cli.Main")
+        .should()
+        .callMethod(System.class, "exit", int.class)
+        .because("the command line is tested within one process")
+        .check(CLASSES);
+  }
+
+  @Test
+  void noMutableStatics() {
+    fields()
+        .that()
+        .areStatic()
+        .should()
+        .beFinal()
+        .because("global state makes results depend on what ran before")
+        .check(CLASSES);
+  }
+
+  @Test
+  void eachPackageSaysWhatItIsFor() {
+    Path sources = Path.of("src/main/java/dev/loopgauge");
+    try (Stream<Path> folders = Files.walk(sources)) {
+      List<Path> silent =
+          folders
+              .filter(Files::isDirectory)
+              .filter(folder -> !folder.equals(sources))
+              .filter(folder -> !Files.exists(folder.resolve("package-info.java")))
+              .filter(LayersTest::holdsClasses)
+              .toList();
+      assertTrue(silent.isEmpty(), "no package-info in " + silent);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static boolean holdsClasses(Path folder) {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.anyMatch(file -> file.toString().endsWith(".java"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,2 @@
+/** Holds the layers that DEVELOPERS.md draws. */
+package dev.loopgauge.architecture;

@@ -1,0 +1,91 @@
+package dev.loopgauge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.audioserver.AudioServer.Cycles;
+import dev.loopgauge.audioserver.DelayLine;
+import dev.loopgauge.audioserver.NeedsAudioServer;
+import dev.loopgauge.capture.javasound.AlsaRig;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Runs each command that README.md shows, in its order, in a clean folder, with a rig patched as
+ * README draws it. The test command itself is what runs this.
+ */
+@NeedsAudioServer
+@Timeout(300)
+class ReadmeIT {
+  private static final Pattern BLOCK = Pattern.compile("```sh\\n(.*?)```", Pattern.DOTALL);
+  private static final String BUILD =
+      "mvn -B -q package -DskipTests && java -jar target/loopgauge.jar ";
+  private static final String TEST = "mvn -B verify";
+  private static final String ALIAS = "alias loopgauge=";
+
+  /** The loop of the path that README measures, in whole samples; its budget is 371.4. */
+  private static final int LOOP = 371;
+
+  /** What ends otherwise than well, on purpose. */
+  private static final Map<String, Integer> EXIT_CODES =
+      Map.of("analyze --reference loopgauge-demo/1/block-128.wav", ExitCode.OUTSIDE);
+
+  @TempDir Path folder;
+
+  @Test
+  void eachCommandDoesWhatItSays() throws Exception {
+    List<String> commands = commands();
+    assertTrue(commands.size() >= 10, commands::toString);
+    assertTrue(commands.contains(TEST), commands::toString);
+    try (AlsaRig rig =
+        AlsaRig.start(folder, Cycles.STRETCH, 1024, DelayLine.of(0), DelayLine.of(LOOP))) {
+      for (String command : commands) {
+        if (!command.equals(TEST) && !command.startsWith(ALIAS)) {
+          Run run = run(rig, arguments(command));
+          assertEquals(exitCode(command), run.exitCode(), command + "\n" + run.out() + run.err());
+        }
+      }
+    }
+  }
+
+  private static List<String> commands() throws IOException {
+    Matcher blocks = BLOCK.matcher(Files.readString(Path.of("README.md")));
+    return blocks.results().flatMap(block -> block.group(1).lines()).toList();
+  }
+
+  /** The arguments of a command; the engineer's Enter is given by {@code --yes}. */
+  private static String[] arguments(String command) {
+    assertTrue(command.startsWith(BUILD) || command.startsWith("loopgauge "), command);
+    String rest = command.replace(BUILD, "").replaceFirst("^loopgauge ", "");
+    Stream<String> words = Arrays.stream(rest.split(" "));
+    return (rest.startsWith("measure ") ? Stream.concat(words, Stream.of("--yes")) : words)
+        .toArray(String[]::new);
+  }
+
+  private static int exitCode(String command) {
+    return EXIT_CODES.entrySet().stream()
+        .filter(entry -> command.contains(entry.getKey()))
+        .map(Map.Entry::getValue)
+        .findFirst()
+        .orElse(ExitCode.GOOD);
+  }
+
+  private Run run(AlsaRig rig, String... arguments) throws Exception {
+    Map<String, String> environment = new HashMap<>(rig.server().environment());
+    environment.put("ALSA_CONFIG_PATH", rig.config().toString());
+    environment.put("LOOPGAUGE_DATA", folder.resolve("data").toString());
+    Path err = folder.resolve("err");
+    return Jar.end(Jar.start(folder, environment, err, arguments), err);
+  }
+}
