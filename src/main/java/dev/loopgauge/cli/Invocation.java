@@ -5,6 +5,7 @@ import dev.loopgauge.report.ErrorDocument;
 import dev.loopgauge.report.Json;
 import java.util.List;
 import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 
@@ -32,7 +33,7 @@ final class Invocation {
       CommandLine last = parsed.commandSpec().commandLine();
       command = nameOf(last);
       if (parsed.isUsageHelpRequested()) {
-        last.usage(console.out());
+        last.usage(console.out(), ansi());
         return ExitCode.GOOD;
       }
       if (parsed.isVersionHelpRequested()) {
@@ -84,8 +85,12 @@ final class Invocation {
     if (asked("--json")) {
       console.out().println(Json.write(document));
     } else {
-      console.out().print(document.text());
+      console.out().print(Colour.paint(document.text(), ansi()));
     }
+  }
+
+  private Ansi ansi() {
+    return ((LoopgaugeCommand) line.getCommand()).colour.on(console);
   }
 
   /** Looked up in the raw arguments, since it counts even where parsing them failed. */

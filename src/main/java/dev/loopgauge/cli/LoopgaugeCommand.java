@@ -32,6 +32,15 @@ final class LoopgaugeCommand {
   boolean debug;
 
   @Option(
+      names = "--color",
+      paramLabel = "WHEN",
+      converter = Colour.Converter.class,
+      scope = ScopeType.INHERIT,
+      defaultValue = "auto",
+      description = "Colour verdicts: auto, always or never (auto; NO_COLOR turns it off).")
+  Colour colour = Colour.AUTO;
+
+  @Option(
       names = {"-h", "--help"},
       usageHelp = true,
       scope = ScopeType.INHERIT,

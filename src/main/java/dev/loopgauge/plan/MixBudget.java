@@ -44,6 +44,17 @@ public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pa
     return new MixBudget(mix.name(), arrivals, pairs(chain, mix.entries()));
   }
 
+  /** Only those of its paths, and of its pairs, that are named. */
+  public MixBudget among(Set<String> paths) {
+    return new MixBudget(
+        name,
+        arrivals.stream().filter(arrival -> paths.contains(arrival.path().name())).toList(),
+        pairs.stream()
+            .filter(pair -> paths.contains(pair.first().path()))
+            .filter(pair -> paths.contains(pair.second().path()))
+            .toList());
+  }
+
   /** The desk brings the compensated part of each path up to the longest there is. */
   private static Latency added(
       Chain chain, List<PathBudget> paths, PathBudget path, Set<Compensation> compensated) {

@@ -18,8 +18,8 @@ import java.util.stream.Stream;
  *
  * <p>A stage that the desk compensates delays the mix's other paths too, so it sets nobody apart.
  *
- * @param first one path
- * @param second the other
+ * @param first the path that comes first, if none of the unknown stages is compensated
+ * @param second the path that comes with it or later
  * @param toleranceSamples how far off their difference may be either way, in samples
  * @param unknown the stages that set them apart unless the desk compensates them, which is unknown
  * @param outcomes how they meet: if none of the unknown stages is compensated, if each alone is,
@@ -31,6 +31,9 @@ public record MixPair(
     double toleranceSamples,
     List<String> unknown,
     List<MixOutcome> outcomes) {
+  /** Keeps arithmetic rounding from setting two paths apart that meet exactly, in samples. */
+  private static final double ROUNDING_SAMPLES = 1e-6;
+
   /** Copies the lists. */
   public MixPair {
     unknown = List.copyOf(unknown);
@@ -38,7 +41,12 @@ public record MixPair(
   }
 
   /** Two paths of a chain, by their predicted delays. */
-  static MixPair of(Chain chain, MixEntry first, MixEntry second) {
+  static MixPair of(Chain chain, MixEntry one, MixEntry other) {
+    MixPair pair = inOrder(chain, one, other);
+    return pair.outcomes().get(0).secondLater().samples() < 0 ? inOrder(chain, other, one) : pair;
+  }
+
+  private static MixPair inOrder(Chain chain, MixEntry first, MixEntry second) {
     PathBudget one = ChainBudget.of(chain, chain.path(first.path()));
     PathBudget other = ChainBudget.of(chain, chain.path(second.path()));
     StageDifference whole = StageDifference.between(one, other);
@@ -75,12 +83,12 @@ public record MixPair(
   }
 
   private static Latency apart(Chain chain, StageDifference stages, Set<String> compensated) {
-    return new Latency(
+    double samples =
         stages.samples(
             stage ->
                 compensation(chain, stage) != Compensation.YES
-                    && !compensated.contains(stage.name())),
-        chain.rate());
+                    && !compensated.contains(stage.name()));
+    return new Latency(Math.abs(samples) < ROUNDING_SAMPLES ? 0 : samples, chain.rate());
   }
 
   private static Compensation compensation(Chain chain, StageDelay stage) {

@@ -1,5 +1,7 @@
 package dev.loopgauge.plan;
 
+import java.util.Locale;
+
 /**
  * A delayed copy of the own voice, as talkers find it: Agnew and Thornton, J Am Acad Audiol 11(6),
  * 2000 (the issuer's abstract).
@@ -30,6 +32,11 @@ public enum OwnVoice {
       return OBJECTIONABLE;
     }
     return delayMs >= NOTICEABLE_MS ? NOTICEABLE : UNNOTICED;
+  }
+
+  /** The name in documents. */
+  public String label() {
+    return name().toLowerCase(Locale.ROOT);
   }
 
   /** A few words for the screen. */

@@ -2,11 +2,16 @@ package dev.loopgauge.report;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.PathBudget;
-import dev.loopgauge.chain.StageDelay;
+import dev.loopgauge.plan.MixBudget;
 import dev.loopgauge.plan.PictureRule;
+import dev.loopgauge.plan.SharedInput;
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * How late the paths of a chain are predicted to be.
@@ -18,8 +23,6 @@ import java.util.Map;
  */
 public record BudgetDocument(
     Chain chain, List<PathBudget> paths, boolean withStages, PictureRule rule) implements Document {
-  private static final int SAMPLE_DECIMALS = 4;
-  private static final int MS_DECIMALS = 6;
   private static final int DISTANCE_DECIMALS = 3;
 
   /** Copies the list. */
@@ -36,29 +39,44 @@ public record BudgetDocument(
   public Map<String, Object> json() {
     Map<String, Object> json = Document.head("budget", "predicted");
     json.put("paths", paths.stream().map(this::path).toList());
+    json.put("inputs", inputs().stream().map(Destinations::json).toList());
+    json.put("mixes", mixes().stream().map(MixJson::of).toList());
     return json;
+  }
+
+  /** The inputs that go to several of these paths. */
+  List<SharedInput> inputs() {
+    return SharedInput.among(chain, paths);
+  }
+
+  /** The mixes that bring these paths together with any other. */
+  List<MixBudget> mixes() {
+    Set<String> names = paths.stream().map(PathBudget::name).collect(Collectors.toSet());
+    return chain.mixes().values().stream()
+        .map(mix -> MixBudget.of(chain, mix).among(names))
+        .filter(mix -> !mix.pairs().isEmpty())
+        .toList();
   }
 
   private Map<String, Object> path(PathBudget path) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("name", path.name());
     json.put("listener", path.listener().label());
-    json.put("delaySamples", Numbers.rounded(path.delay().samples(), SAMPLE_DECIMALS));
-    json.put("delayMs", Numbers.rounded(path.delay().ms(), MS_DECIMALS));
-    json.put("toleranceSamples", Numbers.rounded(path.toleranceSamples(), SAMPLE_DECIMALS));
+    DelayKeys.put(json, "delay", path.delay());
+    json.put("toleranceSamples", DelayKeys.samples(path.toleranceSamples()));
     json.put("equivalentMetres", Numbers.rounded(path.equivalentMetres(), DISTANCE_DECIMALS));
     json.put("equivalentFeet", Numbers.rounded(path.equivalentFeet(), DISTANCE_DECIMALS));
     json.put("standing", path.standing().label());
+    json.put("cautionMs", ms(path.limits().cautionMs()));
+    json.put("limitMs", ms(path.limits().limitMs()));
+    json.put("limitSource", path.limits().rule());
+    NotesJson.put(json, PathNotes.of(chain, path));
     PictureBudget.of(chain, path, rule).ifPresent(picture -> json.put("picture", picture.json()));
-    json.put("stages", path.stages().stream().map(BudgetDocument::stage).toList());
+    json.put("stages", path.stages().stream().map(Destinations::json).toList());
     return json;
   }
 
-  private static Map<String, Object> stage(StageDelay stage) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", stage.name());
-    json.put("delaySamples", Numbers.rounded(stage.delay().samples(), SAMPLE_DECIMALS));
-    json.put("delayMs", Numbers.rounded(stage.delay().ms(), MS_DECIMALS));
-    return json;
+  private static BigDecimal ms(OptionalDouble ms) {
+    return ms.isPresent() ? DelayKeys.ms(ms.getAsDouble()) : null;
   }
 }

@@ -5,19 +5,18 @@ import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.ListenerLimits;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.chain.StageDelay;
-import dev.loopgauge.chain.Standing;
 import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 
 /** The budget as text: a table of paths, or of the stages of each. */
 final class BudgetText {
   private final Sheet sheet = new Sheet();
 
   BudgetText(BudgetDocument document) {
+    BudgetVerdict.tell(document, sheet);
     sheet.line(title(document.chain()));
     sheet.gap();
     if (document.withStages()) {
@@ -25,11 +24,16 @@ final class BudgetText {
     } else {
       paths(document.paths());
     }
+    document.paths().forEach(path -> PathNotes.of(document.chain(), path).tell(sheet));
     pictures(document);
+    sheet.gap();
+    document.inputs().forEach(input -> Destinations.tell(input, sheet));
+    document.mixes().forEach(mix -> Mixes.tell(mix, sheet));
     limits(document.paths());
     if (!document.withStages()) {
       sheet.gap();
-      sheet.line("Metres, feet: how far off a source in the open would be just as late.");
+      sheet.line(
+          "Metres, feet: as if the wedge, loudspeaker or source stood so much further away.");
       sheet.line("Stage by stage: --path NAME.");
     }
   }
@@ -54,14 +58,14 @@ final class BudgetText {
         .figures("±", path -> Numbers.brief(path.toleranceSamples(), 2))
         .figures("metres", path -> Numbers.plain(path.equivalentMetres(), 2))
         .figures("feet", path -> Numbers.plain(path.equivalentFeet(), 1))
-        .words("standing", BudgetText::standing)
+        .words("standing", Standings::of)
         .lines(paths)
         .forEach(sheet::asIs);
     sheet.gap();
   }
 
   private void stages(PathBudget path) {
-    sheet.line(path.name() + ", " + path.listener().label() + ": " + standing(path));
+    sheet.line(path.name() + ", " + path.listener().label() + ": " + Standings.of(path));
     List<StageDelay> rows = new ArrayList<>(path.stages());
     rows.add(new StageDelay("(whole path)", path.delay(), path.toleranceSamples()));
     rows.add(new StageDelay("(loop by cable)", path.loop(), path.loopToleranceSamples()));
@@ -72,8 +76,16 @@ final class BudgetText {
         .figures("±", row -> Numbers.brief(row.toleranceSamples(), 2))
         .lines(rows)
         .forEach(sheet::asIs);
-    sheet.line("Like a source " + distance(path) + " further off.");
+    sheet.line("As if " + speaker(path.listener()) + " stood " + distance(path) + " further away.");
     sheet.gap();
+  }
+
+  private static String speaker(Listener listener) {
+    return switch (listener) {
+      case WEDGE -> "the wedge";
+      case HOUSE -> "the loudspeakers";
+      case IN_EAR, STREAM -> "the source";
+    };
   }
 
   private static String distance(PathBudget path) {
@@ -106,14 +118,6 @@ final class BudgetText {
 
   private static String samples(Latency delay) {
     return Numbers.plain(delay.samples(), 1);
-  }
-
-  private static String standing(PathBudget path) {
-    OptionalDouble limit = path.limits().limitMs();
-    if (path.standing() == Standing.OVER && limit.isPresent()) {
-      return "over by " + Numbers.plain(path.delay().ms() - limit.getAsDouble(), 1) + " ms";
-    }
-    return path.standing().label();
   }
 
   /** All of it. */

@@ -32,9 +32,11 @@ final class Sheet {
     return this;
   }
 
-  /** An empty line. */
+  /** An empty line, unless the last one is empty already. */
   Sheet gap() {
-    text.append('\n');
+    if (text.lastIndexOf("\n\n") != text.length() - 2) {
+      text.append('\n');
+    }
     return this;
   }
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Standing;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -23,9 +24,11 @@ class MixBudgetTest {
   @Test
   void pairIsApartByWhatTheyDoNotShare() {
     MixPair pair = pair(Harbour.chain());
+    assertEquals("vocal-in-ear", pair.first().path());
+    assertEquals("vocal-house", pair.second().path());
     MixOutcome outcome = pair.outcomes().get(0);
     assertEquals(1, pair.outcomes().size());
-    assertEquals(-488, outcome.secondLater().samples(), EXACT);
+    assertEquals(488, outcome.secondLater().samples(), EXACT);
     assertEquals(2, pair.toleranceSamples(), EXACT);
     assertEquals(49.180328, outcome.overlap().comb().firstNullHz().orElseThrow(), 1e-6);
     assertEquals(98.360656, outcome.overlap().comb().nullSpacingHz().orElseThrow(), 1e-6);
@@ -48,7 +51,7 @@ class MixBudgetTest {
   @Test
   void compensatedStageMakesAllPathsEquallyLateInsteadOfApart() {
     MixBudget mix = Harbour.mix(Harbour.with("reported-by: host", "compensated: yes"));
-    assertEquals(-248, mix.pairs().get(0).outcomes().get(0).secondLater().samples(), EXACT);
+    assertEquals(248, mix.pairs().get(0).outcomes().get(0).secondLater().samples(), EXACT);
     assertEquals(0, mix.arrivals().get(0).added().samples(), EXACT);
     assertEquals(240, mix.arrivals().get(1).added().samples(), EXACT);
     assertEquals(71 + 240, mix.arrivals().get(1).delay().samples(), EXACT);
@@ -78,7 +81,7 @@ class MixBudgetTest {
     MixBudget mix = Harbour.mix(chain);
     assertEquals(0, mix.arrivals().get(0).added().samples(), EXACT);
     assertEquals(240 - 90, mix.arrivals().get(1).added().samples(), EXACT);
-    assertEquals(-248, mix.pairs().get(0).outcomes().get(0).secondLater().samples(), EXACT);
+    assertEquals(248, mix.pairs().get(0).outcomes().get(0).secondLater().samples(), EXACT);
   }
 
   @Test
@@ -88,9 +91,9 @@ class MixBudgetTest {
     assertEquals(List.of("limiter"), pair.unknown());
     assertEquals(2, pair.outcomes().size());
     assertEquals(List.of(), pair.outcomes().get(0).compensated());
-    assertEquals(-488, pair.outcomes().get(0).secondLater().samples(), EXACT);
+    assertEquals(488, pair.outcomes().get(0).secondLater().samples(), EXACT);
     assertEquals(List.of("limiter"), pair.outcomes().get(1).compensated());
-    assertEquals(-248, pair.outcomes().get(1).secondLater().samples(), EXACT);
+    assertEquals(248, pair.outcomes().get(1).secondLater().samples(), EXACT);
     assertEquals(Standing.WITHIN, mix.arrivals().get(1).standing());
     assertEquals(Standing.OVER, mix.arrivals().get(1).standingIfAll());
   }
@@ -103,7 +106,7 @@ class MixBudgetTest {
             "reported-by: host", "compensated: unknown",
             "120, tolerance-samples: 2", "120, tolerance-samples: 2, compensated: unknown");
     assertEquals(
-        List.of(-488.0, -368.0, -248.0, -128.0),
+        List.of(488.0, 368.0, 248.0, 128.0),
         pair(chain).outcomes().stream().map(o -> o.secondLater().samples()).toList());
   }
 
@@ -123,8 +126,8 @@ class MixBudgetTest {
             "in-ear, stages: [box-in, console, box-out]",
                 "wedge, stages: [box-in, console, box-out, throw]");
     MixOutcome outcome = pair(chain).outcomes().get(0);
-    assertEquals(-488 + 480, outcome.secondLater().samples(), 1e-6);
-    assertEquals(-488, outcome.loopSecondLater().samples(), EXACT);
+    assertEquals(488 - 480, outcome.secondLater().samples(), 1e-6);
+    assertEquals(488, outcome.loopSecondLater().samples(), EXACT);
   }
 
   @ParameterizedTest
@@ -132,6 +135,37 @@ class MixBudgetTest {
   void sameDelayOnAllPathsSetsNobodyApart(double ms) {
     Chain chain = Harbour.with("console:     { ms: 1,", "console: { ms: " + (1 + ms) + ",");
     assertEquals(pair(Harbour.chain()), pair(chain));
+  }
+
+  /** 488 samples apart unless the desk compensates 600 more that only the earlier path passes. */
+  @Test
+  void unknownStageCanTurnThePairRound() {
+    Chain chain =
+        Harbour.with(
+            "box-out:     { samples: 11 }",
+                "box-out: { samples: 11 }\n  eq: { samples: 600, compensated: unknown }",
+            "in-ear, stages: [box-in, console, box-out]",
+                "in-ear, stages: [box-in, console, eq, box-out]");
+    MixPair pair = pair(chain);
+    assertEquals("vocal-house", pair.first().path());
+    assertEquals(
+        List.of(112.0, -488.0),
+        pair.outcomes().stream().map(o -> o.secondLater().samples()).toList());
+    assertEquals(488 / 48.0, pair.outcomes().get(1).overlap().delayMs(), EXACT);
+  }
+
+  /** 0.1 + 0.2 ms meet 0.3 ms, though not in binary. */
+  @Test
+  void pathsThatMeetHaveNoNull() {
+    Chain chain =
+        Harbour.with(
+            "box-out:     { samples: 11 }",
+                "box-out: { samples: 11 }\n  a: { ms: 0.1 }\n  b: { ms: 0.2 }\n  c: { ms: 0.3 }",
+            "[box-in, console, host-blocks, host-fixed, limiter, box-out]", "[box-in, a, b]",
+            "in-ear, stages: [box-in, console, box-out]", "in-ear, stages: [box-in, c]");
+    Overlap overlap = pair(chain).outcomes().get(0).overlap();
+    assertEquals(OptionalDouble.empty(), overlap.comb().firstNullHz());
+    assertEquals(Effect.SAFE, overlap.effect());
   }
 
   @Test

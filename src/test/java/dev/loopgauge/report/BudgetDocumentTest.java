@@ -36,12 +36,13 @@ class BudgetDocumentTest {
 
   private static final String SUMMARY =
       """
+      OVER the limit: late-house by 25.3 ms.
       Quay Stage · 48 kHz · block 64 · 20 °C
 
         path           listener      ms  samples    ±  metres  feet  standing
         singer         wedge      8.961    430.1  3.4    3.08  10.1  within
         singer-stream  stream     3.717    178.4  3.4    1.28   4.2  within
-        late-house     house     40.250   1932.0    1   13.81  45.3  over by 25.3 ms
+        late-house     house     40.250   1932.0    1   13.81  45.3  OVER by 25.3 ms
 
       singer-stream, picture screen: sound early by 36.3 ms, within EBU R37 (+40 to
         -60 ms)
@@ -99,7 +100,7 @@ class BudgetDocumentTest {
               wedge-throw      5.245    251.7    0
               (whole path)     8.961    430.1  3.4
               (loop by cable)  3.717    178.4  3.4
-            Like a source 3.08 m (10.1 ft) further off.
+            As if the wedge stood 3.08 m (10.1 ft) further away.
             """),
         text);
   }
@@ -121,6 +122,9 @@ class BudgetDocumentTest {
             "equivalentMetres" : 13.814,
             "equivalentFeet" : 45.321,
             "standing" : "over",
+            "cautionMs" : null,
+            "limitMs" : 15,
+            "limitSource" : "up to 15 ms passes unnoticed but in the front rows: common practice, no source",
             "stages" : [ {
               "name" : "box",
               "delaySamples" : 12,
@@ -130,7 +134,9 @@ class BudgetDocumentTest {
               "delaySamples" : 1920,
               "delayMs" : 40
             } ]
-          } ]
+          } ],
+          "inputs" : [ ],
+          "mixes" : [ ]
         }""",
         Json.write(document(false, "late-house")).replace("\r\n", "\n"));
   }
