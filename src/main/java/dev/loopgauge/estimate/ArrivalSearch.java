@@ -47,7 +47,8 @@ final class ArrivalSearch {
     this.spectra = spectra;
     this.strongest = strongest;
     double[] weights = spectra.auto().magnitudes();
-    double[] path = smoothed(response.magnitudes(new RealFft(spectra.auto().plan().transform())));
+    double[] path =
+        PassBand.of(response.magnitudes(new RealFft(spectra.auto().plan().transform())));
     double gainSquared = strongest.gain() * strongest.gain();
     for (int k = 0; k < weights.length; k++) {
       double passed = path[k] / gainSquared;
@@ -102,22 +103,6 @@ final class ArrivalSearch {
       }
     }
     return false;
-  }
-
-  /** The squares of magnitudes, each averaged over a third of an octave. */
-  private static double[] smoothed(double[] magnitudes) {
-    double[] sums = new double[magnitudes.length + 1];
-    for (int k = 0; k < magnitudes.length; k++) {
-      sums[k + 1] = sums[k] + magnitudes[k] * magnitudes[k];
-    }
-    double edge = Math.pow(2, 1.0 / 6);
-    double[] means = new double[magnitudes.length];
-    for (int k = 0; k < means.length; k++) {
-      int from = (int) (k / edge);
-      int to = Math.min((int) (k * edge) + 1, magnitudes.length);
-      means[k] = (sums[to] - sums[from]) / (to - from);
-    }
-    return means;
   }
 
   private static double deviation(double[] values) {

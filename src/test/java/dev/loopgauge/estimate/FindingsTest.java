@@ -174,6 +174,25 @@ class FindingsTest {
     assertEquals(1, m.arrivals().size(), m.arrivals()::toString);
   }
 
+  /** A path from 200 Hz to 4 kHz rings on either side of its one arrival. */
+  @Test
+  void takesNoRingingOfNarrowPathForAnArrival() {
+    RealFft fft = new RealFft(1 << 17);
+    double[] narrow = Arrays.copyOf(Rig.copy(600, 0.5), fft.length());
+    fft.forward(narrow);
+    for (int k = 0; k < fft.length() / 2; k++) {
+      double hertz = 48_000.0 * k / fft.length();
+      if (hertz < 200 || hertz > 4000) {
+        narrow[2 * k] = 0;
+        narrow[2 * k + 1] = 0;
+      }
+    }
+    fft.inverse(narrow);
+    Measurement m = measured(estimate(Arrays.copyOf(narrow, 120_000)));
+    assertEquals(600, m.delay().samples(), 0.05);
+    assertEquals(1, m.arrivals().size(), m.arrivals()::toString);
+  }
+
   @Test
   void doubtsReferenceThatOnlyHearsCrosstalk() {
     Finding finding = only(estimate(Rig.copy(600, 30)));
