@@ -75,8 +75,12 @@ final class MeasurementText {
         ", ",
         measurement.method().label(),
         repeats,
-        Numbers.plain(Numbers.tellableDb(measurement.signalToNoiseDb()), 0) + " dB above noise",
+        againstNoise(Numbers.tellableDb(measurement.signalToNoiseDb())),
         "level " + Numbers.plain(Numbers.tellableDb(measurement.levelDb()), 1) + " dB");
+  }
+
+  private static String againstNoise(double db) {
+    return Numbers.plain(Math.abs(db), 0) + (db < 0 ? " dB below noise" : " dB above noise");
   }
 
   private static String sentence(String text) {
