@@ -19,9 +19,10 @@ enum Colour {
   /** Nowhere. */
   NEVER;
 
-  private static final Pattern GOOD = words("WITHIN");
+  private static final Pattern GOOD = words("WITHIN|CHOOSE|SET");
   private static final Pattern DOUBTFUL = words("CAUTION|COLOURS|UNDECIDED");
-  private static final Pattern BAD = words("OVER|OUTSIDE|ECHO|LATE|EARLY|No trustworthy reading");
+  private static final Pattern BAD =
+      words("OVER|OUTSIDE|CONFLICT|NOTHING FITS|ECHO|LATE|EARLY|No trustworthy reading");
 
   private static Pattern words(String alternatives) {
     return Pattern.compile("\\b(?:" + alternatives + ")\\b");

@@ -16,6 +16,7 @@ final class Commands {
           "budget",
           "measure",
           "analyze",
+          "align",
           "plan");
 
   private Commands() {}
@@ -44,6 +45,7 @@ final class Commands {
       case "budget" -> new BudgetCommand();
       case "measure" -> new MeasureCommand(console, backends);
       case "analyze" -> new AnalyzeCommand();
+      case "align" -> new AlignCommand();
       case "plan" -> new PlanCommand();
       default -> throw new IllegalArgumentException("no command " + name);
     };

@@ -30,18 +30,21 @@ public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pa
 
   /** A mix of the chain. */
   public static MixBudget of(Chain chain, Mix mix) {
+    return new MixBudget(mix.name(), arrivals(chain, mix), pairs(chain, mix.entries()));
+  }
+
+  /** The paths of a mix, in its order, as they arrive there. */
+  static List<MixArrival> arrivals(Chain chain, Mix mix) {
     List<PathBudget> paths =
         mix.entries().stream()
             .map(entry -> ChainBudget.of(chain, chain.path(entry.path())))
             .toList();
-    List<MixArrival> arrivals =
-        paths.stream()
-            .map(
-                path ->
-                    new MixArrival(
-                        path, added(chain, paths, path, KNOWN), added(chain, paths, path, ALL)))
-            .toList();
-    return new MixBudget(mix.name(), arrivals, pairs(chain, mix.entries()));
+    return paths.stream()
+        .map(
+            path ->
+                new MixArrival(
+                    path, added(chain, paths, path, KNOWN), added(chain, paths, path, ALL)))
+        .toList();
   }
 
   /** Only those of its paths, and of its pairs, that are named. */

@@ -9,9 +9,6 @@ import java.util.Map;
 
 /** Sound against picture, in words and for scripts. */
 final class Pictures {
-  private static final int SAMPLE_DECIMALS = 4;
-  private static final int MS_DECIMALS = 6;
-
   private Pictures() {}
 
   /**
@@ -50,12 +47,10 @@ final class Pictures {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("name", match.picture());
     json.put("rule", match.rule().label());
-    json.put("soundEarlySamples", Numbers.rounded(match.soundEarly().samples(), SAMPLE_DECIMALS));
-    json.put("soundEarlyMs", Numbers.rounded(match.soundEarly().ms(), MS_DECIMALS));
+    DelayKeys.put(json, "soundEarly", match.soundEarly());
     json.put("standing", match.standing().label());
-    json.put("addToSoundSamples", Numbers.rounded(match.addToSound().samples(), SAMPLE_DECIMALS));
-    json.put("addToSoundMs", Numbers.rounded(match.addToSound().ms(), MS_DECIMALS));
-    json.put("addToPictureMs", Numbers.rounded(match.addToPicture().ms(), MS_DECIMALS));
+    DelayKeys.put(json, "addToSound", match.addToSound());
+    DelayKeys.put(json, "addToPicture", match.addToPicture());
     return json;
   }
 
@@ -63,7 +58,7 @@ final class Pictures {
   static Map<String, Object> json(PictureBlock block) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("blockSize", block.blockSize());
-    json.put("soundEarlyMs", Numbers.rounded(block.match().soundEarly().ms(), MS_DECIMALS));
+    json.put("soundEarlyMs", DelayKeys.ms(block.match().soundEarly().ms()));
     return json;
   }
 

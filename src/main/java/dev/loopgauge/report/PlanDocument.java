@@ -18,8 +18,6 @@ import java.util.Optional;
  * @param plan what came of it
  */
 public record PlanDocument(PlanRequest request, Plan plan) implements Document {
-  private static final int SAMPLE_DECIMALS = 4;
-  private static final int MS_DECIMALS = 6;
   private static final int PERCENT_DECIMALS = 2;
 
   @Override
@@ -51,8 +49,8 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
 
   private Map<String, Object> choice(Choice choice) {
     Map<String, Object> json = setting(choice.setting());
-    json.put("blockMs", Numbers.rounded(choice.setting().blockMs(), MS_DECIMALS));
-    json.put("pictureApartMs", Numbers.rounded(choice.pictureApartMs(), MS_DECIMALS));
+    json.put("blockMs", DelayKeys.ms(choice.setting().blockMs()));
+    json.put("pictureApartMs", DelayKeys.ms(choice.pictureApartMs()));
     load(choice.setting()).ifPresent(load -> putLoad(json, load));
     json.put("beforeHost", choice.beforeHost());
     json.put("paths", choice.feeds().stream().map(PlanDocument::feed).toList());
@@ -69,13 +67,10 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("path", feed.path());
     json.put("routing", feed.routing().label());
-    json.put("delaySamples", Numbers.rounded(feed.delay().delay().samples(), SAMPLE_DECIMALS));
-    json.put("delayMs", Numbers.rounded(feed.delay().delay().ms(), MS_DECIMALS));
+    DelayKeys.put(json, "delay", feed.delay().delay());
     json.put(
         "marginMs",
-        feed.marginMs().isPresent()
-            ? Numbers.rounded(feed.marginMs().getAsDouble(), MS_DECIMALS)
-            : null);
+        feed.marginMs().isPresent() ? DelayKeys.ms(feed.marginMs().getAsDouble()) : null);
     json.put("source", feed.delay().source().label());
     feed.picture().ifPresent(match -> json.put("picture", Pictures.json(match)));
     return json;
@@ -85,9 +80,9 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
     Map<String, Object> json = setting(breach.setting());
     json.put("path", breach.path());
     json.put("kind", breach.kind().label());
-    json.put("reachedMs", Numbers.rounded(breach.reachedMs(), MS_DECIMALS));
-    json.put("limitMs", Numbers.rounded(breach.limitMs(), MS_DECIMALS));
-    json.put("overMs", Numbers.rounded(breach.overMs(), MS_DECIMALS));
+    json.put("reachedMs", DelayKeys.ms(breach.reachedMs()));
+    json.put("limitMs", DelayKeys.ms(breach.limitMs()));
+    json.put("overMs", DelayKeys.ms(breach.overMs()));
     json.put("rule", breach.rule());
     return json;
   }

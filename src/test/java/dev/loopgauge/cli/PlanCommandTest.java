@@ -115,8 +115,7 @@ class PlanCommandTest {
     Run run = Run.of("plan", one, "--sample-rate=48000", "--fit", series, "--json");
     assertEquals(192, choice(run, 0).get("blockSize"));
     Run open = Run.of("plan", chain, "--fit", series);
-    assertEquals(ExitCode.USAGE, open.exitCode());
-    assertTrue(open.err().contains("house, singer, stream"), open.err());
+    open.assertRefused("house, singer, stream");
   }
 
   @ParameterizedTest
@@ -132,10 +131,7 @@ class PlanCommandTest {
         "--fit=house=nowhere.json | no file"
       })
   void wrongArgumentsAreRefused(String wrong, String told) {
-    Run run = Run.of("plan", chain, wrong);
-    assertEquals(ExitCode.USAGE, run.exitCode(), run.out());
-    assertTrue(run.err().contains(told), run.err());
-    assertEquals("", run.out());
+    Run.of("plan", chain, wrong).assertRefused(told);
   }
 
   @ParameterizedTest
@@ -150,24 +146,18 @@ class PlanCommandTest {
         "{ \"fit\": {}, \"predictions\": [ { \"delaySamples\": 48, \"delayMs\": 0 } ] } | sample rate"
       })
   void whatIsNoSeriesIsRefused(String text, String told) throws IOException {
-    Run run = Run.of("plan", chain, "--fit", "house=" + write("series.json", text));
-    assertEquals(ExitCode.USAGE, run.exitCode(), run.out());
-    assertTrue(run.err().contains(told), run.err());
-    assertEquals(2, run.err().lines().count(), run.err());
+    Run.of("plan", chain, "--fit", "house=" + write("series.json", text)).assertRefused(told);
   }
 
   @Test
   void twoFitsOfOnePathAreRefused() throws IOException {
     String fit = "house=" + write("series.json", SERIES);
-    Run run = Run.of("plan", chain, "--fit", fit, "--fit", fit);
-    assertEquals(ExitCode.USAGE, run.exitCode());
-    assertTrue(run.err().contains("two fits of path house"), run.err());
+    Run.of("plan", chain, "--fit", fit, "--fit", fit).assertRefused("two fits of path house");
   }
 
   @Test
   void rigWithoutBlocksHasNothingToPlan() throws IOException {
-    Run run = Run.of("plan", write("no.yaml", CHAIN.replace("blocks: 2", "samples: 128")));
-    assertEquals(ExitCode.USAGE, run.exitCode());
-    assertTrue(run.err().contains("stated in blocks"), run.err());
+    Run.of("plan", write("no.yaml", CHAIN.replace("blocks: 2", "samples: 128")))
+        .assertRefused("stated in blocks");
   }
 }

@@ -1,5 +1,8 @@
 package dev.loopgauge.cli;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
@@ -61,5 +64,13 @@ record Run(int exitCode, String out, String err) {
   /** A key of the error in the JSON document. */
   Object error(String key) {
     return ((Map<?, ?>) json().get("error")).get(key);
+  }
+
+  /** Checks that the command refused its input in two lines on standard error, saying this. */
+  void assertRefused(String told) {
+    assertEquals(ExitCode.USAGE, exitCode, out);
+    assertEquals("", out);
+    assertTrue(err.contains(told), err);
+    assertEquals(2, err.lines().count(), err);
   }
 }

@@ -1,0 +1,72 @@
+package dev.loopgauge.plan;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.signal.Latency;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What to add to each path of each mix so that all arrive together, or as far behind as their
+ * offsets say.
+ *
+ * @param step the steps in which the desk sets delays
+ * @param mixes the mixes, in the order of the chain
+ * @param conflicts the paths for which two mixes want different delays
+ */
+public record Alignment(DelayStep step, List<AlignedMix> mixes, List<Conflict> conflicts) {
+  /** Copies the lists. */
+  public Alignment {
+    mixes = List.copyOf(mixes);
+    conflicts = List.copyOf(conflicts);
+  }
+
+  /**
+   * Aligns all mixes of a chain.
+   *
+   * @param chain the chain
+   * @param loops the measured delays of loops by the name of the path; the others are predicted
+   * @param to the path that the mixes which have it are to meet; elsewhere, or if empty, it is the
+   *     latest
+   * @param step the steps in which the desk sets delays
+   * @throws LaterThanTargetException when another path of such a mix arrives after {@code to}
+   */
+  public static Alignment of(
+      Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
+    List<AlignedMix> mixes =
+        chain.mixes().values().stream()
+            .map(mix -> new MixAligner(chain, loops, mix).aligned(to, step))
+            .toList();
+    return new Alignment(step, mixes, conflicts(mixes));
+  }
+
+  private static List<Conflict> conflicts(List<AlignedMix> mixes) {
+    List<Conflict> conflicts = new ArrayList<>();
+    for (int i = 0; i < mixes.size(); i++) {
+      for (AlignedMix other : mixes.subList(i + 1, mixes.size())) {
+        for (AlignedPath path : mixes.get(i).paths()) {
+          conflict(mixes.get(i), path, other).ifPresent(conflicts::add);
+        }
+      }
+    }
+    return conflicts;
+  }
+
+  private static Optional<Conflict> conflict(AlignedMix mix, AlignedPath path, AlignedMix other) {
+    return other.paths().stream()
+        .filter(there -> there.path().equals(path.path()))
+        .filter(there -> there.add().samples() != path.add().samples())
+        .findFirst()
+        .map(
+            there ->
+                there.add().samples() < path.add().samples()
+                    ? new Conflict(path.path(), mix.name(), path.add(), other.name(), there.add())
+                    : new Conflict(path.path(), other.name(), there.add(), mix.name(), path.add()));
+  }
+
+  /** Whether any performer's limit is passed with the delays added. */
+  public boolean passesLimit() {
+    return mixes.stream().flatMap(mix -> mix.paths().stream()).anyMatch(AlignedPath::passesLimit);
+  }
+}
