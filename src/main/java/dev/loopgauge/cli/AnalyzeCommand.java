@@ -6,7 +6,7 @@ import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.report.MeasurementDocument;
-import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.HostCheck;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -64,6 +64,13 @@ final class AnalyzeCommand implements Subcommand {
   private double maxDelaySeconds;
 
   @Mixin private final BudgetOptions budget = new BudgetOptions();
+  @Mixin private final HostCheckOptions host = new HostCheckOptions();
+
+  @Option(
+      names = "--bypassed",
+      paramLabel = "FILE",
+      description = "The same again with the plug-in bypassed: what does it add?")
+  private Optional<Path> bypassed = Optional.empty();
 
   @Override
   public Answer answer() throws AudioFileException, ChainFormatException {
@@ -73,23 +80,35 @@ final class AnalyzeCommand implements Subcommand {
           "shift the recordings against each other first");
     }
     Optional<ChosenPath> chosen = ChainFile.chosen(budget);
-    try (Recordings recordings = open()) {
+    Recording active = read(reference, returned);
+    if (bypassed.isEmpty()) {
+      return answer(active, chosen, host.check(active.estimate()));
+    }
+    Recording without =
+        returned.isEmpty() || returned.get().equals(reference)
+            ? read(bypassed.get(), Optional.empty())
+            : read(reference, bypassed);
+    ActiveAndBypassed both = new ActiveAndBypassed(active.estimate(), without.estimate());
+    return answer(new Recording(both.estimate(), active.notes()), chosen, both.check(host));
+  }
+
+  /** One pair of channels: its delay and what to know about it. */
+  private record Recording(Estimate estimate, List<String> notes) {}
+
+  private Recording read(Path sent, Optional<Path> back) throws AudioFileException {
+    int number = returnChannel.orElse(back.isPresent() ? 1 : 2);
+    try (Recordings recordings =
+        new Recordings(
+            new RecordedChannel(sent, referenceChannel),
+            new RecordedChannel(back.orElse(sent), number))) {
       Optional<Finding> mismatch = recordings.rateMismatch();
       if (mismatch.isPresent()) {
-        return answer(new Estimate.Refused(List.of(mismatch.get())), Optional.empty(), List.of());
+        return new Recording(new Estimate.Refused(List.of(mismatch.get())), List.of());
       }
       Excerpt excerpt = recordings.excerpt(maxDelaySeconds);
       Estimate estimate = new DelayEstimator(maxDelaySeconds).estimate(List.of(excerpt.reading()));
-      return answer(
-          estimate, chosen.flatMap(path -> path.compare(estimate)), notes(estimate, excerpt));
+      return new Recording(estimate, notes(estimate, excerpt));
     }
-  }
-
-  private Recordings open() throws AudioFileException {
-    int number = returnChannel.orElse(returned.isPresent() ? 1 : 2);
-    return new Recordings(
-        new RecordedChannel(reference, referenceChannel),
-        new RecordedChannel(returned.orElse(reference), number));
   }
 
   private List<String> notes(Estimate estimate, Excerpt excerpt) {
@@ -102,7 +121,13 @@ final class AnalyzeCommand implements Subcommand {
   }
 
   private static Answer answer(
-      Estimate estimate, Optional<Comparison> comparison, List<String> notes) {
-    return Answer.measured(new MeasurementDocument("analyze", estimate, comparison, notes));
+      Recording read, Optional<ChosenPath> chosen, Optional<HostCheck> check) {
+    return Answer.measured(
+        new MeasurementDocument(
+            "analyze",
+            read.estimate(),
+            chosen.flatMap(path -> path.compare(read.estimate())),
+            check,
+            read.notes()));
   }
 }

@@ -2,6 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.report.Document;
 import dev.loopgauge.report.MeasurementDocument;
+import dev.loopgauge.verify.HostCheck;
 
 /**
  * What a command came to.
@@ -15,10 +16,13 @@ record Answer(int exitCode, Document document) {
     return new Answer(ExitCode.GOOD, document);
   }
 
-  /** A measurement, with the exit code of its outcome. */
+  /** A measurement, with the exit code of its outcome and of its host check. */
   static Answer measured(MeasurementDocument document) {
     return switch (document.outcome()) {
-      case MEASURED, WITHIN_BUDGET -> good(document);
+      case MEASURED, WITHIN_BUDGET ->
+          document.hostCheck().filter(HostCheck::fails).isPresent()
+              ? new Answer(ExitCode.OUTSIDE, document)
+              : good(document);
       case OUTSIDE_BUDGET, UNDECIDED -> new Answer(ExitCode.OUTSIDE, document);
       case NOT_TRUSTWORTHY -> new Answer(ExitCode.NOT_TRUSTWORTHY, document);
     };

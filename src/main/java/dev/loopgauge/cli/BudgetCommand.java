@@ -4,10 +4,14 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.BudgetDocument;
+import dev.loopgauge.report.WhatIfDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -47,6 +51,16 @@ final class BudgetCommand implements Subcommand {
   private Optional<SampleRate> rate = Optional.empty();
 
   @Option(
+      names = "--change",
+      paramLabel = "CHANGE",
+      description = {
+        "As if this were different: block-size=N, sample-rate=HZ, absent=STAGE,",
+        "twice=STAGE, extra-block=STAGE, fewer-blocks=STAGE, not-compensated=STAGE",
+        "or distance=STAGE:METRES. May be given again."
+      })
+  private List<String> changes = List.of();
+
+  @Option(
       names = "--rule",
       paramLabel = "RULE",
       defaultValue = "ebu-r37",
@@ -60,16 +74,37 @@ final class BudgetCommand implements Subcommand {
   @Override
   public Answer answer() throws ChainFormatException {
     Chain chain = asAsked(ChainFile.read(chainFile));
+    if (changes.isEmpty()) {
+      return Answer.good(budget(chain));
+    }
+    try {
+      return Answer.good(whatIf(chain));
+    } catch (ChangeFormatException e) {
+      throw new UsageException(e.getMessage(), e.hint());
+    }
+  }
+
+  private WhatIfDocument whatIf(Chain chain) {
+    List<String> told = new ArrayList<>();
+    Chain changed = chain;
+    for (String written : changes) {
+      Change change = Change.parse(written);
+      told.add(change.told(changed));
+      changed = change.on(changed);
+    }
+    return new WhatIfDocument(told, budget(chain), budget(changed));
+  }
+
+  private BudgetDocument budget(Chain chain) {
     List<ChainPath> chosen =
         paths.isEmpty()
             ? List.copyOf(chain.paths().values())
             : paths.stream().distinct().map(chain::path).toList();
-    return Answer.good(
-        new BudgetDocument(
-            chain,
-            chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
-            !paths.isEmpty(),
-            rule));
+    return new BudgetDocument(
+        chain,
+        chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
+        !paths.isEmpty(),
+        rule);
   }
 
   private Chain asAsked(Chain written) {

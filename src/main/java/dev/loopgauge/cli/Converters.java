@@ -71,6 +71,15 @@ final class Converters {
     }
   }
 
+  /** A number of at least 0 with the digits that it was written with. */
+  static final class Written implements ITypeConverter<BigDecimal> {
+    @Override
+    public BigDecimal convert(String text) {
+      new Amount().convert(text);
+      return new BigDecimal(text);
+    }
+  }
+
   /** A finite number of either sign, such as a level. */
   static final class Finite implements ITypeConverter<Double> {
     @Override

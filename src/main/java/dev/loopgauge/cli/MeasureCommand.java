@@ -29,6 +29,7 @@ final class MeasureCommand implements Subcommand {
 
   @Mixin private final LiveOptions live = new LiveOptions();
   @Mixin private final BudgetOptions budget = new BudgetOptions();
+  @Mixin private final HostCheckOptions host = new HostCheckOptions();
   @Mixin private final RigOptions rig = new RigOptions();
 
   @Option(
@@ -71,7 +72,11 @@ final class MeasureCommand implements Subcommand {
           calibrate ? reading.afterCable(Instant.now()) : reading.take(data.calibrations());
       return Answer.measured(
           new MeasurementDocument(
-              "measure", estimate, chosen.flatMap(path -> path.compare(estimate)), List.of()));
+              "measure",
+              estimate,
+              chosen.flatMap(path -> path.compare(estimate)),
+              host.check(estimate),
+              List.of()));
     }
   }
 

@@ -42,8 +42,8 @@ final class Figures {
   /** How much later than predicted, and as blocks where that is a whole number of them. */
   static String difference(Measurement m, Comparison c) {
     return columns(
-        signed(c.difference().samples(), sampleDecimals(m)) + " samples",
-        signed(c.difference().ms(), msDecimals(m)) + " ms",
+        Numbers.signed(c.difference().samples(), sampleDecimals(m)) + " samples",
+        Numbers.signed(c.difference().ms(), msDecimals(m)) + " ms",
         blocks(c.wholeBlocks().orElse(0)));
   }
 
@@ -52,7 +52,9 @@ final class Figures {
    */
   static String leaves(Measurement m, Explanation explanation) {
     return explanation.fits()
-        ? " (leaves " + signed(explanation.residualSamples(), sampleDecimals(m)) + " samples)"
+        ? " (leaves "
+            + Numbers.signed(explanation.residualSamples(), sampleDecimals(m))
+            + " samples)"
         : "";
   }
 
@@ -81,11 +83,6 @@ final class Figures {
 
   private static String plusMinus(double value, double uncertainty, int decimals) {
     return Numbers.plain(value, decimals) + " ± " + Numbers.plainUp(uncertainty, decimals);
-  }
-
-  private static String signed(double value, int decimals) {
-    String plain = Numbers.plain(value, decimals);
-    return plain.startsWith("-") ? plain : "+" + plain;
   }
 
   private static String blocks(int blocks) {

@@ -31,6 +31,7 @@ final class MeasurementJson {
     json.put(
         "findings", document.estimate().findings().stream().map(MeasurementJson::finding).toList());
     json.put("comparison", document.comparison().map(MeasurementJson::comparison).orElse(null));
+    document.hostCheck().ifPresent(check -> json.put("hostCheck", HostCheckLines.json(check)));
     return json;
   }
 

@@ -43,6 +43,7 @@ final class MeasurementText {
     sheet.line(Verdicts.line(measurement, document.comparison()));
     sheet.row("measured", Figures.measured(measurement));
     document.comparison().ifPresent(comparison -> compared(measurement, comparison));
+    document.hostCheck().ifPresent(check -> sheet.row("host check", HostCheckLines.text(check)));
     sheet.row("how", how(measurement));
     measurement.arrivals().stream()
         .skip(1)

@@ -40,6 +40,12 @@ public final class Numbers {
     return rounded(value, decimals).toPlainString();
   }
 
+  /** A number for text: as {@link #plain}, with its sign. */
+  public static String signed(double value, int decimals) {
+    String plain = plain(value, decimals);
+    return plain.startsWith("-") ? plain : "+" + plain;
+  }
+
   /** An uncertainty for text: as {@link #plain}, but rounded up. */
   public static String plainUp(double uncertainty, int decimals) {
     return ceiling(uncertainty, decimals).toPlainString();
