@@ -16,6 +16,7 @@ final class Commands {
           "budget",
           "measure",
           "analyze",
+          "series",
           "align",
           "plan");
 
@@ -45,6 +46,7 @@ final class Commands {
       case "budget" -> new BudgetCommand();
       case "measure" -> new MeasureCommand(console, backends);
       case "analyze" -> new AnalyzeCommand();
+      case "series" -> new SeriesCommand();
       case "align" -> new AlignCommand();
       case "plan" -> new PlanCommand();
       default -> throw new IllegalArgumentException("no command " + name);

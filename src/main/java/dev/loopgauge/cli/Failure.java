@@ -5,6 +5,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.UnknownPathException;
 import dev.loopgauge.setup.SetupException;
+import dev.loopgauge.verify.SeriesFormatException;
 import java.io.IOException;
 import java.util.Locale;
 import picocli.CommandLine.ParameterException;
@@ -41,6 +42,9 @@ record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof ChainFormatException e) {
       return usage("unusable-chain", e.getMessage(), e.hint());
+    }
+    if (thrown instanceof SeriesFormatException e) {
+      return usage("unusable-series", e.getMessage(), e.hint());
     }
     if (thrown instanceof UnknownPathException e) {
       return usage("unknown-path", e.getMessage(), e.hint());

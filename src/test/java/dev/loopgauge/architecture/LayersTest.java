@@ -60,6 +60,7 @@ class LayersTest {
           "org.jtransforms..", List.of("estimate"),
           "org.visnow..", List.of("estimate"),
           "org.snakeyaml..", List.of("chain", "setup"),
+          "de.siegmar.fastcsv..", List.of("verify"),
           "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated"),
           "org.jaudiolibs..", List.of("capture.jack"),
           "com.sun.jna..", List.of("capture.jack"),
