@@ -34,6 +34,7 @@ final class ArrivalSearch {
   private final CrossSpectrum sharp;
   private final CrossSpectrum pulse;
   private final double pulseHeight;
+  private final double quietEnough;
 
   /**
    * A search.
@@ -57,6 +58,7 @@ final class ArrivalSearch {
     this.sharp = spectra.cross().weighted(weights);
     this.pulse = spectra.auto().weighted(weights);
     this.pulseHeight = pulse.at(0).value();
+    this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), pulseWidth());
   }
 
   /** All copies, the one given at the start first, the others by falling level. */
@@ -81,20 +83,30 @@ final class ArrivalSearch {
     return arrivals;
   }
 
+  /** The width of a sharpened arrival, in samples: one over the band that it holds. */
+  private double pulseWidth() {
+    double sum = 0;
+    double squares = 0;
+    for (double magnitude : pulse.magnitudes()) {
+      sum += magnitude;
+      squares += magnitude * magnitude;
+    }
+    return pulse.plan().transform() * squares / (sum * sum);
+  }
+
   private Copy atPeak(CrossSpectrum curve, double near) {
     CrossSpectrum.Point point = PeakSearch.refine(curve, (int) Math.rint(near));
     return new Copy(point.lag(), point.value() / pulseHeight);
   }
 
   /**
-   * A filter smears an arrival, which is no second one: between two arrivals it is quiet for a
-   * while, at less than half of the fainter.
+   * A filter smears an arrival, which is no second one: between two arrivals it is quiet for longer
+   * than the arrivals' own width, at less than half of the fainter.
    */
   private boolean standsApart(double[] whole, Copy one, Copy other) {
     double quiet = Math.min(Math.abs(one.gain()), Math.abs(other.gain())) * pulseHeight / 2;
     int from = (int) Math.min(one.lag(), other.lag()) + spectra.searchLag();
     int to = (int) Math.max(one.lag(), other.lag()) + spectra.searchLag();
-    int quietEnough = (int) Math.ceil(QUIET_SECONDS * spectra.rate().hertz());
     int run = 0;
     for (int i = Math.max(from, 0); i <= to && i < whole.length; i++) {
       run = Math.abs(whole[i]) < quiet ? run + 1 : 0;

@@ -13,6 +13,7 @@ final class Fit {
   private final CrossSpectrum.Point peak;
   private final PathResponse response;
   private final Residual residual;
+  private final Likeness likeness;
   private final List<LostSound> lostSound = new ArrayList<>();
 
   private Fit(Spectra spectra, List<Copy> found) {
@@ -23,6 +24,7 @@ final class Fit {
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
     this.residual = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
+    this.likeness = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
     spectra.readings().forEach(this::subtract);
   }
 
@@ -37,7 +39,7 @@ final class Fit {
 
   private void subtract(Reading reading) {
     BlockPlan plan = spectra.cross().plan();
-    Subtraction subtraction = new Subtraction(reading, plan, response, copies);
+    Subtraction subtraction = new Subtraction(reading, plan, response);
     ShortBlocks blocks = new ShortBlocks(reading.rate());
     LostSound lost = new LostSound(reading);
     for (int block = 0; block < plan.blocks(reading.reference().length()); block++) {
@@ -45,6 +47,7 @@ final class Fit {
       for (int from = 0; from < subtraction.length(); from += blocks.length()) {
         blocks.load(subtraction, from);
         residual.add(blocks);
+        likeness.add(subtraction, from);
       }
       lost.add(subtraction);
     }
@@ -66,10 +69,15 @@ final class Fit {
     return residual;
   }
 
-  /** How many standard deviations the measured copy stands above unrelated sound. */
+  /**
+   * How many standard deviations the measured copy stands above unrelated sound: as it is, or with
+   * all frequencies counting alike, whichever shows it better. The first serves faint returns in
+   * noise, the second speech and music, whose power lies in few frequencies.
+   */
   double significance() {
     double variance = residual.unrelatedVariance();
-    return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
+    double plain = variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
+    return Math.max(plain, likeness.significance());
   }
 
   /** The power of the found copy against all else in the return, in dB. */

@@ -50,10 +50,10 @@ final class LostSound {
       double all = 0;
       double left = 0;
       for (int i = from; i < from + window; i++) {
-        copies += source.plain(i) * source.plain(i);
-        product += source.plain(i) * source.ret(i);
+        copies += source.found(i) * source.found(i);
+        product += source.found(i) * source.ret(i);
         all += source.ret(i) * source.ret(i);
-        left += (source.ret(i) - source.plain(i)) * (source.ret(i) - source.plain(i));
+        left += (source.ret(i) - source.found(i)) * (source.ret(i) - source.found(i));
       }
       windows.add(new double[] {copies, product, all, left});
     }

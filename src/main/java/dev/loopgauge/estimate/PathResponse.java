@@ -56,7 +56,7 @@ final class PathResponse {
       packed[Math.floorMod(i - taps.length / 2, packed.length)] = taps[i];
     }
     fft.forward(packed);
-    addCopies(far, delay, packed);
+    addFarCopies(packed);
     return packed;
   }
 
@@ -65,9 +65,8 @@ final class PathResponse {
     return Packed.magnitudes(spectrum(fft));
   }
 
-  /** Adds plain copies, relative to a delay, to a packed spectrum. */
-  static void addCopies(List<Copy> copies, double delay, double[] packed) {
-    for (Copy copy : copies) {
+  private void addFarCopies(double[] packed) {
+    for (Copy copy : far) {
       double step = -2 * Math.PI * (copy.lag() - delay) / packed.length;
       Phasor phasor = new Phasor(step, 1);
       packed[0] += copy.gain();

@@ -1,39 +1,32 @@
 package dev.loopgauge.estimate;
 
-import java.util.List;
-
 /**
- * Walks through a reading and works out what of its return the reference explains: filtered as
- * fitted, and as plain copies. The arrays it fills are aligned: index 0 is where the block's share
- * of the reference starts, and what stands at one index belongs together.
+ * Walks through a reading and works out what of its return the reference explains, filtered as
+ * fitted. The arrays it fills are aligned: index 0 is where the block's share of the reference
+ * starts, and what stands at one index belongs together.
  */
 final class Subtraction {
   private final Reading reading;
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] filter;
-  private final double[] copies;
   private final int wholeDelay;
   private final double partDelay;
   private final double[] reference;
   private final double[] found;
-  private final double[] plain;
   private final double[] ret;
   private int length;
 
   /** A walk through one reading. */
-  Subtraction(Reading reading, BlockPlan plan, PathResponse response, List<Copy> copies) {
+  Subtraction(Reading reading, BlockPlan plan, PathResponse response) {
     this.reading = reading;
     this.plan = plan;
     this.fft = new RealFft(plan.transform());
     this.filter = response.spectrum(fft);
-    this.copies = new double[plan.transform()];
-    PathResponse.addCopies(copies, response.delay(), this.copies);
     this.wholeDelay = (int) Math.rint(response.delay());
     this.partDelay = response.delay() - wholeDelay;
     this.reference = new double[plan.transform()];
     this.found = new double[plan.transform()];
-    this.plain = new double[plan.transform()];
     this.ret = new double[plan.transform()];
   }
 
@@ -45,15 +38,10 @@ final class Subtraction {
     reading.ret().copyTo(from - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
     fft.forward(reference);
     Packed.advance(reference, -partDelay);
-    filterInto(found, filter);
-    filterInto(plain, copies);
+    System.arraycopy(reference, 0, found, 0, found.length);
+    Packed.multiply(found, filter);
+    fft.inverse(found);
     fft.inverse(reference);
-  }
-
-  private void filterInto(double[] target, double[] spectrum) {
-    System.arraycopy(reference, 0, target, 0, target.length);
-    Packed.multiply(target, spectrum);
-    fft.inverse(target);
   }
 
   /** How many samples this block has. */
@@ -69,11 +57,6 @@ final class Subtraction {
   /** What the fitted filter makes of the reference. */
   double found(int i) {
     return found[plan.maxLag() + i];
-  }
-
-  /** What the plain copies add up to. */
-  double plain(int i) {
-    return plain[plan.maxLag() + i];
   }
 
   /** The return, moved earlier by the delay's whole samples. */

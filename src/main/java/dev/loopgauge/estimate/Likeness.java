@@ -1,0 +1,73 @@
+package dev.loopgauge.estimate;
+
+/**
+ * How alike reference and return are at the delay found, all frequencies counting alike.
+ *
+ * <p>The cross-spectrum of short blocks, summed over time, is divided by the root of both powers
+ * (the smoothed coherence transform of Knapp and Carter 1976) and summed over frequency. Were the
+ * two unrelated, each product would have a random phase. Blocks are tapered by Hann's window, so
+ * that a strong tone doesn't leak into bins far off and make them look alike.
+ */
+final class Likeness {
+  /**
+   * The most by which the taper widens the variance of a sum over bins: it correlates each with the
+   * next by 2/3 and with the one after by 1/6 (derived), and products by the square of that.
+   */
+  private static final double NEIGHBOURS = 1 + 2 * (4.0 / 9 + 1.0 / 36);
+
+  private final RealFft fft;
+  private final double[] taper;
+  private final double[] reference;
+  private final double[] ret;
+  private final double[] referencePower;
+  private final double[] returnPower;
+  private final double[] product;
+  private final double[] unrelated;
+
+  /** A likeness of blocks of a length, a power of two. */
+  Likeness(int length) {
+    this.fft = new RealFft(length);
+    this.taper = new double[length];
+    for (int i = 0; i < length; i++) {
+      taper[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / length);
+    }
+    this.reference = new double[length];
+    this.ret = new double[length];
+    this.referencePower = new double[length / 2];
+    this.returnPower = new double[length / 2];
+    this.product = new double[length / 2];
+    this.unrelated = new double[length / 2];
+  }
+
+  /** Adds the block that starts at {@code from} of a subtraction. */
+  void add(Subtraction source, int from) {
+    for (int i = 0; i < taper.length; i++) {
+      reference[i] = from + i < source.length() ? taper[i] * source.reference(from + i) : 0;
+      ret[i] = taper[i] * source.ret(from + i);
+    }
+    fft.forward(reference);
+    fft.forward(ret);
+    for (int k = 1; k < product.length; k++) {
+      double x = Packed.power(reference, k);
+      double y = Packed.power(ret, k);
+      referencePower[k] += x;
+      returnPower[k] += y;
+      product[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
+      unrelated[k] += x * y / 2;
+    }
+  }
+
+  /** How many standard deviations it stands above unrelated sound, whatever the polarity. */
+  double significance() {
+    double sum = 0;
+    double variance = 0;
+    for (int k = 1; k < product.length; k++) {
+      double powers = referencePower[k] * returnPower[k];
+      if (powers > 0) {
+        sum += product[k] / Math.sqrt(powers);
+        variance += unrelated[k] / powers;
+      }
+    }
+    return variance == 0 ? 0 : Math.abs(sum) / Math.sqrt(NEIGHBOURS * variance);
+  }
+}
