@@ -23,6 +23,14 @@ class StandingTest {
     assertEquals(standing, ListenerLimits.builtIn(listener).standing(ms));
   }
 
+  /** Common practice, no source: a wedge is in trouble between 10 and 15 ms, in-ears sooner. */
+  @ParameterizedTest
+  @CsvSource({"9, WITHIN", "12, CAUTION", "16, OVER"})
+  void wedgeIsInTroubleFrom10To15MsAndInEarsSooner(double ms, Standing wedge) {
+    assertEquals(wedge, ListenerLimits.builtIn(Listener.WEDGE).standing(ms));
+    assertEquals(Standing.OVER, ListenerLimits.builtIn(Listener.IN_EAR).standing(ms));
+  }
+
   @ParameterizedTest
   @EnumSource(Listener.class)
   void everyBuiltInRuleNamesItsSourceOrSaysThereIsNone(Listener listener) {
