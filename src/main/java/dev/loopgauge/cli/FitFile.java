@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -23,16 +24,20 @@ import java.util.OptionalInt;
  */
 record FitFile(String path, BlockFit fit, Map<Setting, Load> loads) {
   /**
-   * Reads {@code PATH=FILE}, or {@code FILE} alone where one path only enters the host.
+   * Reads {@code PATH=FILE}, or {@code FILE} alone where the series names its path or one path only
+   * enters the host.
    *
    * @throws UsageException when the file is not what {@code series} writes, or it is open which
    *     path it was measured on
    */
   static FitFile read(Chain chain, String given) {
     int split = given.indexOf('=');
-    String path = split < 0 ? onlyPath(chain, given) : given.substring(0, split);
-    chain.path(path);
     ResultFile document = ResultFile.read(Path.of(given.substring(split + 1)), "series");
+    String path =
+        split >= 0
+            ? given.substring(0, split)
+            : named(document).orElseGet(() -> onlyPath(chain, given));
+    chain.path(path);
     ResultFile fit =
         document
             .part("fit")
@@ -44,6 +49,10 @@ record FitFile(String path, BlockFit fit, Map<Setting, Load> loads) {
     } catch (IllegalArgumentException e) {
       throw document.lacks("a fit that can be (" + e.getMessage() + ")", "measure it again");
     }
+  }
+
+  private static Optional<String> named(ResultFile document) {
+    return document.part("split").flatMap(split -> split.text("path"));
   }
 
   private static String onlyPath(Chain chain, String given) {

@@ -5,30 +5,22 @@ import dev.loopgauge.plan.Breach;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.DelaySource;
 import dev.loopgauge.plan.Feed;
-import dev.loopgauge.plan.Load;
 import dev.loopgauge.plan.PictureBlock;
 import dev.loopgauge.plan.Plan;
 import dev.loopgauge.plan.PlanRequest;
 import dev.loopgauge.plan.Routing;
 import dev.loopgauge.plan.Setting;
 import dev.loopgauge.signal.SampleRate;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** The plan as text: the choice first, then what limits it, then the other choices. */
 final class PlanText {
-  private static final int MOST_ROWS = 12;
-
   private final Sheet sheet = new Sheet();
-  private final PlanDocument document;
   private final PlanRequest request;
   private final Plan plan;
 
   PlanText(PlanDocument document) {
-    this.document = document;
     request = document.request();
     plan = document.plan();
     if (plan.choices().isEmpty()) {
@@ -36,7 +28,8 @@ final class PlanText {
     } else {
       choice(plan.choices().get(0));
       sheet.gap();
-      table();
+      new PlanTable(document).lines().forEach(sheet::asIs);
+      more();
     }
     droppedOut();
   }
@@ -75,10 +68,16 @@ final class PlanText {
                   "one step up", "block " + breach.setting().blockSize() + ": " + words(breach));
               sheet.row("rule", breach.rule());
             },
-            () -> sheet.row("one step up", "no larger block was asked about"));
+            () -> sheet.row("one step up", nothingBreaks(choice.setting())));
     choice.feeds().forEach(this::routing);
     choice.feeds().forEach(feed -> picture(choice.setting(), feed));
     sources(choice);
+  }
+
+  private String nothingBreaks(Setting chosen) {
+    return request.blockSizes().stream().anyMatch(size -> size > chosen.blockSize())
+        ? "no limit breaks, but sound dropped out there"
+        : "no larger block was asked about";
   }
 
   private void routing(Feed feed) {
@@ -137,45 +136,11 @@ final class PlanText {
     }
   }
 
-  private void table() {
-    List<Choice> choices = plan.choices();
-    Table<Choice> table =
-        new Table<Choice>()
-            .figures("block", choice -> String.valueOf(choice.setting().blockSize()))
-            .figures("kHz", choice -> kilohertz(choice.setting().rate()))
-            .figures("ms a block", choice -> Numbers.plain(choice.setting().blockMs(), 2));
-    if (choices.stream().anyMatch(choice -> cpu(choice).isPresent())) {
-      table.figures("CPU %", choice -> figure(cpu(choice)));
+  private void more() {
+    int hidden = plan.choices().size() - PlanTable.MOST_ROWS;
+    if (hidden > 0) {
+      sheet.line("  and " + hidden + " more; --json lists all");
     }
-    table
-        .figures("spare ms", choice -> figure(tightest(choice).map(f -> f.marginMs().orElse(0))))
-        .words("on", choice -> tightest(choice).map(Feed::path).orElse("-"));
-    if (choices.stream().anyMatch(c -> c.feeds().stream().anyMatch(f -> f.picture().isPresent()))) {
-      table.figures("off picture", choice -> Numbers.plain(choice.pictureApartMs(), 1));
-    }
-    table.figures("re-patched", choice -> String.valueOf(choice.beforeHost().size()));
-    table.lines(choices.subList(0, Math.min(MOST_ROWS, choices.size()))).forEach(sheet::asIs);
-    if (choices.size() > MOST_ROWS) {
-      sheet.line("  and " + (choices.size() - MOST_ROWS) + " more; --json lists all");
-    }
-  }
-
-  private Optional<Double> cpu(Choice choice) {
-    return document
-        .load(choice.setting())
-        .map(Load::cpuPercent)
-        .filter(OptionalDouble::isPresent)
-        .map(OptionalDouble::getAsDouble);
-  }
-
-  private static Optional<Feed> tightest(Choice choice) {
-    return choice.feeds().stream()
-        .filter(feed -> feed.marginMs().isPresent())
-        .min(Comparator.comparingDouble(feed -> feed.marginMs().orElseThrow()));
-  }
-
-  private static String figure(Optional<Double> number) {
-    return number.map(known -> Numbers.plain(known, 1)).orElse("-");
   }
 
   private void droppedOut() {
@@ -204,11 +169,7 @@ final class PlanText {
   }
 
   private static String setting(Setting setting) {
-    return "block " + setting.blockSize() + " at " + kilohertz(setting.rate()) + " kHz";
-  }
-
-  private static String kilohertz(SampleRate rate) {
-    return Numbers.brief(rate.hertz() / 1000.0, 3);
+    return "block " + setting.blockSize() + " at " + PlanTable.kilohertz(setting.rate()) + " kHz";
   }
 
   private static String ms(double ms) {

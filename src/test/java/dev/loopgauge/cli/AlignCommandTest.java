@@ -30,6 +30,8 @@ class AlignCommandTest {
         front: [main, fill]
       """;
 
+  private static final String BLOCK = "block-size: 64\nstages:\n";
+
   private static final String MEASURED =
       """
       { "schema": 1, "command": "measure", "outcome": "outside-budget",
@@ -70,6 +72,30 @@ class AlignCommandTest {
     assertEquals(194, path(run, 1).get("addSamples"));
     assertEquals("measured", path(run, 0).get("source"));
     assertEquals("predicted", path(run, 1).get("source"));
+  }
+
+  /** The host left at 128 instead of 64: two blocks make the main 128 samples later. */
+  @Test
+  void whatMeasurePrintsIsTakenAsItIs() throws IOException {
+    String blocks = CHAIN.replace("samples: 144", "blocks: 2").replaceFirst("stages:\n", BLOCK);
+    String rig = write("rig.yaml", blocks);
+    String[] measure = {
+      "measure",
+      "--backend",
+      "simulated",
+      "--chain",
+      rig,
+      "--path",
+      "main",
+      "--json",
+      "--fault",
+      "block-size=128"
+    };
+    Run measured = new LiveBench(folder.resolve("data")).run(List.of(), measure);
+    assertEquals(ExitCode.OUTSIDE, measured.exitCode(), measured.err());
+    Run run = Run.of("align", rig, "--measured", write("main.json", measured.out()), "--json");
+    assertEquals(256, path(run, 1).get("addSamples"));
+    assertEquals("measured", path(run, 0).get("source"));
   }
 
   @Test

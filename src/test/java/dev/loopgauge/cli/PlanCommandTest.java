@@ -150,6 +150,32 @@ class PlanCommandTest {
   }
 
   @Test
+  void seriesThatWasSplitForAPathNamesItItself() throws IOException {
+    String named = SERIES.replace("\"fit\":", "\"split\": { \"path\": \"stream\" }, \"fit\":");
+    Run run = Run.of("plan", chain, "--sample-rate=48000", "--fit", write("series.json", named));
+    assertTrue(run.out().contains("measured     stream"), run.out());
+  }
+
+  @Test
+  void whereOnlyDropoutsStandInTheWayNoLimitIsBlamed() throws IOException {
+    String dropping =
+        SERIES
+            .replace("\"dropouts\": 2", "\"dropouts\": 0")
+            .replace("\"delayMs\": 10 }", "\"delayMs\": 10, \"dropouts\": 1 }");
+    Run run =
+        Run.of(
+            "plan",
+            chain,
+            "--sample-rate=48000",
+            "--block-size=64,128",
+            "--fit",
+            "house=" + write("series.json", dropping));
+    assertTrue(run.out().startsWith("CHOOSE block 64 at 48 kHz"), run.out());
+    assertTrue(run.out().contains("no limit breaks, but sound dropped out there"), run.out());
+    assertTrue(run.out().contains("left out     block 128 at 48 kHz"), run.out());
+  }
+
+  @Test
   void twoFitsOfOnePathAreRefused() throws IOException {
     String fit = "house=" + write("series.json", SERIES);
     Run.of("plan", chain, "--fit", fit, "--fit", fit).assertRefused("two fits of path house");
