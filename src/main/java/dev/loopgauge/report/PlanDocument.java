@@ -4,8 +4,11 @@ import dev.loopgauge.plan.Breach;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.Feed;
 import dev.loopgauge.plan.Load;
+import dev.loopgauge.plan.PictureBlock;
+import dev.loopgauge.plan.PictureMatch;
 import dev.loopgauge.plan.Plan;
 import dev.loopgauge.plan.PlanRequest;
+import dev.loopgauge.plan.Routing;
 import dev.loopgauge.plan.Setting;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -40,6 +43,18 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
     return Optional.ofNullable(request.loads().get(setting));
   }
 
+  /** The block size that would bring the sound of a path closest to its picture. */
+  Optional<PictureBlock> closest(Setting setting, Feed feed) {
+    return feed.routing() == Routing.BEFORE_HOST
+        ? Optional.empty()
+        : PictureBlock.closest(
+            request.chain().withSampleRate(setting.rate()),
+            request.chain().path(feed.path()),
+            request.delays(),
+            request.rule(),
+            request.blockSizes());
+  }
+
   private static Map<String, Object> setting(Setting setting) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("blockSize", setting.blockSize());
@@ -53,7 +68,7 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
     json.put("pictureApartMs", DelayKeys.ms(choice.pictureApartMs()));
     load(choice.setting()).ifPresent(load -> putLoad(json, load));
     json.put("beforeHost", choice.beforeHost());
-    json.put("paths", choice.feeds().stream().map(PlanDocument::feed).toList());
+    json.put("paths", choice.feeds().stream().map(feed -> feed(choice.setting(), feed)).toList());
     return json;
   }
 
@@ -63,7 +78,7 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
     load.dropouts().ifPresent(dropouts -> json.put("dropouts", dropouts));
   }
 
-  private static Map<String, Object> feed(Feed feed) {
+  private Map<String, Object> feed(Setting setting, Feed feed) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("path", feed.path());
     json.put("routing", feed.routing().label());
@@ -72,7 +87,13 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
         "marginMs",
         feed.marginMs().isPresent() ? DelayKeys.ms(feed.marginMs().getAsDouble()) : null);
     json.put("source", feed.delay().source().label());
-    feed.picture().ifPresent(match -> json.put("picture", Pictures.json(match)));
+    feed.picture().ifPresent(match -> json.put("picture", picture(setting, feed, match)));
+    return json;
+  }
+
+  private Map<String, Object> picture(Setting setting, Feed feed, PictureMatch match) {
+    Map<String, Object> json = Pictures.json(match);
+    closest(setting, feed).ifPresent(block -> json.put("closestBlock", Pictures.json(block)));
     return json;
   }
 

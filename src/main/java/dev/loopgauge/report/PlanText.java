@@ -5,22 +5,22 @@ import dev.loopgauge.plan.Breach;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.DelaySource;
 import dev.loopgauge.plan.Feed;
-import dev.loopgauge.plan.PictureBlock;
 import dev.loopgauge.plan.Plan;
 import dev.loopgauge.plan.PlanRequest;
 import dev.loopgauge.plan.Routing;
 import dev.loopgauge.plan.Setting;
 import dev.loopgauge.signal.SampleRate;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The plan as text: the choice first, then what limits it, then the other choices. */
 final class PlanText {
   private final Sheet sheet = new Sheet();
+  private final PlanDocument document;
   private final PlanRequest request;
   private final Plan plan;
 
   PlanText(PlanDocument document) {
+    this.document = document;
     request = document.request();
     plan = document.plan();
     if (plan.choices().isEmpty()) {
@@ -69,7 +69,7 @@ final class PlanText {
               sheet.row("rule", breach.rule());
             },
             () -> sheet.row("one step up", nothingBreaks(choice.setting())));
-    choice.feeds().forEach(this::routing);
+    routings(choice);
     choice.feeds().forEach(feed -> picture(choice.setting(), feed));
     sources(choice);
   }
@@ -80,13 +80,14 @@ final class PlanText {
         : "no larger block was asked about";
   }
 
-  private void routing(Feed feed) {
-    if (feed.routing() == Routing.BEFORE_HOST) {
-      sheet.row(
-          "re-patch",
-          feed.path()
-              + ": take it from before the host (a second patch of the same input): "
-              + ms(feed.delay().delay().ms()));
+  private void routings(Choice choice) {
+    String moved =
+        choice.feeds().stream()
+            .filter(feed -> feed.routing() == Routing.BEFORE_HOST)
+            .map(feed -> feed.path() + " (then " + ms(feed.delay().delay().ms()) + ")")
+            .collect(Collectors.joining(", "));
+    if (!moved.isEmpty()) {
+      sheet.row("re-patch", "from before the host, by a second patch of the input: " + moved);
     }
   }
 
@@ -97,19 +98,8 @@ final class PlanText {
               sheet.row(
                   "picture",
                   feed.path() + ": " + Pictures.standing(match) + "; " + Pictures.advice(match));
-              closest(setting, feed).ifPresent(b -> sheet.row("", Pictures.closest(b)));
+              document.closest(setting, feed).ifPresent(b -> sheet.row("", Pictures.closest(b)));
             });
-  }
-
-  private Optional<PictureBlock> closest(Setting setting, Feed feed) {
-    return feed.routing() == Routing.BEFORE_HOST
-        ? Optional.empty()
-        : PictureBlock.closest(
-            request.chain().withSampleRate(setting.rate()),
-            request.chain().path(feed.path()),
-            request.delays(),
-            request.rule(),
-            request.blockSizes());
   }
 
   private void sources(Choice choice) {

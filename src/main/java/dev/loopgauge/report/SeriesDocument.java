@@ -30,6 +30,7 @@ public record SeriesDocument(
   private static final int SAMPLE_DECIMALS = 4;
   private static final int MS_DECIMALS = 6;
   private static final int BLOCK_DECIMALS = 5;
+  private static final int PERCENT_DECIMALS = 2;
 
   /** Copies the list. */
   public SeriesDocument {
@@ -71,6 +72,11 @@ public record SeriesDocument(
     json.put("delayMs", ms(fitted.reading().delay().ms()));
     json.put("fittedMs", ms(fitted.fitted().ms()));
     json.put("outlier", fitted.outlier());
+    fitted
+        .reading()
+        .cpuPercent()
+        .ifPresent(cpu -> json.put("cpuPercent", Numbers.rounded(cpu, PERCENT_DECIMALS)));
+    fitted.reading().dropouts().ifPresent(dropouts -> json.put("dropouts", dropouts));
     return json;
   }
 
@@ -107,7 +113,7 @@ public record SeriesDocument(
     json.put(
         "cpuPercent",
         smallest.cpuPercent().isPresent()
-            ? Numbers.rounded(smallest.cpuPercent().getAsDouble(), 2)
+            ? Numbers.rounded(smallest.cpuPercent().getAsDouble(), PERCENT_DECIMALS)
             : null);
     return json;
   }

@@ -156,6 +156,29 @@ class PlanCommandTest {
     assertTrue(run.out().contains("measured     stream"), run.out());
   }
 
+  /**
+   * Common practice, no source: a rig that reads 47.2 ms at a block of 1024 and 89.9 ms at 2048
+   * meets three frames at 59.94, 50.05 ms, best at 1024 with 2.8 ms added.
+   */
+  @Test
+  void whatSeriesPrintsIsTakenAsItIs() throws IOException {
+    String readings =
+        write(
+            "rig.csv",
+            "block-size,delay-ms,dropouts\n32,5.9,4\n64,7.2,0\n128,9.9,0\n1024,47.2,0\n2048,89.9,0\n");
+    Run series = Run.of("series", readings, "--sample-rate=48000", "--json");
+    assertEquals(ExitCode.GOOD, series.exitCode(), series.err());
+    String fit = "stream=" + write("fit.json", series.out());
+    Run run = Run.of("plan", chain, "--sample-rate=48000", "--fit", fit, "--json");
+    Map<?, ?> stream = (Map<?, ?>) ((List<?>) choice(run, 0).get("paths")).get(2);
+    assertEquals("measured", stream.get("source"));
+    Map<?, ?> closest = (Map<?, ?>) ((Map<?, ?>) stream.get("picture")).get("closestBlock");
+    assertEquals(1024, closest.get("blockSize"));
+    assertEquals(2.8, ((Number) closest.get("soundEarlyMs")).doubleValue(), 0.1);
+    assertEquals(
+        List.of(Map.of("blockSize", 32, "sampleRateHz", 48_000)), run.json().get("droppedOut"));
+  }
+
   @Test
   void whereOnlyDropoutsStandInTheWayNoLimitIsBlamed() throws IOException {
     String dropping =
