@@ -1,10 +1,24 @@
 package dev.loopgauge.chain;
 
+import java.util.List;
+
 /**
  * One thing about a rig that is not as its chain file says. Applied to a chain it gives the chain
  * as it would then be: forwards to ask what would happen, backwards to find out what did.
  */
 public sealed interface Change permits RigChange, StageChange {
+  /** One of each kind, as {@link #parse} reads them. */
+  List<String> EXAMPLES =
+      List.of(
+          "block-size=128",
+          "sample-rate=44100",
+          "absent=STAGE",
+          "twice=STAGE",
+          "extra-block=STAGE",
+          "fewer-blocks=STAGE",
+          "not-compensated=STAGE",
+          "distance=STAGE:METRES");
+
   /**
    * Reads a change as command lines write it, such as {@code block-size=256} or {@code
    * absent=limiter}.

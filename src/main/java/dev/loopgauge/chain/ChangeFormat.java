@@ -3,24 +3,12 @@ package dev.loopgauge.chain;
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 
 /** Reads changes as the {@code --change} option takes them: a name, = and a value. */
 final class ChangeFormat {
   private static final Map<String, Function<String, Change>> READERS = readers();
-
-  private static final List<String> EXAMPLES =
-      List.of(
-          "block-size=128",
-          "sample-rate=44100",
-          "absent=STAGE",
-          "twice=STAGE",
-          "extra-block=STAGE",
-          "fewer-blocks=STAGE",
-          "not-compensated=STAGE",
-          "distance=STAGE:METRES");
 
   private ChangeFormat() {}
 
@@ -60,11 +48,11 @@ final class ChangeFormat {
   private static String hint(String name) {
     return Nearest.name(name, READERS.keySet())
         .map(near -> "did you mean " + example(near) + "?")
-        .orElse("the changes are " + String.join(", ", EXAMPLES));
+        .orElse("the changes are " + String.join(", ", Change.EXAMPLES));
   }
 
   private static String example(String name) {
-    return EXAMPLES.stream().filter(e -> e.startsWith(name + "=")).findFirst().orElseThrow();
+    return Change.EXAMPLES.stream().filter(e -> e.startsWith(name + "=")).findFirst().orElseThrow();
   }
 
   private static Change distance(String value) {

@@ -1,7 +1,8 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.chain.Nearest;
-import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -36,6 +37,8 @@ final class FaultFormat {
     }
     try {
       return kind.reader.apply(text.substring(text.indexOf('=') + 1));
+    } catch (ChangeFormatException e) {
+      throw new FaultFormatException(e.getMessage(), e.hint());
     } catch (IllegalArgumentException e) {
       throw new FaultFormatException(
           "fault '%s': %s".formatted(text, e.getMessage()), "write, for example, " + kind.example);
@@ -66,13 +69,9 @@ final class FaultFormat {
   }
 
   private static void chain(Map<String, Kind> kinds) {
-    add(kinds, "block-size=128", value -> new ChainFault.BlockSize(whole(value)));
-    add(
-        kinds,
-        "sample-rate=44100",
-        value -> new ChainFault.ClockRate(new SampleRate(whole(value))));
-    add(kinds, "absent=STAGE", ChainFault.Absent::new);
-    add(kinds, "twice=STAGE", ChainFault.Twice::new);
+    for (String example : Change.EXAMPLES) {
+      add(kinds, example, value -> new ChainFault(Change.parse(name(example) + "=" + value)));
+    }
   }
 
   private static void sound(Map<String, Kind> kinds) {
@@ -134,13 +133,5 @@ final class FaultFormat {
     } catch (NumberFormatException e) {
       throw new IllegalArgumentException("'" + value + "' is no number", e);
     }
-  }
-
-  private static int whole(String value) {
-    double number = number(value);
-    if (number != Math.rint(number) || Math.abs(number) > Integer.MAX_VALUE) {
-      throw new IllegalArgumentException("'" + value + "' is no whole number");
-    }
-    return (int) number;
   }
 }

@@ -3,6 +3,10 @@ package dev.loopgauge.capture.simulated;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.ChangeFormatException;
+import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.chain.StageChange;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
@@ -30,21 +34,36 @@ record Rig(Latency loop, int blockSize, List<SoundFault> heard, Optional<CardFau
    * @throws FaultFormatException when a fault names a stage that the path's loop hasn't
    */
   static Rig of(Chain chain, ChainPath path, List<Fault> faults, SampleRate rate) {
-    List<ChainFault> wrong = only(ChainFault.class, faults).toList();
-    Chain found = chain.withSampleRate(rate);
-    for (ChainFault fault : wrong) {
-      found = fault.on(found);
+    Chain found = chain.withSampleRate(rate).only(path);
+    for (ChainFault fault : only(ChainFault.class, faults).toList()) {
+      found = changed(found, fault.change());
     }
-    List<StageDelay> stages = ChainBudget.of(found, path).loopStages();
-    for (ChainFault fault : wrong) {
-      stages = fault.on(stages);
-    }
-    double seconds = stages.stream().mapToDouble(stage -> stage.delay().seconds()).sum();
+    double seconds = ChainBudget.of(found, onlyPath(found)).loop().seconds();
     return new Rig(
         Latency.ofSeconds(seconds, rate),
         rate.samplesIn((double) found.blockSize() / found.rate().hertz()),
         only(SoundFault.class, faults).toList(),
         only(CardFault.class, faults).findFirst());
+  }
+
+  private static ChainPath onlyPath(Chain chain) {
+    return chain.paths().values().iterator().next();
+  }
+
+  private static Chain changed(Chain chain, Change change) {
+    List<String> loop =
+        ChainBudget.of(chain, onlyPath(chain)).loopStages().stream().map(StageDelay::name).toList();
+    if (change instanceof StageChange ofStage
+        && !(change instanceof StageChange.NotCompensated)
+        && !loop.contains(ofStage.stage())) {
+      throw new FaultFormatException(
+          "the loop has no stage '" + ofStage.stage() + "'", Nearest.hint(ofStage.stage(), loop));
+    }
+    try {
+      return change.on(chain);
+    } catch (ChangeFormatException e) {
+      throw new FaultFormatException(e.getMessage(), e.hint());
+    }
   }
 
   private static <F extends Fault> Stream<F> only(Class<F> kind, List<Fault> faults) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.chain.RigChange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -12,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 final class FaultFormatTest {
   @Test
   void readsFiguresInTheUnitsOfTheTrade() {
-    assertEquals(new ChainFault.BlockSize(128), Fault.parse("block-size=128"));
+    assertEquals(new ChainFault(new RigChange.BlockSize(128)), Fault.parse("block-size=128"));
     assertEquals(new Gain(-12), Fault.parse("gain=-12"));
     assertEquals(new Noise(-30), Fault.parse("noise=-30"));
     assertEquals(new Hum(-20), Fault.parse("hum=-20"));

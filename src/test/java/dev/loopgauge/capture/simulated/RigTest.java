@@ -23,6 +23,7 @@ final class RigTest {
     "twice=limiter, 658.4",
     "twice=limiter block-size=128, 786.4",
     "absent=host-blocks block-size=128, 290.4",
+    "extra-block=host-blocks, 482.4",
     "hum=-20, 418.4"
   })
   void isAsLateAsTheChainWithItsFaults(String faults, double samples) {
