@@ -108,6 +108,20 @@ class AnalyzeCommandTest {
     assertEquals(ExitCode.GOOD, withChain("singer", "--allow-samples=64").exitCode());
   }
 
+  @Test
+  void saysWhyAndWhatToMeasureNext() throws IOException {
+    Files.writeString(Path.of(chain), CHAIN.replace("398", "270"));
+    Run run = withChain("singer", "--json");
+    List<?> explanations = (List<?>) section(run, "comparison").get("explanations");
+    assertEquals("block-size", ((Map<?, ?>) explanations.get(0)).get("cause"));
+    Map<?, ?> tellApart = (Map<?, ?>) section(run, "comparison").get("tellApart");
+    assertEquals(128, tellApart.get("blockSize"));
+    assertEquals(explanations.size(), ((List<?>) tellApart.get("outcomes")).size());
+    String text = withChain("singer").out();
+    assertTrue(text.contains("most likely  the host runs at a block of 128 samples"), text);
+    assertTrue(text.contains("to tell      this reading can't tell these causes apart"), text);
+  }
+
   private Run withChain(String path, String... more) {
     List<String> args =
         new ArrayList<>(
