@@ -53,11 +53,10 @@ final class BudgetCommand implements Subcommand {
   @Option(
       names = "--change",
       paramLabel = "CHANGE",
-      description = {
-        "As if this were different: block-size=N, sample-rate=HZ, absent=STAGE,",
-        "twice=STAGE, extra-block=STAGE, fewer-blocks=STAGE, not-compensated=STAGE",
-        "or distance=STAGE:METRES. May be given again."
-      })
+      description =
+          "As if this were different: block-size=N, sample-rate=HZ, absent=STAGE, twice=STAGE,"
+              + " extra-block=STAGE, fewer-blocks=STAGE, not-compensated=STAGE or"
+              + " distance=STAGE:METRES. May be given again.")
   private List<String> changes = List.of();
 
   @Option(
