@@ -1,5 +1,6 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.report.ChannelsDocument;
 import dev.loopgauge.report.Document;
 import dev.loopgauge.report.MeasurementDocument;
 import dev.loopgauge.verify.HostCheck;
@@ -26,5 +27,15 @@ record Answer(int exitCode, Document document) {
       case OUTSIDE_BUDGET, UNDECIDED -> new Answer(ExitCode.OUTSIDE, document);
       case NOT_TRUSTWORTHY -> new Answer(ExitCode.NOT_TRUSTWORTHY, document);
     };
+  }
+
+  /** Several channels, with the exit code of the worst. */
+  static Answer channels(ChannelsDocument document) {
+    int worst =
+        document.channels().stream()
+            .mapToInt(c -> measured(c.document()).exitCode())
+            .max()
+            .orElse(0);
+    return new Answer(worst, document);
   }
 }

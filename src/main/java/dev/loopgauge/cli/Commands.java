@@ -45,7 +45,7 @@ final class Commands {
       case "calibrate" -> new CalibrateCommand(console, backends);
       case "budget" -> new BudgetCommand();
       case "measure" -> new MeasureCommand(console, backends);
-      case "analyze" -> new AnalyzeCommand();
+      case "analyze" -> new AnalyzeCommand(console);
       case "series" -> new SeriesCommand();
       case "align" -> new AlignCommand();
       case "plan" -> new PlanCommand();

@@ -2,6 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.capture.file.UnreadableRecordingException;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.UnknownPathException;
 import dev.loopgauge.setup.SetupException;
@@ -48,6 +49,9 @@ record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof UnknownPathException e) {
       return usage("unknown-path", e.getMessage(), e.hint());
+    }
+    if (thrown instanceof UnreadableRecordingException e) {
+      return of(e.getCause());
     }
     if (thrown instanceof AudioFileException e) {
       return usage("unusable-file", e.getMessage(), e.hint());

@@ -2,6 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
@@ -22,9 +23,10 @@ import java.util.List;
  *
  * @param session opened as the profile asks
  * @param profile what to measure
+ * @param arrival which arrival is measured where there are several
  * @param consent asked before each sound
  */
-record LiveReading(AudioSession session, Profile profile, Consent consent) {
+record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival, Consent consent) {
   /**
    * Against the reference where one is patched, else less a kept calibration that holds.
    *
@@ -92,7 +94,7 @@ record LiveReading(AudioSession session, Profile profile, Consent consent) {
   }
 
   private LiveMeasurement live() {
-    return new LiveMeasurement(session, profile.patching(), profile.plan());
+    return new LiveMeasurement(session, profile.patching(), profile.plan(), arrival);
   }
 
   private String announcement() {

@@ -31,6 +31,7 @@ final class MeasureCommand implements Subcommand {
   @Mixin private final BudgetOptions budget = new BudgetOptions();
   @Mixin private final HostCheckOptions host = new HostCheckOptions();
   @Mixin private final RigOptions rig = new RigOptions();
+  @Mixin private final ArrivalOption arrival = new ArrivalOption();
 
   @Option(
       names = "--calibrate",
@@ -67,7 +68,7 @@ final class MeasureCommand implements Subcommand {
     }
     consent.requireSomebody();
     try (AudioSession session = backends.open(backend, live.profile, settings.request())) {
-      LiveReading reading = new LiveReading(session, settings, consent);
+      LiveReading reading = new LiveReading(session, settings, arrival.choice(), consent);
       Estimate estimate =
           calibrate ? reading.afterCable(Instant.now()) : reading.take(data.calibrations());
       return Answer.measured(

@@ -4,35 +4,35 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavFile;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Reading;
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Two recorded channels, open for reading: what was sent and what came back. */
+/** Recorded channels, open for reading: what was sent and what came back. */
 final class Recordings implements AutoCloseable {
-  /**
-   * The longest stretch that is read, in seconds: ample for any passage of speech or music, and
-   * little enough for the memory of a small laptop.
-   */
-  static final int LONGEST_STRETCH = 30;
-
   private final RecordedChannel sent;
-  private final RecordedChannel returned;
+  private final Path returned;
   private final WavFile reference;
   private final WavFile ret;
+  private final List<Integer> channels;
 
   /**
    * Opens both files.
    *
+   * @param returned the recording of the returns
+   * @param channels their channels
    * @throws AudioFileException when one of them can't be read as WAV
-   * @throws UsageException when both are the same channel of the same file
+   * @throws UsageException when the reference is also a return
    */
-  Recordings(RecordedChannel sent, RecordedChannel returned) throws AudioFileException {
+  Recordings(RecordedChannel sent, Path returned, List<Integer> channels)
+      throws AudioFileException {
     this.sent = sent;
     this.returned = returned;
-    if (sent.equals(returned)) {
+    this.channels = List.copyOf(channels);
+    if (channels.stream().anyMatch(n -> sent.equals(new RecordedChannel(returned, n)))) {
       throw new UsageException(
           "reference and return are both channel " + sent.number() + " of " + sent.file(),
           "name another --return-channel, or another file with --return");
@@ -40,7 +40,7 @@ final class Recordings implements AutoCloseable {
     reference = WavFile.open(sent.file());
     try {
       requireTwoChannels();
-      ret = WavFile.open(returned.file());
+      ret = WavFile.open(returned);
     } catch (AudioFileException | RuntimeException failed) {
       reference.close();
       throw failed;
@@ -48,7 +48,7 @@ final class Recordings implements AutoCloseable {
   }
 
   private void requireTwoChannels() {
-    if (reference.channels() == 1 && sent.file().equals(returned.file())) {
+    if (reference.channels() == 1 && sent.file().equals(returned)) {
       throw new UsageException(
           sent.file() + " has one channel, so the return can't be in it too",
           "name the recording of the return with --return");
@@ -68,43 +68,38 @@ final class Recordings implements AutoCloseable {
     String text =
         "the rates differ: "
             + (sent.file() + " has " + reference.rate().hertz() + " Hz, ")
-            + (returned.file() + " has " + ret.rate().hertz() + " Hz");
+            + (returned + " has " + ret.rate().hertz() + " Hz");
     String hint = "record both in one go at one rate; converting one hides its clock";
     return Optional.of(new Finding(FindingCode.RATE_MISMATCH, true, text, hint));
   }
 
   /**
-   * Both channels, ready to be compared: all of the reference, or its loudest stretch of {@value
-   * #LONGEST_STRETCH} s, and the return from the same instant on.
+   * What was sent, read where it is asked for.
    *
-   * @param maxDelaySeconds how much longer the return is read than the reference
-   * @throws AudioFileException when a file has no such channel or can't be read
+   * @throws AudioFileException when the file has no such channel
    */
-  Excerpt excerpt(double maxDelaySeconds) throws AudioFileException {
-    long common = Math.min(reference.frames(), ret.frames());
-    int frames = (int) Math.min(common, (long) LONGEST_STRETCH * rate().hertz());
-    long from = LoudestStretch.start(reference, sent.number(), common, frames);
-    long tail = frames + (long) rate().samplesIn(maxDelaySeconds);
-    int returnFrames = (int) Math.min(ret.frames() - from, tail);
-    Reading reading =
-        new Reading(
-            reference.channel(sent.number(), from, frames),
-            ret.channel(returned.number(), from, returnFrames));
-    return new Excerpt(reading, notes(from, frames));
+  Samples reference() throws AudioFileException {
+    return reference.samples(sent.number());
   }
 
-  private List<String> notes(long from, int frames) {
-    List<String> notes = new ArrayList<>();
-    if (!sent.file().equals(returned.file())) {
-      notes.add("both recordings are taken to start at the same instant");
+  /**
+   * What came back, channel by channel, read where it is asked for.
+   *
+   * @throws AudioFileException when the file lacks one of the channels
+   */
+  List<Samples> returns() throws AudioFileException {
+    List<Samples> returns = new ArrayList<>();
+    for (int channel : channels) {
+      returns.add(ret.samples(channel));
     }
-    if (frames < reference.frames()) {
-      notes.add(
-          "read from "
-              + (from / rate().hertz() + " s to " + (from + frames) / rate().hertz())
-              + " s, where the reference is loudest");
-    }
-    return notes;
+    return returns;
+  }
+
+  /** What must be taken for granted about where they start. */
+  List<String> notes() {
+    return sent.file().equals(returned)
+        ? List.of()
+        : List.of("both recordings are taken to start at the same instant");
   }
 
   /** Closes both files. */

@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -62,6 +63,30 @@ public final class DelayEstimator {
     return new Agreement(spectra).holds()
         ? together(spectra, findings)
         : new Disagreement(this).estimate(readings);
+  }
+
+  /**
+   * The delay of a return against its reference, from recordings of any length that started at the
+   * same instant.
+   *
+   * @throws IllegalArgumentException as {@link Reading}
+   */
+  public Estimate estimate(Samples reference, Samples ret) {
+    return estimate(Stretches.of(reference, maxDelaySeconds), ret);
+  }
+
+  /**
+   * The same for a reference of which the stretches to be read are known.
+   *
+   * @throws IllegalArgumentException as {@link Reading}
+   */
+  public Estimate estimate(Stretches stretches, Samples ret) {
+    List<Reading> readings = stretches.against(ret);
+    Estimate plain = estimate(readings);
+    boolean open = !(plain instanceof Estimate.Found found) || found.measurement().ambiguous();
+    return open
+        ? new DriftingReadings(readings, ret, maxDelaySeconds).estimate(this).orElse(plain)
+        : plain;
   }
 
   private static Optional<Finding> survey(List<Reading> readings) {

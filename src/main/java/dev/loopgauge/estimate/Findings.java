@@ -13,6 +13,8 @@ final class Findings {
   private static final String CHECK_PATCH =
       "`measure --check-patch` shows which return hears which send";
 
+  private static final int MOST_STEPS = 3;
+
   private Findings() {}
 
   static Finding silentReference() {
@@ -166,6 +168,32 @@ final class Findings {
         FindingCode.DROPOUT,
         "no two repeats agree: " + shown + " samples",
         "the path changes all the time: look for dropouts, and measure again");
+  }
+
+  static Finding stepped(List<Step> steps) {
+    String shown =
+        steps.stream()
+            .limit(MOST_STEPS)
+            .map(
+                step ->
+                    format("by %+.2f samples at %.0f s", step.changeSamples(), step.atSeconds()))
+            .collect(Collectors.joining(", "));
+    int more = steps.size() - MOST_STEPS;
+    return new Finding(
+        FindingCode.DROPOUT,
+        false,
+        "the delay stepped and stayed: "
+            + shown
+            + (more > 0 ? ", and " + more + " times more" : ""),
+        "look at what happened then: a dropout, a reopened stream, a changed block size or plug-in");
+  }
+
+  static Finding noWindow(double windowSeconds) {
+    return refusing(
+        FindingCode.NO_RETURN,
+        format("in no window of %.1f s could the return be placed", windowSeconds),
+        "is the return the right channel, and is there sound? Look further with --max-delay, or"
+            + " take other windows with --track");
   }
 
   private static Finding refusing(FindingCode code, String text, String hint) {

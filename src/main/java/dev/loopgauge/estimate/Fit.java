@@ -4,6 +4,7 @@ import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** A return explained by copies of its reference, and what that leaves. */
 final class Fit {
@@ -25,7 +26,7 @@ final class Fit {
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
     this.residual = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
     this.likeness = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
-    spectra.readings().forEach(this::subtract);
+    subtract();
   }
 
   /**
@@ -37,21 +38,56 @@ final class Fit {
     return new Fit(spectra, found);
   }
 
-  private void subtract(Reading reading) {
-    BlockPlan plan = spectra.cross().plan();
+  /** What is left of one half of a reading. */
+  private record Half(Residual residual, Likeness likeness, LostSound lost) {}
+
+  private void subtract() {
+    List<Reading> readings = spectra.readings();
+    BlockPlan plan = plan();
+    List<Half> halves =
+        IntStream.range(0, 2 * readings.size())
+            .parallel()
+            .mapToObj(i -> half(readings.get(i / 2), plan, i % 2))
+            .toList();
+    for (Half half : halves) {
+      residual.add(half.residual());
+      likeness.add(half.likeness());
+    }
+    for (int i = 0; i < halves.size(); i += 2) {
+      lostSound.add(halves.get(i).lost().followedBy(halves.get(i + 1).lost()));
+    }
+  }
+
+  /** Blocks that reach as far as the fitted filter and the copies do. */
+  private BlockPlan plan() {
+    int shortBlock = ShortBlocks.lengthAt(spectra.rate());
+    double far = 0;
+    for (Copy copy : copies) {
+      far = Math.max(far, Math.abs(copy.lag() - measured().lag()));
+    }
+    int margin = shortBlock + spectra.reach() + (int) far + 1;
+    return BlockPlan.of(spectra.longestReference(), margin, shortBlock);
+  }
+
+  private Half half(Reading reading, BlockPlan plan, int which) {
+    Residual rest = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
+    Likeness alike = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
+    LostSound lost = new LostSound(reading);
+    int count = plan.blocks(reading.reference().length());
+    int from = which * (count / 2);
+    int to = which == 0 ? count / 2 : count;
     Subtraction subtraction = new Subtraction(reading, plan, response);
     ShortBlocks blocks = new ShortBlocks(reading.rate());
-    LostSound lost = new LostSound(reading);
-    for (int block = 0; block < plan.blocks(reading.reference().length()); block++) {
+    for (int block = from; block < to; block++) {
       subtraction.run(block);
-      for (int from = 0; from < subtraction.length(); from += blocks.length()) {
-        blocks.load(subtraction, from);
-        residual.add(blocks);
-        likeness.add(subtraction, from);
+      for (int start = 0; start < subtraction.length(); start += blocks.length()) {
+        blocks.load(subtraction, start);
+        rest.add(blocks);
+        alike.add(subtraction, start);
       }
       lost.add(subtraction);
     }
-    lostSound.add(lost);
+    return new Half(rest, alike, lost);
   }
 
   /** The copies, the measured one first. */

@@ -57,6 +57,16 @@ final class Likeness {
     }
   }
 
+  /** Adds the blocks of another part of the return. */
+  void add(Likeness other) {
+    for (int k = 1; k < product.length; k++) {
+      referencePower[k] += other.referencePower[k];
+      returnPower[k] += other.returnPower[k];
+      product[k] += other.product[k];
+      unrelated[k] += other.unrelated[k];
+    }
+  }
+
   /** How many standard deviations it stands above unrelated sound, whatever the polarity. */
   double significance() {
     double sum = 0;

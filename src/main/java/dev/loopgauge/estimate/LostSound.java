@@ -24,6 +24,9 @@ final class LostSound {
 
   private static final int SURROUNDINGS = 40;
 
+  /** Where a window's numbers say where it starts. */
+  private static final int STARTS = 4;
+
   private final int window;
   private final int start;
   private final List<double[]> windows = new ArrayList<>();
@@ -55,8 +58,14 @@ final class LostSound {
         all += source.ret(i) * source.ret(i);
         left += (source.ret(i) - source.found(i)) * (source.ret(i) - source.found(i));
       }
-      windows.add(new double[] {copies, product, all, left});
+      windows.add(new double[] {copies, product, all, left, start + source.start() + from});
     }
+  }
+
+  /** This and what comes after it in the same reading. */
+  LostSound followedBy(LostSound rest) {
+    windows.addAll(rest.windows);
+    return this;
   }
 
   /** The gaps, in their order. */
@@ -71,7 +80,8 @@ final class LostSound {
         first = i;
       } else if (share > PRESENT) {
         if (first >= 0) {
-          gaps.add(new Gap(start + first * window, (i - first) * window));
+          int from = (int) windows.get(first)[STARTS];
+          gaps.add(new Gap(from, (int) windows.get(i)[STARTS] - from));
         }
         first = -1;
         soundBefore = true;

@@ -41,6 +41,18 @@ final class Residual {
     squaredBlockEnergies += energy * energy;
   }
 
+  /** Adds what is left of another part of the return. */
+  void add(Residual other) {
+    for (int k = 0; k < withLeft.length; k++) {
+      withLeft[k] += other.withLeft[k];
+      referencePower[k] += other.referencePower[k];
+    }
+    unrelatedVariance += other.unrelatedVariance;
+    leftEnergy += other.leftEnergy;
+    blockEnergies += other.blockEnergies;
+    squaredBlockEnergies += other.squaredBlockEnergies;
+  }
+
   /** The variance that R would have if reference and return were unrelated. */
   double unrelatedVariance() {
     return unrelatedVariance;

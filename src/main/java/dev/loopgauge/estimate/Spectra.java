@@ -1,7 +1,9 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The correlations of some readings of one path, each by itself and all together.
@@ -25,22 +27,27 @@ record Spectra(
   static Spectra of(List<Reading> readings, double maxDelaySeconds) {
     SampleRate rate = readings.get(0).rate();
     int searchLag = rate.samplesIn(maxDelaySeconds);
-    int longest = readings.stream().mapToInt(r -> r.reference().length()).max().orElseThrow();
-    int margin = Math.max(searchLag, ShortBlocks.lengthAt(rate)) + 2 * reach(rate);
-    BlockPlan plan = BlockPlan.of(longest, margin);
-    List<CrossSpectrum> each =
-        readings.stream().map(r -> CrossSpectrum.of(r.reference(), r.ret(), plan)).toList();
-    CrossSpectrum auto =
-        readings.stream()
-            .map(r -> CrossSpectrum.of(r.reference(), r.reference(), plan))
-            .reduce(CrossSpectrum::plus)
-            .orElseThrow();
+    int shortBlock = ShortBlocks.lengthAt(rate);
+    int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
+    BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
+    int count = readings.size();
+    List<CrossSpectrum> all =
+        IntStream.range(0, 2 * count)
+            .parallel()
+            .mapToObj(
+                i -> {
+                  Reading reading = readings.get(i % count);
+                  Samples other = i < count ? reading.ret() : reading.reference();
+                  return CrossSpectrum.of(reading.reference(), other, plan);
+                })
+            .toList();
+    List<CrossSpectrum> each = all.subList(0, count);
     return new Spectra(
-        List.copyOf(readings),
-        searchLag,
-        each,
-        each.stream().reduce(CrossSpectrum::plus).orElseThrow(),
-        auto);
+        List.copyOf(readings), searchLag, each, sum(each), sum(all.subList(count, 2 * count)));
+  }
+
+  private static CrossSpectrum sum(List<CrossSpectrum> spectra) {
+    return spectra.stream().reduce(CrossSpectrum::plus).orElseThrow();
   }
 
   /** The rate of the readings. */
@@ -51,6 +58,15 @@ record Spectra(
   /** How far a delay is looked for either way, in seconds. */
   double searchSeconds() {
     return (double) searchLag / rate().hertz();
+  }
+
+  /** How many samples the longest reference has. */
+  int longestReference() {
+    return longestReference(readings);
+  }
+
+  private static int longestReference(List<Reading> readings) {
+    return readings.stream().mapToInt(r -> r.reference().length()).max().orElseThrow();
   }
 
   /** How far a fitted filter reaches either way, in samples. */

@@ -15,6 +15,7 @@ final class Subtraction {
   private final double[] reference;
   private final double[] found;
   private final double[] ret;
+  private int start;
   private int length;
 
   /** A walk through one reading. */
@@ -32,16 +33,21 @@ final class Subtraction {
 
   /** Fills the arrays for one block of the plan. */
   void run(int block) {
-    int from = block * plan.advance();
-    length = Math.min(plan.advance(), reading.reference().length() - from);
-    reading.reference().copyTo(from - plan.maxLag(), reference, 0, plan.transform());
-    reading.ret().copyTo(from - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
+    start = block * plan.advance();
+    length = Math.min(plan.advance(), reading.reference().length() - start);
+    reading.reference().copyTo(start - plan.maxLag(), reference, 0, plan.transform());
+    reading.ret().copyTo(start - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
     fft.forward(reference);
     Packed.advance(reference, -partDelay);
     System.arraycopy(reference, 0, found, 0, found.length);
     Packed.multiply(found, filter);
     fft.inverse(found);
     fft.inverse(reference);
+  }
+
+  /** Which sample of the reference this block starts with. */
+  int start() {
+    return start;
   }
 
   /** How many samples this block has. */

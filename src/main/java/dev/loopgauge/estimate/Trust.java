@@ -26,6 +26,11 @@ final class Trust {
 
   private Trust() {}
 
+  /** Whether a fit can be trusted. */
+  static boolean holds(Fit fit) {
+    return fit.significance() >= TRUSTED && fit.rival().isEmpty();
+  }
+
   /** Why a fit can't be trusted, if so. */
   static Optional<Finding> refusal(Spectra spectra, Fit fit) {
     double significance = fit.significance();

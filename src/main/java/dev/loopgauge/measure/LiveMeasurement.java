@@ -3,6 +3,7 @@ package dev.loopgauge.measure;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
@@ -25,10 +26,17 @@ import java.util.function.UnaryOperator;
  *     Patching#returns}
  * @param patching what is patched where
  * @param plan what is played
+ * @param arrival which arrival is measured where there are several
  */
-public record LiveMeasurement(AudioSession session, Patching patching, MeasurementPlan plan) {
+public record LiveMeasurement(
+    AudioSession session, Patching patching, MeasurementPlan plan, ArrivalChoice arrival) {
   private static final int RIG = 0;
   private static final int REFERENCE = 1;
+
+  /** A measurement that leaves the choice between like arrivals open. */
+  public LiveMeasurement(AudioSession session, Patching patching, MeasurementPlan plan) {
+    this(session, patching, plan, ArrivalChoice.UNDECIDED);
+  }
 
   /**
    * Against the reference return, recorded at the same time, so that the card cancels.
@@ -93,7 +101,7 @@ public record LiveMeasurement(AudioSession session, Patching patching, Measureme
   }
 
   private Estimate againstPlayed(Signal ret) {
-    return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()))
+    return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()), arrival)
         .estimate(schedule().againstPlayed(ret));
   }
 
@@ -105,7 +113,7 @@ public record LiveMeasurement(AudioSession session, Patching patching, Measureme
       return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
     }
     Estimate estimate =
-        new DelayEstimator(plan.maxDelaySeconds())
+        new DelayEstimator(plan.maxDelaySeconds(), arrival)
             .estimate(schedule().againstReference(reference, capture.returns().get(RIG)));
     return found.measurement().polarity() == Polarity.INVERTED
         ? with(estimate, LiveFindings.invertedReference(pair))

@@ -74,7 +74,7 @@ final class MeasurementJson {
     return json;
   }
 
-  private static Map<String, Object> finding(Finding finding) {
+  static Map<String, Object> finding(Finding finding) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("code", finding.code().label());
     json.put("refuses", finding.refuses());

@@ -34,4 +34,13 @@ public interface Samples {
     copyTo(from, part, 0, part.length);
     return Signal.of(rate(), part);
   }
+
+  /**
+   * The part that starts at {@code from} and has {@code length} samples, read when it is asked for.
+   *
+   * @throws IllegalArgumentException when either is negative
+   */
+  default Samples stretch(int from, int length) {
+    return new Stretch(this, from, length);
+  }
 }

@@ -201,7 +201,111 @@ class AnalyzeCommandTest {
     Run run = Run.of("analyze", "--reference", reference.toString(), "--return", longer.toString());
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     assertTrue(run.out().startsWith("MEASURED: the return is 40 samples"), run.out());
-    assertTrue(run.out().contains("read from 35 s to 65 s"), run.out());
+    assertTrue(run.out().contains("read in 6 stretches of 6 s"), run.out());
+  }
+
+  private String recorded(String name, Signal... channels) throws AudioFileException {
+    return Recorded.write(folder.resolve(name), channels).toString();
+  }
+
+  private static Signal joined(Signal one, Signal other) {
+    double[] both = new double[one.length() + other.length()];
+    one.copyTo(0, both, 0, one.length());
+    other.copyTo(0, both, one.length(), other.length());
+    return Signal.of(one.rate(), both);
+  }
+
+  @Test
+  void readsManyReturnsAndOneSilentDoesNotSpoilTheOthers() throws AudioFileException {
+    String file =
+        recorded(
+            "four.wav",
+            Recorded.sweep(0, 1, 1),
+            Recorded.sweep(100, 0.5, 2),
+            Signal.silence(Recorded.RATE, 72_000),
+            Recorded.sweep(300, -0.5, 3));
+    Run run = Run.of("analyze", "--reference", file, "--return-channel=2-4", "--json");
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode(), run.err());
+    List<?> channels = (List<?>) run.json().get("channels");
+    assertEquals(
+        List.of(2, 3, 4), channels.stream().map(c -> ((Map<?, ?>) c).get("channel")).toList());
+    assertEquals("not-trustworthy", ((Map<?, ?>) channels.get(1)).get("outcome"));
+    Map<?, ?> last = (Map<?, ?>) ((Map<?, ?>) channels.get(2)).get("measurement");
+    assertEquals(300, ((Number) last.get("delaySamples")).doubleValue(), 0.01);
+    Run good = Run.of("analyze", "--reference", file, "--return-channel=2,4");
+    assertEquals(ExitCode.GOOD, good.exitCode(), good.err());
+    assertTrue(good.out().startsWith("MEASURED: 2 of 2 channels."), good.out());
+  }
+
+  @Test
+  void tracksAndTellsAStepInBlocks() throws AudioFileException, IOException {
+    Signal there = Recorded.sweep(0, 1, 1);
+    Signal before = joined(Recorded.sweep(100, 0.5, 2), Recorded.sweep(100, 0.5, 3));
+    Signal after = joined(Recorded.sweep(164, 0.5, 4), Recorded.sweep(164, 0.5, 5));
+    Signal twice = joined(there, there);
+    String file = recorded("track.wav", joined(twice, twice), joined(before, after));
+    Run run =
+        Run.of(
+            "analyze",
+            "--reference",
+            file,
+            "--track=1.5",
+            "--chain",
+            chain,
+            "--path=singer",
+            "--json");
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertEquals("", run.err());
+    assertEquals(4, ((List<?>) run.json().get("track")).size());
+    Map<?, ?> step = (Map<?, ?>) ((List<?>) run.json().get("steps")).get(0);
+    assertEquals(1, step.get("blocks"));
+    assertEquals(3, ((Number) step.get("atSeconds")).doubleValue(), 1.5);
+    Run text = Run.on(true, "", Map.of(), "analyze", "--reference", file, "--track=1.5");
+    assertTrue(text.out().startsWith("TRACKED: 4 windows of 1.5 s, 1 step."), text.out());
+    assertTrue(text.err().contains("track") && text.err().contains(" %"), text.err());
+  }
+
+  @Test
+  void comparesEveryPair() throws AudioFileException {
+    String file =
+        recorded(
+            "kit.wav",
+            Recorded.sweep(0, 1, 1),
+            Recorded.sweep(40, 0.5, 2),
+            Recorded.sweep(0, 0, 3));
+    Run run = Run.of("analyze", "--pairs", file, "--json");
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    List<?> pairs = (List<?>) run.json().get("pairs");
+    assertEquals(3, pairs.size());
+    Map<?, ?> first = (Map<?, ?>) pairs.get(0);
+    assertEquals(40, ((Number) first.get("delaySamples")).doubleValue(), 0.01);
+    assertEquals(-6.02, ((Number) first.get("levelDb")).doubleValue(), 0.1);
+    assertTrue(((Map<?, ?>) pairs.get(1)).get("delaySamples") == null, run.out());
+    Run none = Run.of("analyze", "--pairs", "--channels=2-3", file);
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, none.exitCode());
+    assertTrue(none.out().startsWith("MEASURED: 0 of 1 pairs"), none.out());
+  }
+
+  @Test
+  void whatDoesNotGoTogetherIsRefused() {
+    for (String[] wrong :
+        new String[][] {
+          {"--pairs"},
+          {"--pairs", sent, "--reference", sent},
+          {"--channels=1-2", "--reference", sent},
+          {"--reference", sent, "--return", returned, "--return-channel=1-2", "--track=1"},
+          {"--reference", sent, "--return", returned, "--track=0.1"},
+          {"--reference", sent, "--return", returned, "--track=20"},
+          {"--reference", sent, "--return", returned, "--return-channel=3-1"},
+          {"--reference", sent, "--return", returned, "--return-channel=1-65"},
+          {"--reference", sent, "--return", returned, "--arrival=last"},
+        }) {
+      List<String> args = new ArrayList<>(List.of("analyze"));
+      args.addAll(List.of(wrong));
+      Run run = Run.of(args.toArray(String[]::new));
+      assertEquals(ExitCode.USAGE, run.exitCode(), () -> String.join(" ", wrong) + run.out());
+      assertTrue(run.err().contains("try"), run.err());
+    }
   }
 
   @Test

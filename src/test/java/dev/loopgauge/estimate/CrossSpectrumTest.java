@@ -35,7 +35,7 @@ class CrossSpectrumTest {
 
   @Test
   void isTheDirectSumInOneTransform() {
-    assertIsDirectSum(BlockPlan.of(3000, 500));
+    assertIsDirectSum(BlockPlan.of(3000, 500, 256));
   }
 
   @Test
@@ -45,7 +45,8 @@ class CrossSpectrumTest {
 
   @Test
   void evaluatesItselfAtAnyLagWithItsDerivatives() {
-    CrossSpectrum cross = CrossSpectrum.of(noise(3000, 3), noise(3000, 4), BlockPlan.of(3000, 50));
+    CrossSpectrum cross =
+        CrossSpectrum.of(noise(3000, 3), noise(3000, 4), BlockPlan.of(3000, 50, 32));
     double step = 1e-4;
     for (double lag : new double[] {-50, -3.7, 0, 0.25, 49.9}) {
       CrossSpectrum.Point point = cross.at(lag);

@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.file;
 
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -112,24 +113,53 @@ public final class WavFile implements AutoCloseable {
    * @throws IllegalArgumentException when the stretch reaches outside the file
    */
   public Signal channel(int channelFrom1, long fromFrame, int frames) throws AudioFileException {
+    requireChannel(channelFrom1);
+    if (fromFrame < 0 || frames < 0 || fromFrame > frames() - frames) {
+      throw new IllegalArgumentException(
+          frames + " samples from " + fromFrame + " on are not all among " + frames());
+    }
+    double[] samples = new double[frames];
+    copy(channelFrom1, fromFrame, samples, 0, frames);
+    return Signal.of(rate(), samples);
+  }
+
+  /** Copies a stretch that lies within the file. */
+  void copy(int channelFrom1, long fromFrame, double[] target, int at, int frames)
+      throws AudioFileException {
+    int most = BLOCK_BYTES / header.format().frameBytes();
+    for (int done = 0; done < frames; done += most) {
+      int length = Math.min(most, frames - done);
+      double[] block = block(channelFrom1 - 1, fromFrame + done, length);
+      System.arraycopy(block, 0, target, at + done, length);
+    }
+  }
+
+  /**
+   * One channel to read from where and when samples are asked for, from any thread, until the file
+   * is closed. Reading throws {@link UnreadableRecordingException} when the file can't be read.
+   *
+   * @param channelFrom1 the channel, counted from 1
+   * @throws AudioFileException when there is no such channel, or it has more than {@value
+   *     Integer#MAX_VALUE} samples
+   */
+  public Samples samples(int channelFrom1) throws AudioFileException {
+    requireChannel(channelFrom1);
+    if (frames() > Integer.MAX_VALUE) {
+      throw new AudioFileException(
+          file,
+          "expected at most " + Integer.MAX_VALUE + " samples a channel, found " + frames(),
+          Remedy.cutOut(file));
+    }
+    return new WavChannel(this, channelFrom1);
+  }
+
+  private void requireChannel(int channelFrom1) throws AudioFileException {
     if (channelFrom1 < 1 || channelFrom1 > channels()) {
       throw new AudioFileException(
           file,
           "expected a channel from 1 to " + channels() + ", found " + channelFrom1,
           "channels count from 1: choose one that the file has");
     }
-    if (fromFrame < 0 || frames < 0 || fromFrame > frames() - frames) {
-      throw new IllegalArgumentException(
-          frames + " samples from " + fromFrame + " on are not all among " + frames());
-    }
-    double[] samples = new double[frames];
-    int most = BLOCK_BYTES / header.format().frameBytes();
-    for (int done = 0; done < frames; done += most) {
-      int length = Math.min(most, frames - done);
-      double[] block = block(channelFrom1 - 1, fromFrame + done, length);
-      System.arraycopy(block, 0, samples, done, length);
-    }
-    return Signal.of(rate(), samples);
   }
 
   private double[] block(int index, long from, int length) throws AudioFileException {

@@ -1,0 +1,30 @@
+package dev.loopgauge.estimate;
+
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * The delay through a long recording.
+ *
+ * @param windowSeconds how long each window was
+ * @param points the delay of each window that could be read, in order of time
+ * @param leftOut how many windows held no sound by which the delay could be told
+ * @param driftPpm how fast the return falls behind between steps, in parts per million; empty with
+ *     fewer than three points
+ * @param steps where the delay changed for good, in order of time
+ * @param findings what to know besides; one that refuses when there is no point at all
+ */
+public record Track(
+    double windowSeconds,
+    List<TrackPoint> points,
+    int leftOut,
+    OptionalDouble driftPpm,
+    List<Step> steps,
+    List<Finding> findings) {
+  /** Copies the lists. */
+  public Track {
+    points = List.copyOf(points);
+    steps = List.copyOf(steps);
+    findings = List.copyOf(findings);
+  }
+}

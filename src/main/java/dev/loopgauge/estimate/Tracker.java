@@ -1,0 +1,113 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleConsumer;
+import java.util.stream.IntStream;
+
+/**
+ * Follows the delay through a long recording, window by window, in memory that doesn't grow with
+ * its length.
+ *
+ * <p>The first delay is searched for anywhere, the following near the last one and anywhere only
+ * where that fails. A few windows are worked on at a time, always the same few, so that the result
+ * doesn't depend on the number of cores.
+ */
+public final class Tracker {
+  /** The shortest window, in seconds. */
+  public static final double SHORTEST_SECONDS = 0.5;
+
+  /** The longest window, in seconds. */
+  public static final double LONGEST_SECONDS = 30;
+
+  private static final int TOGETHER = 4;
+
+  private final double windowSeconds;
+  private final double maxDelaySeconds;
+
+  /**
+   * A tracker.
+   *
+   * @param windowSeconds how long each window is, {@value #SHORTEST_SECONDS} to {@value
+   *     #LONGEST_SECONDS}
+   * @param maxDelaySeconds how far to look either way, above 0 and at most 60
+   * @throws IllegalArgumentException when out of range
+   */
+  public Tracker(double windowSeconds, double maxDelaySeconds) {
+    if (!(windowSeconds >= SHORTEST_SECONDS && windowSeconds <= LONGEST_SECONDS)) {
+      throw new IllegalArgumentException(
+          "a window must be "
+              + SHORTEST_SECONDS
+              + " to "
+              + LONGEST_SECONDS
+              + " s long, not "
+              + windowSeconds);
+    }
+    if (!(maxDelaySeconds > 0 && maxDelaySeconds <= 60)) {
+      throw new IllegalArgumentException(
+          "the longest delay must be above 0 and at most 60 s, not " + maxDelaySeconds);
+    }
+    this.windowSeconds = windowSeconds;
+    this.maxDelaySeconds = maxDelaySeconds;
+  }
+
+  /**
+   * Follows a return against its reference; both started at the same instant.
+   *
+   * @param progress is told how much is done, 0 to 1, now and then
+   * @throws IllegalArgumentException when the rates differ or the reference is shorter than a
+   *     window
+   */
+  public Track follow(Samples reference, Samples ret, DoubleConsumer progress) {
+    SampleRate rate = reference.rate();
+    int window = rate.samplesIn(windowSeconds);
+    int common = Math.min(reference.length(), ret.length());
+    if (!rate.equals(ret.rate()) || common < window) {
+      throw new IllegalArgumentException(
+          "a track needs one rate and at least one window of " + windowSeconds + " s");
+    }
+    int count = common / window;
+    List<TrackPoint> points = new ArrayList<>();
+    Optional<WindowDelay.Found> last = Optional.empty();
+    int first = 0;
+    int lastAt = 0;
+    while (first < count) {
+      progress.accept((double) first / count);
+      int end = last.isEmpty() ? first + 1 : Math.min(first + TOGETHER, count);
+      Optional<WindowDelay.Found> before = last;
+      int beforeAt = lastAt;
+      List<Optional<WindowDelay.Found>> found =
+          IntStream.range(first, end)
+              .parallel()
+              .mapToObj(
+                  i ->
+                      find(
+                          reference,
+                          ret,
+                          i * window,
+                          before.map(b -> b.later((i - beforeAt) * window))))
+              .toList();
+      for (Optional<WindowDelay.Found> one : found) {
+        double middle = (first + 0.5) * window / rate.hertz();
+        one.ifPresent(f -> points.add(f.at(middle, reference)));
+        if (one.isPresent()) {
+          last = one;
+          lastAt = first;
+        }
+        first++;
+      }
+    }
+    progress.accept(1);
+    return new TrackLine(windowSeconds, points).track(count - points.size());
+  }
+
+  private Optional<WindowDelay.Found> find(
+      Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
+    int window = reference.rate().samplesIn(windowSeconds);
+    return new WindowDelay(reference.slice(from, from + window), ret, from, maxDelaySeconds)
+        .find(before);
+  }
+}
