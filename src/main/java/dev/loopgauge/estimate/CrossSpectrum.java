@@ -75,6 +75,15 @@ final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, rest);
   }
 
+  /** This without what lies below a frequency: an offset is no sound. */
+  CrossSpectrum above(double hertz, int rateHz) {
+    double[] rest = packed.clone();
+    int lowest = (int) Math.ceil(hertz * plan.transform() / rateHz);
+    rest[0] = 0;
+    Arrays.fill(rest, 2, 2 * Math.max(lowest, 1), 0);
+    return new CrossSpectrum(plan, fft, rest);
+  }
+
   /** The magnitude of each bin from 0 to half the transform. */
   double[] magnitudes() {
     return Packed.magnitudes(packed);

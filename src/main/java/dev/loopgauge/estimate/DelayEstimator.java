@@ -117,7 +117,8 @@ public final class DelayEstimator {
     }
     List<Copy> copies = new ArrayList<>(first.allCopies());
     choose(copies);
-    Fit fit = copies.size() == 1 ? first : Fit.of(spectra, copies);
+    Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
+    Fit fit = all.isPeak() ? all : first;
     return new Conclusion(spectra, fit, choice).estimate(findings);
   }
 

@@ -57,6 +57,13 @@ final class Findings {
             + " the room");
   }
 
+  static Finding otherSound() {
+    return refusing(
+        FindingCode.WEAK_RETURN,
+        "what stands in the return where the click should be is no click",
+        "quieten the room, or use a sweep: it can't be mistaken for a clap or a cough");
+  }
+
   static Finding repeatsItself(int lag, SampleRate rate) {
     return refusing(
         FindingCode.NO_REFERENCE,

@@ -8,9 +8,16 @@ import java.util.stream.IntStream;
 
 /** A return explained by copies of its reference, and what that leaves. */
 final class Fit {
+  /**
+   * A dozen harmonics of a hum take up to some fifty bins; a copy in noise that stands eight
+   * standard deviations out takes more than sixty, the noise in them included.
+   */
+  private static final double FEWEST_BINS = 60;
+
   private final Spectra spectra;
   private final List<Copy> copies;
   private final CrossSpectrum cleaned;
+  private final double searchedFrom;
   private final CrossSpectrum.Point peak;
   private final PathResponse response;
   private final Residual residual;
@@ -20,7 +27,8 @@ final class Fit {
   private Fit(Spectra spectra, List<Copy> found) {
     this.spectra = spectra;
     this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
-    this.peak = PeakSearch.refine(cleaned, (int) Math.rint(found.get(0).lag()));
+    this.searchedFrom = Math.rint(found.get(0).lag());
+    this.peak = PeakSearch.refine(cleaned, (int) searchedFrom);
     this.copies = new ArrayList<>(found);
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
@@ -108,11 +116,13 @@ final class Fit {
   /**
    * How many standard deviations the measured copy stands above unrelated sound: as it is, or with
    * all frequencies counting alike, whichever shows it better. The first serves faint returns in
-   * noise, the second speech and music, whose power lies in few frequencies.
+   * noise, the second speech and music, whose power lies in few frequencies. Where a handful of
+   * frequencies is all that is in common, as of a hum in both, the first proves nothing.
    */
   double significance() {
     double variance = residual.unrelatedVariance();
-    double plain = variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
+    boolean few = variance == 0 || residual.carryingBins() < FEWEST_BINS;
+    double plain = few ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
     return Math.max(plain, likeness.significance());
   }
 
@@ -134,11 +144,19 @@ final class Fit {
 
   /** A lag that fits as well as the delay, as a distance from it. */
   Optional<Integer> rival() {
+    double[] searched = spectra.searched(cleaned);
+    RealFft fft = new RealFft(spectra.auto().plan().transform());
+    CrossSpectrum copy = spectra.auto().weighted(Packed.powers(response.spectrum(fft)));
     return Rivals.of(
-        spectra.auto(),
-        spectra.searched(cleaned),
+        copy.lagsFrom(0, searched.length),
+        searched,
         (int) Math.rint(peak.lag()) + spectra.searchLag(),
         residual.valueVariance());
+  }
+
+  /** Whether the measured copy still is a peak with the other copies taken out. */
+  boolean isPeak() {
+    return Math.abs(peak.lag() - searchedFrom) < 0.999;
   }
 
   /** The stretches in which the copy is missing. */

@@ -59,4 +59,13 @@ final class Packed {
     }
     return magnitudes;
   }
+
+  /** The squared magnitude of each bin, from 0 to half the rate. */
+  static double[] powers(double[] packed) {
+    double[] powers = magnitudes(packed);
+    for (int k = 0; k < powers.length; k++) {
+      powers[k] *= powers[k];
+    }
+    return powers;
+  }
 }

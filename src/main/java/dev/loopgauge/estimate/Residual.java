@@ -14,6 +14,7 @@ final class Residual {
   private final int taps;
   private final double[] withLeft;
   private final double[] referencePower;
+  private final double[] withReturn;
   private double unrelatedVariance;
   private double leftEnergy;
   private double blockEnergies;
@@ -29,11 +30,12 @@ final class Residual {
     this.taps = taps;
     this.withLeft = new double[blockLength / 2];
     this.referencePower = new double[blockLength / 2];
+    this.withReturn = new double[blockLength / 2];
   }
 
   /** Adds one short block. */
   void add(ShortBlocks blocks) {
-    blocks.addProducts(withLeft, referencePower);
+    blocks.addProducts(withLeft, referencePower, withReturn);
     unrelatedVariance += blocks.returnProduct();
     leftEnergy += blocks.leftEnergy();
     double energy = blocks.referenceEnergy();
@@ -46,6 +48,7 @@ final class Residual {
     for (int k = 0; k < withLeft.length; k++) {
       withLeft[k] += other.withLeft[k];
       referencePower[k] += other.referencePower[k];
+      withReturn[k] += other.withReturn[k];
     }
     unrelatedVariance += other.unrelatedVariance;
     leftEnergy += other.leftEnergy;
@@ -56,6 +59,17 @@ final class Residual {
   /** The variance that R would have if reference and return were unrelated. */
   double unrelatedVariance() {
     return unrelatedVariance;
+  }
+
+  /** How many bins carry what the two have in common: a hum in both is carried by a few. */
+  double carryingBins() {
+    double sum = 0;
+    double squares = 0;
+    for (double share : withReturn) {
+      sum += share;
+      squares += share * share;
+    }
+    return squares == 0 ? 0 : sum * sum / squares;
   }
 
   /** The energy left of the return while the reference lasts. */

@@ -7,7 +7,7 @@ import java.util.Optional;
  * correlates as well one period on.
  */
 final class Rivals {
-  /** A reference that is this like itself at another lag doesn't tell the two lags apart. */
+  /** A copy that is this like itself at another lag doesn't tell the two lags apart. */
   private static final double ALIKE = 0.97;
 
   /**
@@ -21,20 +21,19 @@ final class Rivals {
   /**
    * The lag that could just as well be the delay, in samples.
    *
-   * @param auto the reference's correlation with itself
+   * @param copy the found copy's correlation with itself, from lag 0 on
    * @param cross its correlation with the return, at the whole lags of the search
    * @param best the index of its strongest value
    * @param valueVariance the variance of each value
    */
-  static Optional<Integer> of(CrossSpectrum auto, double[] cross, int best, double valueVariance) {
-    double[] likeness = auto.lagsFrom(0, cross.length);
-    int from = mainLobeEnd(likeness);
+  static Optional<Integer> of(double[] copy, double[] cross, int best, double valueVariance) {
+    int from = mainLobeEnd(copy);
     for (int i = 0; i < cross.length; i++) {
       int distance = Math.abs(i - best);
       if (distance < from) {
         continue;
       }
-      double alike = Math.abs(likeness[distance]) / likeness[0];
+      double alike = Math.abs(copy[distance]) / copy[0];
       double lead = cross[best] * cross[best] - cross[i] * cross[i];
       if (alike > ALIKE || lead < AHEAD * 2 * valueVariance) {
         return Optional.of(i - best);
@@ -44,9 +43,9 @@ final class Rivals {
   }
 
   /** The first lag at which the likeness has stopped falling. */
-  private static int mainLobeEnd(double[] likeness) {
+  private static int mainLobeEnd(double[] copy) {
     int lag = 1;
-    while (lag < likeness.length && Math.abs(likeness[lag]) < Math.abs(likeness[lag - 1])) {
+    while (lag < copy.length && Math.abs(copy[lag]) < Math.abs(copy[lag - 1])) {
       lag++;
     }
     return lag;

@@ -77,12 +77,16 @@ final class ShortBlocks {
     return sum * 2 / ((double) ret.length * ret.length);
   }
 
-  /** Adds |reference|^2 |residual|^2 and |reference|^2 of each bin to sums. */
-  void addProducts(double[] withLeft, double[] referencePower) {
+  /**
+   * Adds to sums, for each bin, |reference|^2 |residual|^2, |reference|^2, and the real part of the
+   * reference's product with the return.
+   */
+  void addProducts(double[] withLeft, double[] referencePower, double[] withReturn) {
     for (int k = 1; k < withLeft.length; k++) {
       double power = Packed.power(reference, k);
       referencePower[k] += power;
       withLeft[k] += power * Packed.power(left, k);
+      withReturn[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
     }
   }
 

@@ -20,6 +20,9 @@ record Spectra(
     List<CrossSpectrum> each,
     CrossSpectrum cross,
     CrossSpectrum auto) {
+  /** What lies below is an offset or a drift of a converter, not sound, in Hz. */
+  private static final double LOWEST_HZ = 10;
+
   /** How far a fitted filter reaches either way, as a part of a short block. */
   private static final int REACH_PER_BLOCK = 16;
 
@@ -38,7 +41,7 @@ record Spectra(
                 i -> {
                   Reading reading = readings.get(i % count);
                   Samples other = i < count ? reading.ret() : reading.reference();
-                  return CrossSpectrum.of(reading.reference(), other, plan);
+                  return of(reading.reference(), other, plan);
                 })
             .toList();
     List<CrossSpectrum> each = all.subList(0, count);
@@ -48,6 +51,10 @@ record Spectra(
 
   private static CrossSpectrum sum(List<CrossSpectrum> spectra) {
     return spectra.stream().reduce(CrossSpectrum::plus).orElseThrow();
+  }
+
+  private static CrossSpectrum of(Samples reference, Samples ret, BlockPlan plan) {
+    return CrossSpectrum.of(reference, ret, plan).above(LOWEST_HZ, reference.rate().hertz());
   }
 
   /** The rate of the readings. */

@@ -35,6 +35,10 @@ final class Trust {
   static Optional<Finding> refusal(Spectra spectra, Fit fit) {
     double significance = fit.significance();
     if (significance >= TRUSTED) {
+      double delay = fit.measured().lag();
+      if (spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, delay))) {
+        return Optional.of(Findings.otherSound());
+      }
       return fit.rival().map(lag -> Findings.repeatsItself(lag, spectra.rate()));
     }
     Optional<Finding> reason = beyondWindow(spectra).or(() -> wrongSpeed(spectra));

@@ -6,6 +6,10 @@ import java.util.SplittableRandom;
 
 /** A return of exactly known delay, and the bound that no unbiased estimate of it can beat. */
 final class DelayTrial {
+  private static final double PASSED = 0.9;
+  private static final double CUT = 0.97;
+  private static final int TAIL = 256;
+
   private final Signal reference;
   private final double[] spectrum;
   private final RealFft fft;
@@ -24,6 +28,28 @@ final class DelayTrial {
       sum += omega * omega * Packed.power(spectrum, k);
     }
     this.slopeEnergy = sum * 2 / fft.length();
+  }
+
+  /**
+   * A signal without the uppermost part of its band, which no converter passes and where a delay by
+   * a part of a sample has no meaning; a maximum-length sequence reaches up there.
+   */
+  static Signal asConvertersPass(Signal signal) {
+    RealFft fft = new RealFft(RealFft.lengthFor(2 * signal.length()));
+    double[] packed = new double[fft.length()];
+    signal.copyTo(0, packed, fft.length() / 4, signal.length());
+    fft.forward(packed);
+    packed[1] = 0;
+    for (int k = 1; k < fft.length() / 2; k++) {
+      double part = 2.0 * k / fft.length();
+      double above = Math.max(0, Math.min(1, (part - PASSED) / (CUT - PASSED)));
+      double factor = 0.5 + 0.5 * Math.cos(Math.PI * above);
+      packed[2 * k] *= factor;
+      packed[2 * k + 1] *= factor;
+    }
+    fft.inverse(packed);
+    return Signal.of(signal.rate(), packed)
+        .slice(fft.length() / 4 - TAIL, fft.length() / 4 + signal.length() + TAIL);
   }
 
   /** The standard deviation of white noise at a signal-to-noise ratio per sample. */

@@ -1,0 +1,52 @@
+package dev.loopgauge.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.LongStream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * No false number, unless it is marked as one of several that could be meant: none where the return
+ * holds nothing of the reference, none that is off by more than it says. The profile {@code
+ * conformance} tries 100,000 returns.
+ */
+class AdversarialReturnsTest {
+  private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 5300 : 150;
+  private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
+
+  /** An honest k = 2 is passed by one in twenty, and this many times it by one in two million. */
+  private static final double SURELY_OFF = 2.5;
+
+  @ParameterizedTest
+  @EnumSource(Trap.class)
+  void noFalseNumber(Trap trap) {
+    List<String> caught =
+        LongStream.range(0, EACH)
+            .parallel()
+            .mapToObj(seed -> falseNumber(trap, seed))
+            .flatMap(Optional::stream)
+            .toList();
+    assertEquals(List.of(), caught, () -> caught.size() + " of " + EACH);
+  }
+
+  static Optional<String> falseNumber(Trap trap, long seed) {
+    Scene.Evening evening = trap.on(seed);
+    if (!(ESTIMATOR.estimate(List.of(evening.reading())) instanceof Estimate.Found found)
+        || found.measurement().ambiguous()) {
+      return Optional.empty();
+    }
+    Measurement m = found.measurement();
+    String text =
+        trap + ", seed " + seed + ": " + m.delay().samples() + " +- " + m.uncertaintySamples();
+    if (evening.delay().isEmpty()) {
+      return Optional.of(text + ", but there is nothing");
+    }
+    double off = Math.abs(m.delay().samples() - evening.delay().getAsDouble());
+    return off > SURELY_OFF * m.uncertaintySamples()
+        ? Optional.of(text + ", but it is " + evening.delay().getAsDouble())
+        : Optional.empty();
+  }
+}

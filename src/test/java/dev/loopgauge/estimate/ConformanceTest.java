@@ -1,0 +1,88 @@
+package dev.loopgauge.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.apache.commons.math3.distribution.BinomialDistribution;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The estimator against theory: errors against the Cramer-Rao bound, and the share of errors that
+ * the claimed uncertainty covers, for each stimulus, rate and level of white noise. The table goes
+ * to target/conformance.md. The profile {@code conformance} runs it in full.
+ */
+class ConformanceTest {
+  private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
+  private static final int TRIALS = Integer.getInteger("loopgauge.trials", FULL ? 400 : 12);
+  private static final int[] RATES = {44_100, 48_000, 88_200, 96_000, 192_000};
+  private static final double[] LEVELS = {-10, 0, 20, 40, 60};
+  private static final double[] FEW_LEVELS = {-10, 20, 60};
+  private static final double[] DEEP_LEVELS = {-25, -20};
+
+  @Test
+  void errsNoMoreThanTheoryAllowsAndSaysHowMuch() throws IOException {
+    List<ConformanceCell> cells = cells();
+    List<Tally> tallies = cells.parallelStream().map(ConformanceCell::run).toList();
+    Map<String, Tally> pools = new TreeMap<>();
+    List<String> broken = new ArrayList<>();
+    StringBuilder table = new StringBuilder(Tally.tableHead());
+    for (int i = 0; i < cells.size(); i++) {
+      Tally tally = tallies.get(i);
+      table.append(tally);
+      note(tally, cells.get(i).mostRms(), broken);
+      for (String pool : cells.get(i).pools()) {
+        pools.merge(pool, new Tally(pool).plus(tally), Tally::plus);
+      }
+    }
+    for (Tally pool : pools.values()) {
+      table.append(pool);
+      note(pool, ConformanceCell.MOST_RMS, broken);
+    }
+    Files.createDirectories(Path.of("target"));
+    Files.writeString(Path.of("target", "conformance.md"), table);
+    assertEquals(List.of(), broken);
+  }
+
+  private static void note(Tally tally, double mostRms, List<String> broken) {
+    tally.broken(mostRms).ifPresent(promise -> broken.add(tally + promise));
+  }
+
+  private static List<ConformanceCell> cells() {
+    List<ConformanceCell> cells = new ArrayList<>();
+    for (int rate : RATES) {
+      boolean all = FULL || rate == 48_000;
+      for (double level : all ? LEVELS : FEW_LEVELS) {
+        for (String kind : List.of("click", "sweep", "mls")) {
+          cells.add(new ConformanceCell(kind, rate, level, 0.25, TRIALS));
+        }
+      }
+      for (double level : all ? LEVELS : new double[] {20}) {
+        cells.add(new ConformanceCell(ConformanceCell.SPEECH, rate, level, 1, TRIALS));
+        cells.add(new ConformanceCell(ConformanceCell.MUSIC, rate, level, 1, TRIALS));
+      }
+      for (double level : all ? DEEP_LEVELS : new double[0]) {
+        for (String kind : List.of("click", "sweep", "mls")) {
+          cells.add(new ConformanceCell(kind, rate, level, 1, TRIALS));
+        }
+      }
+    }
+    return cells;
+  }
+
+  /** Ninety-nine times in a hundred the strongest peak is the right one, 30 dB below the noise. */
+  @Test
+  void findsTheRightPeakOfOneSecondSweepDeepInNoise() {
+    ConformanceCell cell = new ConformanceCell("sweep", 48_000, -30, 1, FULL ? 3000 : 100);
+    int least =
+        new BinomialDistribution(null, cell.trials(), 0.99).inverseCumulativeProbability(1e-4);
+    int right = cell.detected();
+    assertTrue(right >= least, right + " of " + cell.trials() + " found, expected " + least);
+  }
+}
