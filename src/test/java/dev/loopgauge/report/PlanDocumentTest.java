@@ -49,8 +49,8 @@ class PlanDocumentTest {
                      15 ms
         rule         up to 15 ms passes unnoticed but in the front rows: common
                      practice, no source
-        re-patch     from before the host, by a second patch of the input: singer (then
-                     1.0 ms)
+        re-patch     from before the host, by a second patch of the input: singer
+                     (then 1.0 ms)
         picture      stream: sound early by 28.3 ms, within EBU R37 (+40 to -60 ms);
                      add 28.3 ms to the sound
                      closest without a delay: block 512, sound early by 17.7 ms
