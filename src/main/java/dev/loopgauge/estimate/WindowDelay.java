@@ -29,6 +29,9 @@ final class WindowDelay {
   /** A drift that moves the delay by less than this within a window does no harm, in samples. */
   private static final double HARMLESS = 0.3;
 
+  /** The stretch at each edge of a window whose peak stands for the edge, in seconds. */
+  private static final double EDGE_SECONDS = 0.01;
+
   private final Samples reference;
   private final Samples ret;
   private final int from;
@@ -150,17 +153,42 @@ final class WindowDelay {
         new Found(
             // Retimed about its own middle, the copy that is late by d came d / (1 + slope) late.
             lag + fit.measured().lag() * (1 + slope),
-            slope + further(spectra, noise) / half,
-            Math.hypot(noise, fit.dispersion()),
+            slope + further(spectra, fit) / half,
+            Math.hypot(Math.hypot(noise, fit.dispersion()), cut(fit)),
             Decibels.ofFactor(fit.measured().gain())));
   }
 
-  /** By how much the second half is later than the first, where that is beyond doubt. */
-  private static double further(Spectra spectra, double noise) {
-    double apart =
-        spectra.strongest(spectra.each().get(1)).lag()
-            - spectra.strongest(spectra.each().get(0)).lag();
-    boolean drifts = Math.abs(apart) > 8 * noise && Math.abs(apart) < ONE_DELAY;
-    return drifts ? apart : 0;
+  /**
+   * The standard uncertainty that comes from a window cutting through the sound. The slope of R at
+   * the true delay is the sum of x dx/dn, half of what x^2 has gained from edge to edge, and not 0;
+   * the delay errs by that over the sum of (dx/dn)^2 (derived). It matters where a window holds low
+   * frequencies alone. Both edges at their worst, rectangular.
+   */
+  private double cut(Fit fit) {
+    Residual residual = fit.residual();
+    double slopeEnergy = residual.secondMoment(0, 1, residual.usableBins());
+    int edge = reference.rate().samplesIn(EDGE_SECONDS);
+    double first = reference.slice(0, edge).peak();
+    double last = reference.slice(reference.length() - edge, reference.length()).peak();
+    return (first * first + last * last) / 2 / slopeEnergy / Math.sqrt(3);
+  }
+
+  /**
+   * By how much the second half is later than the first, where neither noise nor the cut between
+   * them can be why.
+   */
+  private double further(Spectra spectra, Fit fit) {
+    Copy first = spectra.strongest(spectra.each().get(0));
+    Copy second = spectra.strongest(spectra.each().get(1));
+    double gain = Math.abs(fit.measured().gain());
+    double peak = reference.slice(0, reference.length()).peak();
+    double cut = 0;
+    for (CrossSpectrum half : spectra.each()) {
+      double slopeEnergy = Math.abs(half.at(fit.measured().lag()).curvature()) / gain;
+      cut = Math.max(cut, peak * peak / slopeEnergy);
+    }
+    double apart = second.lag() - first.lag();
+    double doubt = Math.max(8 * fit.noiseUncertainty(), 2 * cut);
+    return Math.abs(apart) > doubt && Math.abs(apart) < ONE_DELAY ? apart : 0;
   }
 }

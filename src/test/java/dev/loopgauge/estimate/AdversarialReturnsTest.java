@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * conformance} tries 100,000 returns.
  */
 class AdversarialReturnsTest {
-  private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 5300 : 150;
+  private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 5600 : 60;
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
 
   /** An honest k = 2 is passed by one in twenty, and this many times it by one in two million. */
