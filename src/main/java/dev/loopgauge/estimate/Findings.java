@@ -57,6 +57,14 @@ final class Findings {
             + " the room");
   }
 
+  static Finding tooNarrow() {
+    return refusing(
+        FindingCode.WEAK_RETURN,
+        "what the return has in common with the reference lies in a handful of frequencies, as of a"
+            + " hum",
+        "use a sweep, or a passage with more treble; look for hum in both channels");
+  }
+
   static Finding otherSound() {
     return refusing(
         FindingCode.WEAK_RETURN,

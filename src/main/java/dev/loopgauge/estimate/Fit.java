@@ -120,10 +120,17 @@ final class Fit {
    * frequencies is all that is in common, as of a hum in both, the first proves nothing.
    */
   double significance() {
+    return Math.max(isNarrow() ? 0 : plainSignificance(), likeness.significance());
+  }
+
+  /** The same as it is, however few frequencies it lies in. */
+  double plainSignificance() {
     double variance = residual.unrelatedVariance();
-    boolean few = variance == 0 || residual.carryingBins() < FEWEST_BINS;
-    double plain = few ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
-    return Math.max(plain, likeness.significance());
+    return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
+  }
+
+  private boolean isNarrow() {
+    return residual.carryingBins() < FEWEST_BINS;
   }
 
   /** The power of the found copy against all else in the return, in dB. */

@@ -45,10 +45,11 @@ final class Trust {
     if (reason.isPresent()) {
       return reason;
     }
-    return Optional.of(
-        significance < SUSPECTED
-            ? Findings.nothingThere()
-            : Findings.tooFaint(fit.signalToNoiseDb()));
+    if (significance < SUSPECTED) {
+      boolean narrow = fit.plainSignificance() >= SUSPECTED;
+      return Optional.of(narrow ? Findings.tooNarrow() : Findings.nothingThere());
+    }
+    return Optional.of(Findings.tooFaint(fit.signalToNoiseDb()));
   }
 
   private static Optional<Finding> beyondWindow(Spectra spectra) {
