@@ -5,6 +5,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.UnreadableRecordingException;
 import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.UnknownPathException;
+import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.SeriesFormatException;
 import java.io.IOException;
@@ -61,6 +62,9 @@ record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof CaptureException e) {
       return ofCapture(e);
+    }
+    if (thrown instanceof JournalException e) {
+      return new Failure(ExitCode.JOURNAL, "journal", e.getMessage(), e.hint());
     }
     if (thrown instanceof IOException) {
       return usage(

@@ -49,10 +49,19 @@ class LayersTest {
           Map.entry("capture.simulated", List.of("capture", "signal", "chain")),
           Map.entry("measure", List.of("signal", "estimate", "capture")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
+          Map.entry("journal", List.of(CORE)),
           Map.entry(
               "report",
               List.of(
-                  "signal", "estimate", "chain", "verify", "plan", "capture", "measure", "setup")));
+                  "signal",
+                  "estimate",
+                  "chain",
+                  "verify",
+                  "plan",
+                  "capture",
+                  "measure",
+                  "setup",
+                  "journal")));
 
   /** Libraries that one package keeps to itself, so that they can be exchanged there. */
   private static final Map<String, List<String>> LIBRARIES =

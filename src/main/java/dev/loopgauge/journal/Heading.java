@@ -1,0 +1,45 @@
+package dev.loopgauge.journal;
+
+import java.time.ZonedDateTime;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * What is needed to list an entry and to compare it with others.
+ *
+ * @param id the entry's own name, never used twice
+ * @param at when it was measured, to the millisecond, in the zone of the computer that measured
+ * @param show the show's name as the user typed it
+ * @param when which part of the show's day
+ * @param path the path's name, where one was given
+ * @param outcome what the measurement came to, by the name that documents use
+ * @param delay the number, where it could be trusted
+ * @param corrects the entry that this one replaces; the old one stays in the journal
+ */
+public record Heading(
+    UUID id,
+    ZonedDateTime at,
+    String show,
+    When when,
+    Optional<String> path,
+    String outcome,
+    Optional<LoggedDelay> delay,
+    Optional<UUID> corrects) {
+  /**
+   * Checks the name of the show and the instant.
+   *
+   * @throws IllegalArgumentException when the show's name is blank, the instant is finer than a
+   *     millisecond, or the entry would correct itself
+   */
+  public Heading {
+    if (show.isBlank()) {
+      throw new IllegalArgumentException("a show must have a name, not '" + show + "'");
+    }
+    if (at.getNano() % 1_000_000 != 0) {
+      throw new IllegalArgumentException("an entry is dated to the millisecond, not " + at);
+    }
+    if (corrects.filter(id::equals).isPresent()) {
+      throw new IllegalArgumentException("entry " + id + " can't correct itself");
+    }
+  }
+}

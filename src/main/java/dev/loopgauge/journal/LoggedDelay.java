@@ -1,0 +1,23 @@
+package dev.loopgauge.journal;
+
+import dev.loopgauge.signal.Latency;
+
+/**
+ * A measured delay as the journal keeps it.
+ *
+ * @param delay the delay
+ * @param uncertaintySamples its expanded uncertainty (k = 2), in samples, 0 or more
+ */
+public record LoggedDelay(Latency delay, double uncertaintySamples) {
+  /**
+   * Checks the uncertainty.
+   *
+   * @throws IllegalArgumentException when it is negative or not finite
+   */
+  public LoggedDelay {
+    if (!(uncertaintySamples >= 0 && Double.isFinite(uncertaintySamples))) {
+      throw new IllegalArgumentException(
+          "an uncertainty must be 0 samples or more, not " + uncertaintySamples);
+    }
+  }
+}
