@@ -19,10 +19,12 @@ enum Colour {
   /** Nowhere. */
   NEVER;
 
-  private static final Pattern GOOD = words("WITHIN|CHOOSE|SET");
+  private static final Pattern GOOD = words("WITHIN|CHOOSE|SET|(?<!NOT )CLEAN");
   private static final Pattern DOUBTFUL = words("CAUTION|COLOURS|UNDECIDED");
   private static final Pattern BAD =
-      words("OVER|OUTSIDE|CONFLICT|NOTHING FITS|ECHO|LATE|EARLY|No trustworthy reading");
+      words(
+          "OVER|OUTSIDE|CONFLICT|NOTHING FITS|ECHO|LATE|EARLY|NOT CLEAN|BROKE OFF|CHANGED"
+              + "|No trustworthy reading");
 
   private static Pattern words(String alternatives) {
     return Pattern.compile("\\b(?:" + alternatives + ")\\b");

@@ -126,10 +126,14 @@ final class DeviceOptions {
 
   /** What is patched where. */
   Patching patching(Optional<Profile> profile) {
-    Optional<Patching> known =
+    return patchingOver(
         profile
             .map(Profile::patching)
-            .or(() -> isUnpatchedRig() ? Optional.of(USUAL) : Optional.empty());
+            .or(() -> isUnpatchedRig() ? Optional.of(USUAL) : Optional.empty()));
+  }
+
+  /** What is patched where; what was left out is as in {@code known}. */
+  Patching patchingOver(Optional<Patching> known) {
     Optional<ChannelPair> rig = known.map(Patching::rig);
     Optional<ChannelPair> reference = known.flatMap(Patching::reference);
     return Refusals.asUsage(

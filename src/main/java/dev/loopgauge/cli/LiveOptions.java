@@ -1,5 +1,6 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.measure.Patching;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
@@ -39,5 +40,22 @@ final class LiveOptions {
         device.bufferSamples(kept),
         stimulus.plan(kept),
         kept.flatMap(Profile::calibration));
+  }
+
+  /**
+   * The same with the send and the return on the ports of a program of the audio server, the first
+   * ones unless others are named.
+   */
+  Profile settingsThrough(String client, Optional<Profile> kept) {
+    Patching usual = kept.map(Profile::patching).orElse(Patching.single(1, 1));
+    return new Profile(
+        device.backend(kept),
+        Optional.of(client),
+        Optional.of(client),
+        device.patchingOver(Optional.of(usual)),
+        device.rate(kept),
+        device.bufferSamples(kept),
+        stimulus.plan(kept),
+        Optional.empty());
   }
 }

@@ -33,15 +33,42 @@ record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival,
    * @param store where calibrations are kept
    */
   Estimate take(CalibrationStore store) throws CaptureException, SetupException, IOException {
+    Repeatable reading = repeatable(store);
+    consent.ask(announcement());
+    return reading.take();
+  }
+
+  /** A measurement that can be made again and again, by the same way, without asking. */
+  interface Repeatable {
+    /** Plays, records and reads once. */
+    Estimate take() throws CaptureException;
+  }
+
+  /** What {@link #take} measures, to be made when and as often as wanted. */
+  Repeatable repeatable(CalibrationStore store) throws SetupException {
     if (profile.patching().reference().isPresent()) {
-      consent.ask(announcement());
-      return live().referenced();
+      return live()::referenced;
     }
     Lookup lookup = lookup(store);
-    consent.ask(announcement());
     return lookup instanceof Lookup.Holds holds
-        ? live().lessCable(holds.calibration(), Method.SAMPLE_LOCKED)
-        : live().uncalibrated(((Lookup.Refused) lookup).reason(), hint());
+        ? () -> live().lessCable(holds.calibration(), Method.SAMPLE_LOCKED)
+        : () -> live().uncalibrated(((Lookup.Refused) lookup).reason(), hint());
+  }
+
+  /**
+   * Through a program of the audio server and no sound card, so that nothing is to be taken off.
+   * Against the reference where one is patched.
+   *
+   * @throws CaptureException when the sound failed
+   */
+  Estimate throughProgram() throws CaptureException {
+    if (profile.patching().reference().isPresent()) {
+      return live().referenced();
+    }
+    Estimate estimate = live().withCard();
+    return estimate instanceof Estimate.Found found
+        ? new Estimate.Found(found.measurement().withMethod(Method.SAMPLE_LOCKED), found.findings())
+        : estimate;
   }
 
   private Lookup lookup(CalibrationStore store) throws SetupException {
@@ -97,7 +124,8 @@ record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival,
     return new LiveMeasurement(session, profile.patching(), profile.plan(), arrival);
   }
 
-  private String announcement() {
+  /** What is about to be played. */
+  String announcement() {
     return Announcement.of(session.info(), profile.patching().sends(), profile.plan());
   }
 }

@@ -9,6 +9,7 @@ import dev.loopgauge.setup.Profile;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -34,6 +35,15 @@ final class MeasureCommand implements Subcommand {
   @Mixin private final ArrivalOption arrival = new ArrivalOption();
 
   @Option(
+      names = "--through",
+      paramLabel = "CLIENT",
+      description = {
+        "On jack: through this program's ports (send 1, return 1 unless named),",
+        "against the latency that the server's graph reports for it."
+      })
+  private Optional<String> through = Optional.empty();
+
+  @Option(
       names = "--calibrate",
       description = "First measure a patch cable, then the path, in one session.")
   private boolean calibrate;
@@ -42,6 +52,16 @@ final class MeasureCommand implements Subcommand {
       names = "--check-patch",
       description = "Only find out which return hears which send, by quiet ticks.")
   private boolean checkPatch;
+
+  @Option(
+      names = "--soak",
+      paramLabel = "MINUTES",
+      converter = Converters.Positive.class,
+      description = {
+        "Measure again and again at -40 dBFS (or --level) for so long; count dropouts",
+        "and steps of the delay. Exits with 1 if anything happened."
+      })
+  private Optional<Double> soakMinutes = Optional.empty();
 
   @Option(names = "--yes", description = "Play without asking first.")
   private boolean yes;
@@ -59,8 +79,13 @@ final class MeasureCommand implements Subcommand {
     Optional<ChosenPath> chosen = ChainFile.chosen(budget);
     AudioBackend backend = backend(live.device.backend(kept), chosen);
     Consent consent = new Consent(console, !backend.name().equals(LiveOptions.SIMULATED), yes);
+    checkOneKind();
     if (checkPatch) {
       return new PatchChecking(backends, backend, live, kept, consent).answer();
+    }
+    if (through.isPresent()) {
+      return new ThroughProgram(backends, backend, live, kept, arrival.choice(), consent, host)
+          .answer(through.get(), chosen);
     }
     Profile settings = live.settings(kept);
     if (calibrate) {
@@ -68,6 +93,15 @@ final class MeasureCommand implements Subcommand {
     }
     consent.requireSomebody();
     try (AudioSession session = backends.open(backend, live.profile, settings.request())) {
+      if (soakMinutes.isPresent()) {
+        Profile low = settings.with(live.stimulus.lowPlan(kept));
+        return new Soaking(
+                new LiveReading(session, low, arrival.choice(), consent),
+                soakMinutes.get(),
+                chosen,
+                host)
+            .answer(data.calibrations());
+      }
       LiveReading reading = new LiveReading(session, settings, arrival.choice(), consent);
       Estimate estimate =
           calibrate ? reading.afterCable(Instant.now()) : reading.take(data.calibrations());
@@ -78,6 +112,18 @@ final class MeasureCommand implements Subcommand {
               chosen.flatMap(path -> path.compare(estimate)),
               host.check(estimate),
               List.of()));
+    }
+  }
+
+  private void checkOneKind() {
+    long kinds =
+        Stream.of(calibrate, checkPatch, through.isPresent(), soakMinutes.isPresent())
+            .filter(asked -> asked)
+            .count();
+    if (kinds > 1) {
+      throw new UsageException(
+          "expected one of --calibrate, --check-patch, --through and --soak, found " + kinds,
+          "do one after the other");
     }
   }
 

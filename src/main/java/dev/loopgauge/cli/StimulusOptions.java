@@ -12,6 +12,8 @@ final class StimulusOptions {
   /** The loudest peak without {@code --loud}, in dBFS. */
   static final double LOUDEST_DBFS = -6;
 
+  private static final double LOW_DBFS = -40;
+
   private static final MeasurementPlan USUAL =
       new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.5);
 
@@ -78,5 +80,16 @@ final class StimulusOptions {
           "--loud allows it, for a path with nothing at its end that sounds");
     }
     return plan;
+  }
+
+  /** What to play for a long time: the same at -40 dBFS, unless a level was asked for. */
+  MeasurementPlan lowPlan(Optional<Profile> profile) {
+    MeasurementPlan plan = plan(profile);
+    PlayedStimulus stimulus = plan.stimulus();
+    double level = levelDbfs.orElse(Math.min(stimulus.levelDbfs(), LOW_DBFS));
+    return new MeasurementPlan(
+        new PlayedStimulus(stimulus.kind(), stimulus.seconds(), level),
+        plan.repeats(),
+        plan.maxDelaySeconds());
   }
 }

@@ -66,6 +66,11 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
     return maxDelaySeconds + buffers + CONVERTER_SECONDS;
   }
 
+  /** How long one take of this plan is, in seconds. */
+  public double takeSeconds(SessionInfo info) {
+    return (double) schedule(info).frames() / info.rate().hertz();
+  }
+
   /** This plan in frames, with a turn for each repeat. */
   Schedule schedule(SessionInfo info) {
     return schedule(info, repeats);

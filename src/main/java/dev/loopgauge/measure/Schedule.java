@@ -60,7 +60,8 @@ record Schedule(Signal played, int leadIn, int listen, int turns) {
     return leadIn + turn * period();
   }
 
-  private int frames() {
+  /** How long a take is. */
+  int frames() {
     return start(turns);
   }
 

@@ -83,7 +83,7 @@ final class MeasurementJson {
     return json;
   }
 
-  private static Map<String, Object> comparison(Comparison c) {
+  static Map<String, Object> comparison(Comparison c) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("path", c.path());
     json.put("predictedSamples", samples(c.predicted().samples()));

@@ -39,4 +39,9 @@ public record Profile(
     return new Profile(
         backend, output, input, patching, rate, bufferSamples, plan, Optional.of(measured));
   }
+
+  /** This profile with another plan. */
+  public Profile with(MeasurementPlan other) {
+    return new Profile(backend, output, input, patching, rate, bufferSamples, other, calibration);
+  }
 }

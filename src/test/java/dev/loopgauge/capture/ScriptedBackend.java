@@ -7,11 +7,11 @@ import java.util.List;
 public final class ScriptedBackend implements AudioBackend {
   private final String name;
   private final Availability seen;
-  private final List<ScriptedSession> sessions;
+  private final List<AudioSession> sessions;
   private final List<SessionRequest> requests = new ArrayList<>();
 
   /** A back end with sessions to open, in order. */
-  public ScriptedBackend(String name, Availability seen, ScriptedSession... sessions) {
+  public ScriptedBackend(String name, Availability seen, AudioSession... sessions) {
     this.name = name;
     this.seen = seen;
     this.sessions = List.of(sessions);

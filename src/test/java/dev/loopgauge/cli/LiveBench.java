@@ -2,6 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.ScriptedBackend;
 import dev.loopgauge.capture.ScriptedSession;
@@ -40,7 +41,7 @@ final class LiveBench {
   }
 
   /** A back end of the one card. */
-  static ScriptedBackend backend(String name, ScriptedSession... sessions) {
+  static ScriptedBackend backend(String name, AudioSession... sessions) {
     return new ScriptedBackend(name, new Availability.Usable(DEVICES), sessions);
   }
 

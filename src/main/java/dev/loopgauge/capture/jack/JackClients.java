@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.jack;
 
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.PortLatency;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;

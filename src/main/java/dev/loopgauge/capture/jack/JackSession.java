@@ -1,9 +1,10 @@
 package dev.loopgauge.capture.jack;
 
-import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.FeedbackGuard;
+import dev.loopgauge.capture.GraphSession;
+import dev.loopgauge.capture.PortLatency;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.Signal;
@@ -15,7 +16,12 @@ import java.util.concurrent.atomic.AtomicReference;
  * other programs make up is late by its own delay alone, and a sound card by the same number of
  * samples at each opening.
  */
-public final class JackSession implements AudioSession {
+public final class JackSession implements GraphSession {
+  /** What the graph reports has settled once so many looks in a row see the same. */
+  private static final int SAME_LOOKS = 25;
+
+  private static final int MOST_LOOKS = 150;
+
   private final SessionInfo info;
   private final JackClients clients;
   private final AtomicReference<RunningTake> current;
@@ -116,6 +122,19 @@ public final class JackSession implements AudioSession {
    */
   public PortLatency returnLatency(int index) throws CaptureException {
     return reported(() -> clients.returnLatency(index));
+  }
+
+  @Override
+  public Stated stated(int send, int ret) throws CaptureException {
+    Stated last = new Stated(sendLatency(send), returnLatency(ret));
+    int same = 0;
+    for (int look = 0; look < MOST_LOOKS && same < SAME_LOOKS; look++) {
+      TakeLimit.pause();
+      Stated now = new Stated(sendLatency(send), returnLatency(ret));
+      same = now.equals(last) ? same + 1 : 0;
+      last = now;
+    }
+    return last;
   }
 
   private PortLatency reported(Callable<PortLatency> read) throws CaptureException {

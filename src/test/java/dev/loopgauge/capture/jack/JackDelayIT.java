@@ -9,6 +9,7 @@ import dev.loopgauge.audioserver.DelayClient;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
 import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.PortLatency;
 import dev.loopgauge.signal.Signal;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;

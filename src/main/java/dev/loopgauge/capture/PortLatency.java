@@ -1,4 +1,4 @@
-package dev.loopgauge.capture.jack;
+package dev.loopgauge.capture;
 
 /**
  * The latency that the server's graph reports for a port: what the programs and drivers on the way
