@@ -38,6 +38,11 @@ public record SessionRequest(
     }
   }
 
+  /** The same with the buffer left to the back end. */
+  public SessionRequest ofAnyBuffer() {
+    return new SessionRequest(output, input, sends, returns, rate, 0);
+  }
+
   private static List<Integer> channels(String what, List<Integer> channels) {
     for (int channel : channels) {
       if (channel < 1) {

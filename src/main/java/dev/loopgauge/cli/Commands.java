@@ -46,7 +46,7 @@ final class Commands {
       case "budget" -> new BudgetCommand();
       case "measure" -> new MeasureCommand(console, backends);
       case "analyze" -> new AnalyzeCommand(console);
-      case "series" -> new SeriesCommand();
+      case "series" -> new SeriesCommand(console, backends);
       case "align" -> new AlignCommand();
       case "plan" -> new PlanCommand();
       default -> throw new IllegalArgumentException("no command " + name);

@@ -23,6 +23,11 @@ record Consent(Console console, boolean makesSound, boolean given) {
     }
   }
 
+  /** The same once it was given. */
+  Consent agreed() {
+    return new Consent(console, makesSound, true);
+  }
+
   /** Says what will be played, where it sounds at all. */
   void announce(String announcement) {
     if (makesSound) {

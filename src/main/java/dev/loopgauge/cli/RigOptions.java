@@ -29,18 +29,30 @@ final class RigOptions {
    * @throws UsageException when it isn't said what rig to imitate, or a fault is none
    */
   AudioBackend rig(Optional<ChosenPath> chosen) {
-    ChosenPath path =
-        chosen.orElseThrow(
-            () ->
-                new UsageException(
-                    "expected --chain and --path, which say what rig to imitate",
-                    "`loopgauge demo` writes a chain file to try it with"));
+    ChosenPath path = imitated(chosen);
     try {
       return new SimulatedBackend(
           path.chain(), path.path(), faults.stream().map(Fault::parse).toList(), seed);
     } catch (FaultFormatException e) {
       throw new UsageException(e.getMessage(), e.hint());
     }
+  }
+
+  /** The same rig with its host at another block size. */
+  AudioBackend rig(Optional<ChosenPath> chosen, int blockSize) {
+    ChosenPath path = imitated(chosen);
+    return rig(
+        Optional.of(
+            new ChosenPath(
+                path.chain().withBlockSize(blockSize), path.path(), path.allowSamples())));
+  }
+
+  private static ChosenPath imitated(Optional<ChosenPath> chosen) {
+    return chosen.orElseThrow(
+        () ->
+            new UsageException(
+                "expected --chain and --path, which say what rig to imitate",
+                "`loopgauge demo` writes a chain file to try it with"));
   }
 
   /**

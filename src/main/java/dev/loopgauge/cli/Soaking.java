@@ -8,7 +8,6 @@ import dev.loopgauge.report.SoakDocument;
 import dev.loopgauge.setup.CalibrationStore;
 import dev.loopgauge.setup.SetupException;
 import java.io.IOException;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,13 +21,6 @@ import java.util.Optional;
  */
 record Soaking(
     LiveReading live, double minutes, Optional<ChosenPath> chosen, HostCheckOptions host) {
-  /** After these the session may go on. */
-  private static final EnumSet<CaptureException.Kind> PASSING =
-      EnumSet.of(CaptureException.Kind.SHORT, CaptureException.Kind.TIMED_OUT);
-
-  /** So many failed takes in a row are not passing. */
-  private static final int MOST_FAILED = 3;
-
   /**
    * Goes on until the time is over, somebody presses Enter, or the sound is gone.
    *
@@ -41,7 +33,9 @@ record Soaking(
     if (live.consent().console().terminal()) {
       live.consent().say("Enter ends it with what was seen so far.");
     }
-    Optional<CaptureException> end = run(soak, reading);
+    Optional<CaptureException> end =
+        new Takes(reading, soak)
+            .until(() -> soak.seconds() >= minutes * 60 || isEnded(), () -> tell(soak));
     SoakDocument document = document(soak, end.map(CaptureException::getMessage));
     return new Answer(document.isGood() ? ExitCode.GOOD : ExitCode.OUTSIDE, document);
   }
@@ -54,28 +48,6 @@ record Soaking(
         end,
         chosen.flatMap(path -> level.flatMap(path::compare)),
         level.flatMap(host::check));
-  }
-
-  private Optional<CaptureException> run(Soak soak, LiveReading.Repeatable reading)
-      throws CaptureException, IOException {
-    int failed = 0;
-    while (soak.seconds() < minutes * 60 && !isEnded()) {
-      try {
-        soak.add(reading.take());
-        failed = 0;
-      } catch (CaptureException e) {
-        failed++;
-        if (soak.takes() == 0) {
-          throw e;
-        }
-        soak.add(e);
-        if (!PASSING.contains(e.kind()) || failed == MOST_FAILED) {
-          return Optional.of(e);
-        }
-      }
-      tell(soak);
-    }
-    return Optional.empty();
   }
 
   private boolean isEnded() throws IOException {

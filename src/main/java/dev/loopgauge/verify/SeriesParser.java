@@ -24,9 +24,6 @@ public final class SeriesParser {
   /** The most readings in one series. */
   public static final int MOST_READINGS = 200;
 
-  /** A delay is a whole number of samples or near it: half a sample, rectangular (GUM). */
-  private static final double LEAST_UNCERTAINTY = 0.5 / Math.sqrt(3);
-
   private SeriesParser() {}
 
   /**
@@ -130,7 +127,7 @@ public final class SeriesParser {
     return new SeriesReading(
         row.blockSize(),
         columns.inMs() ? Latency.ofMs(delay, rate) : new Latency(delay, rate),
-        Math.max(LEAST_UNCERTAINTY, uncertainty),
+        Math.max(SeriesReading.LEAST_UNCERTAINTY, uncertainty),
         row.cpuPercent(),
         row.dropouts());
   }

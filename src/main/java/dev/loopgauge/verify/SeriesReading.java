@@ -1,5 +1,6 @@
 package dev.loopgauge.verify;
 
+import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.signal.Latency;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -19,6 +20,26 @@ public record SeriesReading(
     double uncertaintySamples,
     OptionalDouble cpuPercent,
     OptionalInt dropouts) {
+  /** A delay is a whole number of samples or near it: half a sample, rectangular (GUM). */
+  static final double LEAST_UNCERTAINTY = 0.5 / Math.sqrt(3);
+
+  /**
+   * A reading that was measured.
+   *
+   * @param blockSize samples the host computed at a time
+   * @param measured its delay, 0 or more
+   * @param dropouts how many were counted meanwhile
+   * @throws IllegalArgumentException when block size or delay are out of range
+   */
+  public static SeriesReading of(int blockSize, Measurement measured, int dropouts) {
+    return new SeriesReading(
+        blockSize,
+        measured.delay(),
+        Math.max(LEAST_UNCERTAINTY, measured.uncertaintySamples() / Measurement.COVERAGE_FACTOR),
+        OptionalDouble.empty(),
+        OptionalInt.of(dropouts));
+  }
+
   /**
    * Checks the ranges.
    *

@@ -95,6 +95,16 @@ public final class AudioServer implements AutoCloseable {
     return Map.of("JACK_DEFAULT_SERVER", name, "JACK_NO_START_SERVER", "1");
   }
 
+  /** Patches a port that gives sound to one that takes it. */
+  public void patch(String from, String to) throws IOException, InterruptedException {
+    ProcessBuilder builder = new ProcessBuilder("jack_connect", from, to).inheritIO();
+    builder.environment().putAll(environment());
+    int code = builder.start().waitFor();
+    if (code != 0) {
+      throw new IOException("jack_connect " + from + " " + to + " ended with " + code);
+    }
+  }
+
   /** Ends the server at once, as a crash would. */
   public void kill() {
     process.destroyForcibly();

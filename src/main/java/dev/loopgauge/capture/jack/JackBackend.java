@@ -1,8 +1,8 @@
 package dev.loopgauge.capture.jack;
 
-import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
@@ -17,7 +17,7 @@ import org.jaudiolibs.jnajack.JackException;
  * and returns hear its output ports; {@value ServerPorts#PHYSICAL} stands for the sound card. It
  * uses the server that {@code JACK_DEFAULT_SERVER} names, or the usual one, and never starts one.
  */
-public final class JackBackend implements AudioBackend {
+public final class JackBackend implements BlockSizeServer {
   private static final String NAME = "jack";
 
   @Override
@@ -53,6 +53,26 @@ public final class JackBackend implements AudioBackend {
   @Override
   public JackSession open(SessionRequest request) throws CaptureException {
     return TimedCall.of(() -> opened(request), JackSession::close);
+  }
+
+  @Override
+  public int blockSize() throws CaptureException {
+    return TimedCall.of(JackBackend::readBlockSize, tooLate -> {});
+  }
+
+  private static int readBlockSize() throws CaptureException, JackException {
+    JackClient client = JackAccess.load().open("loopgauge-look");
+    try {
+      return client.getBufferSize();
+    } finally {
+      client.close();
+    }
+  }
+
+  @Override
+  public void setBlockSize(int samples) throws CaptureException {
+    JackAccess.load();
+    TimedCall.of(() -> new BlockSizeClient().set(samples), tooLate -> {});
   }
 
   private static JackSession opened(SessionRequest request) throws CaptureException, JackException {
