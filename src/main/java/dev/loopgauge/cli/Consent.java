@@ -1,6 +1,8 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.verify.ReportedDelay;
 import java.io.IOException;
+import java.util.Optional;
 
 /**
  * Asks before sound leaves the card.
@@ -61,6 +63,31 @@ record Consent(Console console, boolean makesSound, boolean given) {
       throw new UsageException(
           "the terminal closed before anybody pressed Enter; nothing more was played",
           "run it at a terminal, or with --yes");
+    }
+  }
+
+  /**
+   * Asks what is reported now, until the answer is a number of samples or nothing.
+   *
+   * @throws UsageException when the terminal closes instead
+   */
+  Optional<ReportedDelay> askReported() throws IOException {
+    while (true) {
+      console
+          .err()
+          .println("How many samples are reported for it now? 0 if none, Enter if you can't see.");
+      String answer = console.in().readLine();
+      if (answer == null) {
+        throw new UsageException(
+            "the terminal closed before it was said what is reported",
+            "--reported-samples says it beforehand");
+      }
+      if (answer.isBlank()) {
+        return Optional.empty();
+      }
+      if (answer.strip().matches("[0-9]{1,7}([.][0-9]{1,6})?")) {
+        return Optional.of(ReportedDelay.ofSamples(Double.parseDouble(answer.strip())));
+      }
     }
   }
 

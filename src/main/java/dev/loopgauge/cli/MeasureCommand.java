@@ -3,6 +3,7 @@ package dev.loopgauge.cli;
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.report.MeasurementDocument;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
@@ -63,6 +64,30 @@ final class MeasureCommand implements Subcommand {
       })
   private Optional<Double> soakMinutes = Optional.empty();
 
+  @Option(
+      names = "--states",
+      paramLabel = "LIST",
+      split = ",",
+      description = {
+        "Be guided through the states of a plug-in, such as active,bypassed,reloaded:",
+        "each is measured and held against what is reported then."
+      })
+  private List<String> states = List.of();
+
+  @Option(
+      names = "--witness-return",
+      paramLabel = "N",
+      converter = Converters.Count.class,
+      description = "With --states: another channel of the host; does it move too?")
+  private Optional<Integer> witnessReturn = Optional.empty();
+
+  @Option(
+      names = "--witness-send",
+      paramLabel = "N",
+      converter = Converters.Count.class,
+      description = "What feeds it (the path's own send).")
+  private Optional<Integer> witnessSend = Optional.empty();
+
   @Option(names = "--yes", description = "Play without asking first.")
   private boolean yes;
 
@@ -82,6 +107,9 @@ final class MeasureCommand implements Subcommand {
     checkOneKind();
     if (checkPatch) {
       return new PatchChecking(backends, backend, live, kept, consent).answer();
+    }
+    if (!states.isEmpty()) {
+      return guided(backend, kept, consent, data).answer(states, chosen);
     }
     if (through.isPresent()) {
       return new ThroughProgram(backends, backend, live, kept, arrival.choice(), consent, host)
@@ -115,14 +143,48 @@ final class MeasureCommand implements Subcommand {
     }
   }
 
+  private PluginStates guided(
+      AudioBackend backend, Optional<Profile> kept, Consent consent, DataFolder data) {
+    if (states.size() < 2 || states.stream().distinct().count() != states.size()) {
+      throw new UsageException(
+          "expected two states or more, each once, found " + String.join(",", states),
+          "for example --states active,bypassed,reloaded");
+    }
+    if (!console.terminal()) {
+      throw new UsageException(
+          "--states needs somebody at a terminal who sets the plug-in in between",
+          "without one, record each state and compare them by `analyze --bypassed`");
+    }
+    Profile settings =
+        through
+            .map(client -> live.settingsThrough(client, kept))
+            .orElseGet(() -> live.settings(kept));
+    int send = witnessSend.orElse(settings.patching().rig().send());
+    return new PluginStates(
+        new LiveTarget(backends, backend, settings, arrival.choice(), data.calibrations()),
+        witnessReturn.map(returned -> new ChannelPair(send, returned)),
+        through.isPresent(),
+        host,
+        consent);
+  }
+
   private void checkOneKind() {
+    if (states.isEmpty() && (witnessReturn.isPresent() || witnessSend.isPresent())) {
+      throw new UsageException(
+          "--witness-return goes with --states", "name the states, such as active,bypassed");
+    }
     long kinds =
-        Stream.of(calibrate, checkPatch, through.isPresent(), soakMinutes.isPresent())
+        Stream.of(
+                calibrate,
+                checkPatch,
+                through.isPresent() || !states.isEmpty(),
+                soakMinutes.isPresent())
             .filter(asked -> asked)
             .count();
     if (kinds > 1) {
       throw new UsageException(
-          "expected one of --calibrate, --check-patch, --through and --soak, found " + kinds,
+          "expected one of --calibrate, --check-patch, --soak and --through or --states, found "
+              + kinds,
           "do one after the other");
     }
   }

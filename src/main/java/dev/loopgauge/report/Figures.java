@@ -18,12 +18,13 @@ final class Figures {
 
   /** The measured delay with its uncertainty: {@code 723.02 ± 0.04 samples 15.0629 ± 0.0009 ms}. */
   static String measured(Measurement m) {
-    int decimals = sampleDecimals(m);
     int msDecimals = msDecimals(m);
-    return columns(
-        plusMinus(m.delay().samples(), m.uncertaintySamples(), decimals) + " samples",
-        plusMinus(m.delay().ms(), m.uncertaintyMs(), msDecimals) + " ms",
-        "");
+    return columns(delay(m), plusMinus(m.delay().ms(), m.uncertaintyMs(), msDecimals) + " ms", "");
+  }
+
+  /** The measured delay in samples with its uncertainty: {@code 723.02 ± 0.04 samples}. */
+  static String delay(Measurement m) {
+    return plusMinus(m.delay().samples(), m.uncertaintySamples(), sampleDecimals(m)) + " samples";
   }
 
   /** The predicted delay with its tolerance, where there is one. */

@@ -44,4 +44,9 @@ public record Profile(
   public Profile with(MeasurementPlan other) {
     return new Profile(backend, output, input, patching, rate, bufferSamples, other, calibration);
   }
+
+  /** This profile with something else patched. */
+  public Profile with(Patching other) {
+    return new Profile(backend, output, input, other, rate, bufferSamples, plan, calibration);
+  }
 }

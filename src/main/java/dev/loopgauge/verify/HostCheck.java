@@ -37,11 +37,22 @@ public record HostCheck(
    */
   public static HostCheck ofDifference(
       Measurement active, Measurement bypassed, Optional<ReportedDelay> reported) {
+    Shift shift = Shift.between(bypassed, active);
     return of(
         reported,
-        active.delay().minus(bypassed.delay()).samples(),
-        Math.hypot(active.uncertaintySamples(), bypassed.uncertaintySamples()),
+        shift.samples(),
+        shift.uncertaintySamples(),
         active.method() != Method.UNCALIBRATED && bypassed.method() != Method.UNCALIBRATED);
+  }
+
+  /**
+   * The same where the sound card's own delay may be in both, if it is the same in both: it
+   * cancels.
+   */
+  static HostCheck added(
+      Measurement active, Measurement bypassed, Optional<ReportedDelay> reported) {
+    Shift shift = Shift.between(bypassed, active);
+    return of(reported, shift.samples(), shift.uncertaintySamples(), true);
   }
 
   private static HostCheck of(
