@@ -91,6 +91,20 @@ record Consent(Console console, boolean makesSound, boolean given) {
     }
   }
 
+  /** Asks whether to measure again at another block size; nobody at a terminal says no. */
+  boolean wantsAnother(int blockSize) throws IOException {
+    if (given || !console.terminal()) {
+      return false;
+    }
+    console
+        .err()
+        .println(
+            "More than one cause fits. At a block of %d they read apart: y sets it and measures again, Enter leaves it."
+                .formatted(blockSize));
+    String answer = console.in().readLine();
+    return answer != null && answer.strip().equalsIgnoreCase("y");
+  }
+
   /** Says something on the way. */
   void say(String sentence) {
     console.err().println(sentence);

@@ -14,6 +14,7 @@ import java.util.Optional;
  *
  * @param backends opens the sessions
  * @param backend the back end to use
+ * @param profile the name of the profile under the settings, where there is one
  * @param settings what to measure
  * @param arrival which arrival is measured where there are several
  * @param store where calibrations are kept
@@ -21,17 +22,28 @@ import java.util.Optional;
 record LiveTarget(
     Backends backends,
     AudioBackend backend,
+    Optional<String> profile,
     Profile settings,
     ArrivalChoice arrival,
     CalibrationStore store) {
   /** The same with something else patched. */
   LiveTarget with(Patching patching) {
-    return new LiveTarget(backends, backend, settings.with(patching), arrival, store);
+    return new LiveTarget(backends, backend, profile, settings.with(patching), arrival, store);
+  }
+
+  /** The same with what is played, or how, set otherwise. */
+  LiveTarget with(Profile other) {
+    return new LiveTarget(backends, backend, profile, other, arrival, store);
+  }
+
+  /** Opens a session of another back end, whatever its block size, to be closed by the caller. */
+  AudioSession openOn(AudioBackend other) throws CaptureException {
+    return backends.open(other, profile, settings.request().ofAnyBuffer());
   }
 
   /** Opens a session, to be closed by the caller. */
   AudioSession open() throws CaptureException {
-    return backends.open(backend, Optional.empty(), settings.request());
+    return backends.open(backend, profile, settings.request());
   }
 
   /** What is read through an open session. */

@@ -2,9 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioSession;
-import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.measure.ChannelPair;
-import dev.loopgauge.report.MeasurementDocument;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
 import java.time.Instant;
@@ -65,6 +63,14 @@ final class MeasureCommand implements Subcommand {
   private Optional<Double> soakMinutes = Optional.empty();
 
   @Option(
+      names = "--tell-apart",
+      description = {
+        "Where several causes fit, set the host to the block size that tells them",
+        "apart, measure again, and set it back; on jack all else is interrupted."
+      })
+  private boolean tellApart;
+
+  @Option(
       names = "--states",
       paramLabel = "LIST",
       split = ",",
@@ -120,27 +126,21 @@ final class MeasureCommand implements Subcommand {
       checkCalibrate(settings, consent);
     }
     consent.requireSomebody();
-    try (AudioSession session = backends.open(backend, live.profile, settings.request())) {
-      if (soakMinutes.isPresent()) {
-        Profile low = settings.with(live.stimulus.lowPlan(kept));
-        return new Soaking(
-                new LiveReading(session, low, arrival.choice(), consent),
-                soakMinutes.get(),
-                chosen,
-                host)
+    LiveTarget target = target(backend, settings, data);
+    if (soakMinutes.isPresent()) {
+      LiveTarget low = target.with(settings.with(live.stimulus.lowPlan(kept)));
+      try (AudioSession session = low.open()) {
+        return new Soaking(low.reading(session, consent), soakMinutes.get(), chosen, host)
             .answer(data.calibrations());
       }
-      LiveReading reading = new LiveReading(session, settings, arrival.choice(), consent);
-      Estimate estimate =
-          calibrate ? reading.afterCable(Instant.now()) : reading.take(data.calibrations());
-      return Answer.measured(
-          new MeasurementDocument(
-              "measure",
-              estimate,
-              chosen.flatMap(path -> path.compare(estimate)),
-              host.check(estimate),
-              List.of()));
     }
+    PathMeasurement path = new PathMeasurement(target, chosen, host, rig, consent);
+    return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart);
+  }
+
+  private LiveTarget target(AudioBackend backend, Profile settings, DataFolder data) {
+    return new LiveTarget(
+        backends, backend, live.profile, settings, arrival.choice(), data.calibrations());
   }
 
   private PluginStates guided(
@@ -161,7 +161,7 @@ final class MeasureCommand implements Subcommand {
             .orElseGet(() -> live.settings(kept));
     int send = witnessSend.orElse(settings.patching().rig().send());
     return new PluginStates(
-        new LiveTarget(backends, backend, settings, arrival.choice(), data.calibrations()),
+        target(backend, settings, data),
         witnessReturn.map(returned -> new ChannelPair(send, returned)),
         through.isPresent(),
         host,

@@ -101,6 +101,9 @@ final class MeasurementJson {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("text", extra.text());
     json.put("blockSize", extra.blockSize().isPresent() ? extra.blockSize().getAsInt() : null);
+    if (extra.measuredSamples().isPresent()) {
+      json.put("measuredSamples", samples(extra.measuredSamples().getAsDouble()));
+    }
     json.put("outcomes", extra.outcomes().stream().map(MeasurementJson::outcome).toList());
     return json;
   }

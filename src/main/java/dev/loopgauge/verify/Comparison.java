@@ -8,6 +8,7 @@ import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -97,6 +98,37 @@ public record Comparison(
             ? List.of(Explanation.none(predicted, difference))
             : fitting.stream().map(h -> Explanation.of(h, measured.delay())).toList(),
         new TellingApart(fitting, rate, resolved).measurement());
+  }
+
+  /**
+   * The same comparison once {@link #tellApart} was measured: only the causes that give both
+   * readings are left, or word that none does.
+   *
+   * @param again the same loop with the host at the block size that was asked for
+   * @throws java.util.NoSuchElementException when no block size tells the causes apart
+   */
+  public Comparison toldApart(Measurement again) {
+    ExtraMeasurement asked = tellApart.orElseThrow();
+    double limit = toleranceSamples + allowSamples + again.uncertaintySamples();
+    List<Explanation> left = new ArrayList<>();
+    List<ExtraMeasurement.Outcome> outcomes = new ArrayList<>();
+    for (int i = 0; i < asked.outcomes().size(); i++) {
+      ExtraMeasurement.Outcome outcome = asked.outcomes().get(i);
+      if (Math.abs(again.delay().samples() - outcome.predictedSamples()) <= limit) {
+        left.add(explanations.get(i));
+        outcomes.add(outcome);
+      }
+    }
+    return new Comparison(
+        path,
+        predicted,
+        toleranceSamples,
+        allowSamples,
+        difference,
+        verdict,
+        wholeBlocks,
+        left.isEmpty() ? List.of(Explanation.none(predicted, difference)) : left,
+        Optional.of(asked.made(again.delay().samples(), outcomes)));
   }
 
   private static Verdict verdict(Measurement measured, double difference, double limit) {

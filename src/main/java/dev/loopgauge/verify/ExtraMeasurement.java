@@ -1,6 +1,7 @@
 package dev.loopgauge.verify;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -9,9 +10,11 @@ import java.util.OptionalInt;
  * @param blockSize the block size to set the host to before measuring the same loop again; empty
  *     where no block size tells the causes apart
  * @param outcomes what that would read for each cause, in the order of the explanations
- * @param text why and how, one sentence
+ * @param measuredSamples what it did read, where it was made; the outcomes are then those it leaves
+ * @param text why and how, or what came of it, one sentence
  */
-public record ExtraMeasurement(OptionalInt blockSize, List<Outcome> outcomes, String text) {
+public record ExtraMeasurement(
+    OptionalInt blockSize, List<Outcome> outcomes, OptionalDouble measuredSamples, String text) {
   /**
    * What one cause would read.
    *
@@ -19,6 +22,20 @@ public record ExtraMeasurement(OptionalInt blockSize, List<Outcome> outcomes, St
    * @param predictedSamples the loop's delay in samples at the measured rate
    */
   public record Outcome(String change, double predictedSamples) {}
+
+  /** The same once it was made. */
+  ExtraMeasurement made(double readSamples, List<Outcome> left) {
+    String read =
+        "measured again at a block of %d: %s samples, "
+            .formatted(blockSize.orElseThrow(), Figure.of(readSamples, 1));
+    return new ExtraMeasurement(
+        blockSize,
+        left,
+        OptionalDouble.of(readSamples),
+        left.isEmpty()
+            ? read + "which none of these causes gives"
+            : read + "as with " + String.join(" or ", left.stream().map(Outcome::change).toList()));
+  }
 
   /** Copies the list. */
   public ExtraMeasurement {

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** Finds the block size at which causes that fit one reading alike would read apart. */
@@ -128,6 +129,7 @@ final class TellingApart {
     return new ExtraMeasurement(
         blockSize,
         causes.stream().map(c -> new ExtraMeasurement.Outcome(c.written(), read(c, size))).toList(),
+        OptionalDouble.empty(),
         "this reading can't tell these causes apart; " + text);
   }
 }

@@ -130,6 +130,22 @@ class ExplanationTest {
   }
 
   @Test
+  void aSecondReadingLeavesTheCausesThatGiveBoth() {
+    Comparison comparison = compare("patched", PATCHED + 128);
+
+    Comparison told = comparison.toldApart(Rigs.measured(PATCHED + 384, 0.05, Rigs.RATE));
+    assertEquals(List.of("stage-twice", "extra-block"), causes(told));
+    ExtraMeasurement made = told.tellApart().orElseThrow();
+    assertEquals(PATCHED + 384, made.measuredSamples().orElseThrow());
+    assertTrue(made.text().contains("at a block of 128: 1035 samples, as with twice=host or"));
+
+    Comparison strange = comparison.toldApart(Rigs.measured(PATCHED + 50, 0.05, Rigs.RATE));
+    assertEquals(List.of(Explanation.NONE_FITS), causes(strange));
+    assertTrue(
+        strange.tellApart().orElseThrow().text().endsWith("which none of these causes gives"));
+  }
+
+  @Test
   void sendsToTheRigWhereNoBlockSizeTellsCausesApart() {
     Comparison comparison = compare("patched", PATCHED + 241);
     assertEquals(List.of("reported-not-compensated", "stage-twice"), causes(comparison));
