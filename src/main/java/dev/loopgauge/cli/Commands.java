@@ -18,7 +18,8 @@ final class Commands {
           "analyze",
           "series",
           "align",
-          "plan");
+          "plan",
+          "report");
 
   private Commands() {}
 
@@ -49,6 +50,7 @@ final class Commands {
       case "series" -> new SeriesCommand(console, backends);
       case "align" -> new AlignCommand();
       case "plan" -> new PlanCommand();
+      case "report" -> new ReportCommand();
       default -> throw new IllegalArgumentException("no command " + name);
     };
   }

@@ -57,8 +57,13 @@ final class LoopgaugeCommand {
   static final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
+      return new String[] {"loopgauge " + number()};
+    }
+
+    /** The number alone: {@code 0.1.0}. */
+    static String number() {
       String version = Version.class.getPackage().getImplementationVersion();
-      return new String[] {"loopgauge " + (version == null ? "(not packaged)" : version)};
+      return version == null ? "(not packaged)" : version;
     }
   }
 }

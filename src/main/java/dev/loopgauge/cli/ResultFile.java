@@ -1,5 +1,6 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.report.Fields;
 import dev.loopgauge.report.Json;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -15,9 +16,9 @@ final class ResultFile {
   private static final long LARGEST = 16_000_000;
 
   private final Path file;
-  private final Map<?, ?> values;
+  private final Fields values;
 
-  private ResultFile(Path file, Map<?, ?> values) {
+  private ResultFile(Path file, Fields values) {
     this.file = file;
     this.values = values;
   }
@@ -31,7 +32,7 @@ final class ResultFile {
   static ResultFile read(Path file, String command) {
     try {
       if (Files.size(file) <= LARGEST) {
-        return new ResultFile(file, Json.read(Files.readString(file)));
+        return new ResultFile(file, new Fields(Json.read(Files.readString(file))));
       }
     } catch (NoSuchFileException e) {
       throw new UsageException("no file " + file, "check the name and the folder");
@@ -45,34 +46,29 @@ final class ResultFile {
         "is it the right file?");
   }
 
+  /** All of it by its keys. */
+  Map<?, ?> values() {
+    return values.values();
+  }
+
   /** The part under a key; empty where it is null or left out. */
   Optional<ResultFile> part(String key) {
-    return values.get(key) instanceof Map<?, ?> part
-        ? Optional.of(new ResultFile(file, part))
-        : Optional.empty();
+    return values.part(key).map(part -> new ResultFile(file, part));
   }
 
   /** The parts in the list under a key; none where there is no list. */
   List<ResultFile> parts(String key) {
-    if (!(values.get(key) instanceof List<?> list)) {
-      return List.of();
-    }
-    return list.stream()
-        .filter(Map.class::isInstance)
-        .map(part -> new ResultFile(file, (Map<?, ?>) part))
-        .toList();
+    return values.parts(key).stream().map(part -> new ResultFile(file, part)).toList();
   }
 
   /** The text under a key, where there is one. */
   Optional<String> text(String key) {
-    return values.get(key) instanceof String text ? Optional.of(text) : Optional.empty();
+    return values.text(key);
   }
 
   /** The number under a key, where there is one. */
   Optional<Double> optionalNumber(String key) {
-    return values.get(key) instanceof Number number
-        ? Optional.of(number.doubleValue()).filter(Double::isFinite)
-        : Optional.empty();
+    return values.number(key);
   }
 
   /**

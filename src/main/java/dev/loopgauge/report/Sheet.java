@@ -1,39 +1,39 @@
 package dev.loopgauge.report;
 
 /** Text for a screen of 80 columns: lines and labelled rows, wrapped between words. */
-final class Sheet {
+public final class Sheet {
   private static final int COLUMNS = 80;
   private static final int LABEL_COLUMNS = 11;
 
   private final StringBuilder text = new StringBuilder();
 
   /** A line from the left edge on. */
-  Sheet line(String words) {
+  public Sheet line(String words) {
     wrap("", words);
     return this;
   }
 
   /** A label and what there is to say to it. */
-  Sheet row(String label, String words) {
+  public Sheet row(String label, String words) {
     String gap = " ".repeat(Math.max(0, LABEL_COLUMNS - label.length()));
     wrap("  " + label + gap + "  ", words);
     return this;
   }
 
   /** A line that must keep its columns. */
-  Sheet asIs(String line) {
+  public Sheet asIs(String line) {
     text.append(line).append('\n');
     return this;
   }
 
   /** Lines that are laid out already. */
-  Sheet block(String lines) {
+  public Sheet block(String lines) {
     text.append(lines);
     return this;
   }
 
   /** An empty line, unless the last one is empty already. */
-  Sheet gap() {
+  public Sheet gap() {
     if (text.lastIndexOf("\n\n") != text.length() - 2) {
       text.append('\n');
     }

@@ -61,21 +61,29 @@ class LayersTest {
                   "capture",
                   "measure",
                   "setup",
-                  "journal")));
+                  "journal")),
+          Map.entry("report.plot", List.of()),
+          Map.entry(
+              "report.html",
+              List.of("report", "report.plot", "signal", "chain", "plan", "journal")));
 
   /** Libraries that one package keeps to itself, so that they can be exchanged there. */
   private static final Map<String, List<String>> LIBRARIES =
-      Map.of(
-          "org.jtransforms..", List.of("estimate"),
-          "org.visnow..", List.of("estimate"),
-          "org.snakeyaml..", List.of("chain", "setup"),
-          "de.siegmar.fastcsv..", List.of("verify"),
-          "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated"),
-          "org.jaudiolibs..", List.of("capture.jack"),
-          "com.sun.jna..", List.of("capture.jack"),
-          "com.fasterxml..", List.of("report", "cli"),
-          "picocli..", List.of("cli"),
-          "net.harawata..", List.of("setup"));
+      Map.ofEntries(
+          Map.entry("org.jtransforms..", List.of("estimate")),
+          Map.entry("org.visnow..", List.of("estimate")),
+          Map.entry("org.snakeyaml..", List.of("chain", "setup")),
+          Map.entry("de.siegmar.fastcsv..", List.of("verify")),
+          Map.entry(
+              "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated")),
+          Map.entry("org.jaudiolibs..", List.of("capture.jack")),
+          Map.entry("com.sun.jna..", List.of("capture.jack")),
+          Map.entry("com.fasterxml..", List.of("report", "cli")),
+          Map.entry("org.jfree..", List.of("report.plot")),
+          Map.entry("java.awt..", List.of("report.plot")),
+          Map.entry("j2html..", List.of("report.html")),
+          Map.entry("picocli..", List.of("cli")),
+          Map.entry("net.harawata..", List.of("setup")));
 
   private static String name(String part) {
     return "dev.loopgauge." + part;

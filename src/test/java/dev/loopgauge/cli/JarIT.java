@@ -76,7 +76,14 @@ class JarIT {
     Ended ended = run(List.of("-Xlog:class+load"), "budget", chain);
     assertTrue(ended.out().contains("dev.loopgauge.cli.BudgetCommand "));
     for (String heavy :
-        List.of("com.fasterxml", "AnalyzeCommand", "org.jtransforms", "com.sun.jna")) {
+        List.of(
+            "com.fasterxml",
+            "AnalyzeCommand",
+            "org.jtransforms",
+            "com.sun.jna",
+            "org.jfree",
+            "j2html",
+            "java.awt")) {
       assertFalse(ended.out().contains(heavy), heavy);
     }
   }

@@ -1,0 +1,66 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.Fields;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * All that is known of one path.
+ *
+ * @param name the path
+ * @param readings its measurements in the order of their time, at least one
+ * @param budget its part of a budget document, where there is one
+ */
+record PathStory(String name, List<Reading> readings, Optional<Fields> budget) {
+  /** Copies the list. */
+  PathStory {
+    readings = List.copyOf(readings);
+  }
+
+  /** The paths that were measured, in the order in which they first come. */
+  static List<PathStory> of(List<Reading> readings, Budgets budgets) {
+    Map<String, List<Reading>> byPath = new LinkedHashMap<>();
+    readings.stream()
+        .filter(Reading::measures)
+        .forEach(r -> byPath.computeIfAbsent(r.path(), path -> new ArrayList<>()).add(r));
+    return byPath.entrySet().stream()
+        .map(e -> new PathStory(e.getKey(), e.getValue(), budgets.path(e.getKey())))
+        .toList();
+  }
+
+  /** The last measurement: what is true now. */
+  Reading latest() {
+    return readings.get(readings.size() - 1);
+  }
+
+  /** Whether the last measurement calls for somebody to look. */
+  boolean needsAttention() {
+    boolean hostFails =
+        latest()
+            .fields()
+            .part("hostCheck")
+            .filter(check -> Boolean.FALSE.equals(check.values().get("agrees")))
+            .isPresent();
+    return hostFails || !List.of("within-budget", "measured").contains(latest().outcome());
+  }
+
+  /** What came of it between before and after the show. */
+  Optional<Shift> shift() {
+    Optional<Reading> before = last(When.BEFORE);
+    Optional<Reading> after = last(When.AFTER);
+    return before.isPresent() && after.isPresent()
+        ? Shift.of(before.get(), after.get())
+        : Optional.empty();
+  }
+
+  private Optional<Reading> last(When when) {
+    return readings.stream()
+        .filter(reading -> reading.when().equals(Optional.of(when)))
+        .filter(reading -> reading.delay().isPresent())
+        .reduce((one, next) -> next);
+  }
+}

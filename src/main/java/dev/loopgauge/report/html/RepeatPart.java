@@ -1,0 +1,118 @@
+package dev.loopgauge.report.html;
+
+import static j2html.TagCreator.dd;
+import static j2html.TagCreator.div;
+import static j2html.TagCreator.dl;
+import static j2html.TagCreator.dt;
+import static j2html.TagCreator.each;
+import static j2html.TagCreator.h2;
+import static j2html.TagCreator.h3;
+import static j2html.TagCreator.pre;
+import static j2html.TagCreator.section;
+
+import dev.loopgauge.journal.ChainText;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.SoundCard;
+import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.Numbers;
+import j2html.tags.DomContent;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What was measured with what, so that another engineer can do it again. */
+final class RepeatPart {
+  private static final int SHORT_DIGEST = 12;
+
+  private final Map<String, ChainText> chains = new LinkedHashMap<>();
+  private final List<DomContent> content = new ArrayList<>();
+
+  /** The part of all readings. */
+  RepeatPart(List<Reading> readings) {
+    content.add(h2("How to repeat it").withId("repeat"));
+    readings.forEach(this::reading);
+    chains.forEach(this::chain);
+  }
+
+  /** The section. */
+  DomContent html() {
+    return section(each(content, part -> part)).attr("aria-labelledby", "repeat");
+  }
+
+  private void reading(Reading reading) {
+    Map<String, String> lines = new LinkedHashMap<>();
+    reading.entry().ifPresent(entry -> when(lines, entry));
+    lines.put("Command", reading.fields().text("command").orElse("unknown"));
+    reading.fields().part("measurement").ifPresent(measured -> method(lines, measured));
+    reading.entry().ifPresent(entry -> setup(lines, entry));
+    lines.put("Document from", reading.source());
+    String when = reading.when().map(part -> ", " + part.label()).orElse("");
+    content.add(h3(Names.isolated(Names.shortened(reading.path(), 200)), text(when)));
+    content.add(dl(each(lines.entrySet(), RepeatPart::line)).withClass("facts"));
+  }
+
+  private static DomContent text(String text) {
+    return j2html.TagCreator.text(text);
+  }
+
+  private static void when(Map<String, String> lines, Entry entry) {
+    lines.put("Measured", Moments.told(entry.heading().at()));
+    lines.put("Show", entry.heading().show());
+    entry.note().ifPresent(note -> lines.put("Note", note));
+  }
+
+  private static void method(Map<String, String> lines, Fields measured) {
+    measured.text("method").ifPresent(method -> lines.put("Method", method));
+    put(lines, "Repeats", measured, "repeats", "");
+    put(lines, "Sample rate", measured, "sampleRateHz", " Hz");
+    put(lines, "Level of the return", measured, "levelDb", " dB");
+    put(lines, "Above the noise", measured, "signalToNoiseDb", " dB");
+    put(lines, "Clock drift", measured, "clockDriftPpm", " ppm");
+    measured.text("polarity").ifPresent(polarity -> lines.put("Polarity", polarity));
+  }
+
+  private static void put(
+      Map<String, String> lines, String name, Fields fields, String key, String unit) {
+    fields.number(key).ifPresent(value -> lines.put(name, Numbers.brief(value, 2) + unit));
+  }
+
+  private void setup(Map<String, String> lines, Entry entry) {
+    entry.card().ifPresent(card -> card(lines, card));
+    entry.setup().forEach((key, value) -> lines.put("Set: " + key, value));
+    entry.chain().ifPresent(chain -> lines.put("Chain file", named(chain)));
+    entry
+        .capture()
+        .ifPresent(kept -> lines.put("Capture", kept.file() + ", SHA-256 " + brief(kept.digest())));
+    lines.put("Loopgauge", entry.toolVersion());
+  }
+
+  private static void card(Map<String, String> lines, SoundCard card) {
+    lines.put("Back end", card.backend());
+    lines.put("Output", card.output());
+    lines.put("Input", card.input());
+    lines.put("Card's rate", Numbers.brief(card.rate().hertz(), 2) + " Hz");
+    lines.put("Card's block", card.blockSize() + " samples");
+  }
+
+  private String named(ChainText chain) {
+    String digest = brief(chain.digest());
+    chains.putIfAbsent(digest, chain);
+    return chain.name() + ", SHA-256 " + digest;
+  }
+
+  private static String brief(String digest) {
+    return digest.substring(0, Math.min(SHORT_DIGEST, digest.length()));
+  }
+
+  private void chain(String digest, ChainText chain) {
+    content.add(h3(Names.isolated("Chain file " + chain.name() + ", SHA-256 " + digest)));
+    content.add(pre(chain.text()));
+  }
+
+  private static DomContent line(Map.Entry<String, String> line) {
+    return div(
+        dt(Names.isolated(Names.shortened(line.getKey(), 100))),
+        dd(Names.isolated(line.getValue())));
+  }
+}

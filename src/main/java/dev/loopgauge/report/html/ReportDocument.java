@@ -1,0 +1,61 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.report.Document;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What was measured at a show, or stands in documents, put together.
+ *
+ * @param title the show's name, or what else to call it
+ * @param toolVersion the version of this program
+ * @param readings the documents, in the order of their time
+ */
+public record ReportDocument(String title, String toolVersion, List<Reading> readings)
+    implements Document {
+  /**
+   * Copies the list.
+   *
+   * @throws IllegalArgumentException when there is nothing to report
+   */
+  public ReportDocument {
+    readings = List.copyOf(readings);
+    if (readings.isEmpty()) {
+      throw new IllegalArgumentException("a report needs 1 document or more, not 0");
+    }
+  }
+
+  /** The report as one file for a browser. */
+  public String html() {
+    String from = readings.size() == 1 ? "1 document" : readings.size() + " documents";
+    return new Page(title, "From " + from + ", by Loopgauge " + toolVersion + ".", readings).text();
+  }
+
+  /** One row for each measurement. */
+  public String csv() {
+    return ReportCsv.of(readings);
+  }
+
+  @Override
+  public String text() {
+    return ReportText.of(this);
+  }
+
+  @Override
+  public Map<String, Object> json() {
+    Map<String, Object> json = Document.head("report", "reported");
+    json.put("title", title);
+    json.put("toolVersion", toolVersion);
+    json.put("readings", readings.stream().map(ReportDocument::reading).toList());
+    return json;
+  }
+
+  private static Map<String, Object> reading(Reading reading) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("source", reading.source());
+    reading.entry().ifPresent(entry -> EntryJson.put(json, entry));
+    json.put("document", reading.document());
+    return json;
+  }
+}

@@ -1,0 +1,54 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.Sheet;
+import java.util.List;
+
+/** The report as text: the verdict over all, then path by path. */
+final class ReportText {
+  private static final int LONGEST_NAME = 60;
+  private static final int LONGEST = 400;
+
+  private ReportText() {}
+
+  static String of(ReportDocument report) {
+    List<PathStory> paths = PathStory.of(report.readings(), new Budgets(report.readings()));
+    VerdictPart verdict = new VerdictPart(paths, report.readings());
+    Sheet sheet = new Sheet();
+    sheet.line(plain(verdict.lead(), LONGEST));
+    sheet.line(plain(report.title(), LONGEST_NAME));
+    paths.forEach(path -> path(sheet, path));
+    sheet.gap();
+    verdict.others().forEach(line -> sheet.line(plain(line, LONGEST)));
+    return sheet.toString();
+  }
+
+  private static void path(Sheet sheet, PathStory path) {
+    sheet.gap();
+    sheet.line(plain(path.name(), LONGEST_NAME));
+    sheet.row("verdict", plain(Telling.verdict(path.latest()), LONGEST));
+    path.latest()
+        .delay()
+        .ifPresent(
+            delay ->
+                sheet.row("measured", delay.inSamples() + " samples   " + delay.inMs() + " ms"));
+    path.shift()
+        .ifPresent(
+            shift ->
+                sheet.row(
+                    "before",
+                    "to after: %s samples, %s"
+                        .formatted(shift.inSamples(), shift.changed() ? "CHANGED" : "the same")));
+    path.latest().fields().parts("findings").forEach(finding -> finding(sheet, finding));
+  }
+
+  private static void finding(Sheet sheet, Fields finding) {
+    sheet.row("finding", plain(finding.text("text").orElse(""), LONGEST));
+    finding.text("hint").ifPresent(hint -> sheet.row("  try", plain(hint, LONGEST)));
+  }
+
+  /** On one line, with nothing that a terminal would obey. */
+  private static String plain(String text, int most) {
+    return Names.visible(Names.shortened(text, most).replaceAll("\\s+", " "));
+  }
+}

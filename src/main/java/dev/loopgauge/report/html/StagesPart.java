@@ -1,0 +1,127 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.plot.Bars;
+import dev.loopgauge.report.plot.Bars.Bar;
+import dev.loopgauge.report.plot.Bars.Kind;
+import dev.loopgauge.report.plot.Bars.Mark;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A path's stages one after the other, against its listener's limit and what was measured. */
+final class StagesPart {
+  private final List<Bar> bars = new ArrayList<>();
+  private final List<Mark> marks = new ArrayList<>();
+  private final Grid grid = new Grid("Stages and their delays", "Stage", "ms", "samples");
+  private final Fields budget;
+  private final Optional<Reading> reading;
+
+  private StagesPart(Fields budget, Optional<Reading> reading) {
+    this.budget = budget;
+    this.reading = reading;
+    stages();
+    addMark("cautionMs", "caution", false);
+    addMark("limitMs", "limit", true);
+  }
+
+  /** The figure of a path; empty for a budget without stages. */
+  static Optional<Figure> of(Fields budget, Optional<Reading> reading) {
+    if (budget.parts("stages").isEmpty() || budget.number("delayMs").isEmpty()) {
+      return Optional.empty();
+    }
+    StagesPart part = new StagesPart(budget, reading);
+    return Optional.of(
+        new Figure(
+            new Bars(part.bars, part.marks),
+            "Stages of " + budget.text("name").orElse("the path"),
+            part.description(),
+            part.grid));
+  }
+
+  private void stages() {
+    double at = 0;
+    for (Fields stage : budget.parts("stages")) {
+      double ms = stage.number("delayMs").orElse(0.0);
+      String name = stage.text("name").orElse("");
+      bars.add(new Bar(Kind.PART, name, at, at + ms, inMs(ms)));
+      grid.row(name, Numbers.plain(ms, 3), samples(stage));
+      at += ms;
+    }
+    double all = budget.number("delayMs").orElse(at);
+    bars.add(new Bar(Kind.PLANNED, "budget, all stages", 0, all, inMs(all)));
+    grid.row("budget, all stages", Numbers.plain(all, 3), samples(budget));
+    heardMs()
+        .ifPresent(
+            heard -> {
+              bars.add(new Bar(Kind.MEASURED, measuredName(), 0, heard, inMs(heard)));
+              grid.row(measuredName(), Numbers.plain(heard, 3), heardSamples(heard));
+            });
+  }
+
+  /** What the listener hears: the budget of all stages and what was measured beyond the loop's. */
+  private Optional<Double> heardMs() {
+    return comparison()
+        .flatMap(c -> c.number("differenceMs"))
+        .flatMap(difference -> budget.number("delayMs").map(planned -> planned + difference));
+  }
+
+  private String heardSamples(double heardMs) {
+    return reading
+        .flatMap(Reading::delay)
+        .map(delay -> Numbers.brief(heardMs * delay.rateHz() / 1000, 2))
+        .orElse("");
+  }
+
+  private Optional<Fields> comparison() {
+    return reading.flatMap(r -> r.fields().part("comparison"));
+  }
+
+  /** Whether stages of the path were not in what was measured, such as metres of air. */
+  private boolean partly() {
+    Optional<Double> loop = comparison().flatMap(c -> c.number("predictedMs"));
+    return loop.isPresent() && Math.abs(loop.get() - budget.number("delayMs").orElse(0.0)) > 1e-3;
+  }
+
+  private String measuredName() {
+    return partly() ? "measured, rest as planned" : "measured";
+  }
+
+  private void addMark(String key, String name, boolean firm) {
+    budget.number(key).ifPresent(ms -> marks.add(new Mark(name + " " + brief(ms), ms, firm)));
+  }
+
+  private String description() {
+    String listener = budget.text("listener").map(name -> " for " + name).orElse("");
+    String limit =
+        budget
+            .number("limitMs")
+            .map(ms -> "; the limit" + listener + " is " + brief(ms) + source())
+            .orElse("; there is no limit" + listener);
+    String rest =
+        partly() ? " Stages that the measurement doesn't run through count as planned." : "";
+    return "Each stage begins where the one above it ends. Planned are "
+        + inMs(budget.number("delayMs").orElse(0.0))
+        + heardMs().map(ms -> ", measured " + inMs(ms)).orElse("")
+        + limit
+        + "."
+        + rest;
+  }
+
+  private String source() {
+    return budget.text("limitSource").map(rule -> " (" + rule + ")").orElse("");
+  }
+
+  private static String samples(Fields delay) {
+    return delay.number("delaySamples").map(count -> Numbers.brief(count, 2)).orElse("");
+  }
+
+  private static String inMs(double ms) {
+    return Numbers.plain(ms, 2) + " ms";
+  }
+
+  private static String brief(double ms) {
+    return Numbers.brief(ms, 2) + " ms";
+  }
+}
