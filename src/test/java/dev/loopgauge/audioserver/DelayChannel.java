@@ -1,6 +1,7 @@
 package dev.loopgauge.audioserver;
 
 import com.sun.jna.Pointer;
+import java.util.Optional;
 import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
 
 /** One line at work between two ports. */
@@ -12,10 +13,13 @@ final class DelayChannel {
   private final JackLibrary._jack_port output;
   private final float[] block = new float[LARGEST_BLOCK];
   private final float[] held;
+  private final Optional<LadspaEffect> limiter;
   private int oldest;
 
-  DelayChannel(DelayLine line, JackLibrary._jack_port input, JackLibrary._jack_port output) {
+  DelayChannel(
+      DelayLine line, int rateHz, JackLibrary._jack_port input, JackLibrary._jack_port output) {
     this.line = line;
+    this.limiter = line.startLimiter(rateHz);
     this.input = input;
     this.output = output;
     this.held = new float[line.samples()];
@@ -37,6 +41,7 @@ final class DelayChannel {
     Pointer from = library.jack_port_get_buffer(input, frames);
     Pointer to = library.jack_port_get_buffer(output, frames);
     from.read(0, block, 0, frames);
+    limiter.ifPresent(effect -> effect.process(block, frames));
     for (int i = 0; i < frames; i++) {
       block[i] = (float) line.gain() * later(block[i]);
     }

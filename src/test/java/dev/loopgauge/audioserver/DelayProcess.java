@@ -47,6 +47,7 @@ public final class DelayProcess {
       opened[i] =
           new DelayChannel(
               lines.get(i),
+              library.jack_get_sample_rate(client),
               port("in_" + (i + 1), JackLibrary.JackPortFlags.JackPortIsInput),
               port("out_" + (i + 1), JackLibrary.JackPortFlags.JackPortIsOutput));
     }

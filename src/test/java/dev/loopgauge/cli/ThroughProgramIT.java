@@ -8,6 +8,7 @@ import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayClient;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
+import dev.loopgauge.outside.NeedsTool;
 import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -19,6 +20,8 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(120)
 @SuppressWarnings("try")
 class ThroughProgramIT {
+  private static final String LIMITER = "/usr/lib/ladspa/fast_lookahead_limiter_1913.so";
+
   @TempDir Path folder;
 
   @Test
@@ -34,6 +37,21 @@ class ThroughProgramIT {
       told(server, 1, true, 304, 304, "they agree");
       told(server, 2, false, 0, 240, "can't compensate what it isn't told");
       told(server, 3, true, 0, 0, "0 samples in, 0 out");
+    }
+  }
+
+  /** The look-ahead limiter of Debian's swh-plugins states its latency on a port of its own. */
+  @Test
+  @NeedsTool(LIMITER)
+  void findsTheDelayOfALookAheadLimiterAndAHostThatHidesIt() throws Exception {
+    DelayLine limiter = DelayLine.limiting(LIMITER);
+    int stated = limiter.limiterStates(48_000);
+    assertTrue(stated > 100, "the limiter states " + stated);
+    try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, 1024);
+        DelayClient host =
+            DelayClient.start(server, "host", limiter.stating(stated), limiter.stating(0))) {
+      told(server, 1, true, stated, stated, "they agree");
+      told(server, 2, false, 0, stated, "can't compensate what it isn't told");
     }
   }
 
