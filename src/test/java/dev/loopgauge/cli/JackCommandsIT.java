@@ -9,6 +9,7 @@ import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayClient;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
@@ -99,6 +100,38 @@ class JackCommandsIT {
         assertEquals(ExitCode.AUDIO, run.exitCode(), run.out() + run.err());
       }
     }
+  }
+
+  @Test
+  void aSoakCountsWhatHappensAndNothingElse() throws Exception {
+    String[] soak = {"--soak", "0.2", "--seconds", "0.5", "--repeat", "1", "--max-delay", "0.1"};
+    try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024);
+        DelayClient rig = rig(server, CABLE, DelayLine.of(480))) {
+      Run run = run(server, "measure", REFERENCED, soak);
+      for (int again = 0; again < 3 && run.exitCode() != ExitCode.GOOD; again++) {
+        run = run(server, "measure", REFERENCED, soak);
+      }
+      assertEquals("clean", run.json().get("outcome"), run.out() + run.err());
+      assertEquals(480, ((Number) soak(run).get("delaySamples")).doubleValue(), 0.05);
+    }
+    try (AudioServer server = AudioServer.start(Cycles.LOSE, RATE, 1024);
+        DelayClient rig = rig(server, CABLE, DelayLine.of(480))) {
+      Path err = folder.resolve("err");
+      Process soaking = start(server, err, "measure", REFERENCED, soak);
+      while (soaking.isAlive() && !Files.readString(err).contains(" of 0.2 min")) {
+        Thread.sleep(50);
+      }
+      rig.pause();
+      Thread.sleep(1_500);
+      rig.resume();
+      Run spoiled = Jar.end(soaking, err);
+      assertEquals(ExitCode.OUTSIDE, spoiled.exitCode(), spoiled.out() + spoiled.err());
+      assertTrue(soak(spoiled).get("worst") != null, spoiled.out());
+    }
+  }
+
+  private static Map<?, ?> soak(Run run) {
+    return (Map<?, ?>) run.json().get("soak");
   }
 
   @Test
