@@ -9,11 +9,10 @@ import java.util.List;
  * Finds the copies of the reference in the return besides the strongest: a dry one leaking past the
  * wet one, a doubled patch, a reflection.
  *
- * <p>The correlation is sharpened first: its spectrum is divided by the reference's own, as far as
- * noise and the path's band allow (N. Wiener's filter; Knapp and Carter 1976 call it a generalised
- * weighting). Then the largest peak is taken, its copy subtracted, and so on (J. Högbom's CLEAN,
- * 1974, from memory), each refined once more with the others gone (J. Li, P. Stoica, "Efficient
- * mixed-spectrum estimation", IEEE Trans. SP-44(2), 1996, from memory).
+ * <p>In the sharpened correlation ({@link Sharpened}) the largest peak is taken, its copy
+ * subtracted, and so on (J. Högbom's CLEAN, 1974, from memory), each refined once more with the
+ * others gone (J. Li, P. Stoica, "Efficient mixed-spectrum estimation", IEEE Trans. SP-44(2), 1996,
+ * from memory).
  */
 final class ArrivalSearch {
   /** Fainter copies than this, against the strongest, are not looked for, in dB. */
@@ -25,7 +24,6 @@ final class ArrivalSearch {
   /** The median magnitude of Gaussian noise, in standard deviations. */
   private static final double MEDIAN_OF_GAUSSIAN = 0.6745;
 
-  private static final double PASS_BAND = 0.05;
   private static final int MOST = 16;
   private static final double QUIET_SECONDS = 0.00025;
 
@@ -40,25 +38,16 @@ final class ArrivalSearch {
    * A search.
    *
    * @param spectra the correlations
-   * @param response what the path does around the strongest arrival
-   * @param noiseEnergy the energy of all else in the return
+   * @param sharpened the sharpened one
    * @param strongest the strongest copy
    */
-  ArrivalSearch(Spectra spectra, PathResponse response, double noiseEnergy, Copy strongest) {
+  ArrivalSearch(Spectra spectra, Sharpened sharpened, Copy strongest) {
     this.spectra = spectra;
     this.strongest = strongest;
-    double[] weights = spectra.auto().magnitudes();
-    double[] path =
-        PassBand.of(response.magnitudes(new RealFft(spectra.auto().plan().transform())));
-    double gainSquared = strongest.gain() * strongest.gain();
-    for (int k = 0; k < weights.length; k++) {
-      double passed = path[k] / gainSquared;
-      weights[k] = passed / (passed + PASS_BAND) / (weights[k] + noiseEnergy / gainSquared);
-    }
-    this.sharp = spectra.cross().weighted(weights);
-    this.pulse = spectra.auto().weighted(weights);
-    this.pulseHeight = pulse.at(0).value();
-    this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), pulseWidth());
+    this.sharp = sharpened.cross();
+    this.pulse = sharpened.pulse();
+    this.pulseHeight = sharpened.height();
+    this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), sharpened.width());
   }
 
   /** All copies, the one given at the start first, the others by falling level. */
@@ -81,17 +70,6 @@ final class ArrivalSearch {
       }
     }
     return arrivals;
-  }
-
-  /** The width of a sharpened arrival, in samples: one over the band that it holds. */
-  private double pulseWidth() {
-    double sum = 0;
-    double squares = 0;
-    for (double magnitude : pulse.magnitudes()) {
-      sum += magnitude;
-      squares += magnitude * magnitude;
-    }
-    return pulse.plan().transform() * squares / (sum * sum);
   }
 
   private Copy atPeak(CrossSpectrum curve, double near) {

@@ -68,6 +68,7 @@ final class Conclusion {
         line.map(l -> OptionalDouble.of(l.ppm())).orElse(OptionalDouble.empty()),
         arrivals(),
         fit.bands(),
+        Optional.of(fit.response()),
         ambiguous);
   }
 

@@ -101,6 +101,16 @@ final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, product);
   }
 
+  /** This with each bin turned back by a quarter: its Hilbert transform. */
+  CrossSpectrum quadrature() {
+    double[] turned = new double[packed.length];
+    for (int i = 2; i < packed.length; i += 2) {
+      turned[i] = packed[i + 1];
+      turned[i + 1] = -packed[i];
+    }
+    return new CrossSpectrum(plan, fft, turned);
+  }
+
   /** How the correlation was cut and how far it reaches. */
   BlockPlan plan() {
     return plan;

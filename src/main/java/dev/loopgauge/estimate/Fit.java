@@ -141,7 +141,16 @@ final class Fit {
 
   /** All copies of the reference in the return, the measured one first. */
   List<Copy> allCopies() {
-    return new ArrivalSearch(spectra, response, residual.leftEnergy(), measured()).find();
+    return new ArrivalSearch(spectra, sharpened(), measured()).find();
+  }
+
+  /** The path's response along the delay axis, around all copies. */
+  Response response() {
+    return new ResponseCurve(spectra, sharpened(), copies).draw();
+  }
+
+  private Sharpened sharpened() {
+    return Sharpened.of(spectra, response, residual.leftEnergy(), measured().gain());
   }
 
   /** The delay by octave band. */

@@ -2,6 +2,7 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Latency;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -17,6 +18,7 @@ import java.util.OptionalDouble;
  * @param clockDriftPpm how much faster the return's clock runs, in parts per million, where known
  * @param arrivals all copies found, the strongest first
  * @param bands the delay by octave band, low to high, where it could be told
+ * @param response the path's response along the delay axis, where it was worked out
  * @param ambiguous whether another delay could be meant as well, so that no verdict may follow
  */
 public record Measurement(
@@ -30,6 +32,7 @@ public record Measurement(
     OptionalDouble clockDriftPpm,
     List<Arrival> arrivals,
     List<Band> bands,
+    Optional<Response> response,
     boolean ambiguous) {
   /** The coverage factor of every expanded uncertainty here (JCGM 100:2008, about 95 %). */
   public static final int COVERAGE_FACTOR = 2;
@@ -71,6 +74,7 @@ public record Measurement(
         driftPpm,
         arrivals,
         bands,
+        response,
         unsure);
   }
 
@@ -102,6 +106,7 @@ public record Measurement(
         clockDriftPpm,
         arrivals.stream().map(a -> a.moved(bySamples)).toList(),
         bands.stream().map(b -> b.moved(bySamples)).toList(),
+        response.map(r -> r.moved(bySamples)),
         ambiguous);
   }
 }

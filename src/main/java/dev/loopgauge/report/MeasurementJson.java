@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.Arrival;
 import dev.loopgauge.estimate.Band;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Response;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Explanation;
 import dev.loopgauge.verify.ExtraMeasurement;
@@ -31,6 +32,10 @@ final class MeasurementJson {
     json.put(
         "findings", document.estimate().findings().stream().map(MeasurementJson::finding).toList());
     json.put("comparison", document.comparison().map(MeasurementJson::comparison).orElse(null));
+    document
+        .measurement()
+        .flatMap(Measurement::response)
+        .ifPresent(response -> json.put("response", response(response)));
     document.hostCheck().ifPresent(check -> json.put("hostCheck", HostCheckLines.json(check)));
     return json;
   }
@@ -71,6 +76,14 @@ final class MeasurementJson {
     json.put("centreHz", Numbers.rounded(band.centreHz(), HZ_DECIMALS));
     json.put("delaySamples", samples(band.delaySamples()));
     json.put("uncertaintySamples", Numbers.roundedUp(band.uncertaintySamples(), SAMPLE_DECIMALS));
+    return json;
+  }
+
+  private static Map<String, Object> response(Response response) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("firstSamples", samples(response.firstSamples()));
+    json.put("stepSamples", samples(response.stepSamples()));
+    json.put("levelsDb", response.levelsDb().stream().map(MeasurementJson::db).toList());
     return json;
   }
 

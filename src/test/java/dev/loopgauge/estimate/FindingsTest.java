@@ -53,6 +53,32 @@ class FindingsTest {
   }
 
   @Test
+  void responseShowsEachArrivalAtItsPlaceAndQuietBetween() {
+    Measurement m =
+        measured(
+                new DelayEstimator(0.5)
+                    .estimate(
+                        List.of(
+                            Rig.reading(
+                                Rig.sum(Rig.copy(600, 0.5), Rig.copy(3000, -0.05)), -100, 0))))
+            .lessCalibration(100, 0.01, Method.CALIBRATED);
+    Response response = m.response().orElseThrow();
+    int points = response.levelsDb().size();
+    assertTrue(points >= 256 && points <= 512, "points " + points);
+    assertEquals(0, levelAt(response, 500), 0.01);
+    assertEquals(-20, levelAt(response, 2900), 0.5);
+    assertTrue(levelAt(response, 1700) < -60, response::toString);
+    assertTrue(response.firstSamples() <= 500 - 480, response::toString);
+    assertTrue(response.firstSamples() + points * response.stepSamples() >= 2900 + 480);
+  }
+
+  private static double levelAt(Response response, double delay) {
+    return response
+        .levelsDb()
+        .get((int) ((delay - response.firstSamples()) / response.stepSamples()));
+  }
+
+  @Test
   void findsArrivalFarOff() {
     Measurement m =
         measured(estimate(Rig.sum(Rig.copy(600, 0.5), Rig.copy(9600, 0.1), Rig.copy(700, 0.05))));

@@ -103,6 +103,7 @@ class MeasurementDocumentTest {
             OptionalDouble.empty(),
             List.of(),
             List.of(),
+            Optional.empty(),
             false);
     String text = document(new Estimate.Found(leading, List.of()), Optional.empty()).text();
     assertTrue(
@@ -195,6 +196,11 @@ class MeasurementDocumentTest {
               "predictedSamples" : 723,
               "residualSamples" : 0.0184
             } ]
+          },
+          "response" : {
+            "firstSamples" : 700,
+            "stepSamples" : 8,
+            "levelsDb" : [ -80, -61.27, 0, -80 ]
           }
         }""",
         Json.write(late()).replace("\r\n", "\n"));
@@ -214,6 +220,7 @@ class MeasurementDocumentTest {
             OptionalDouble.empty(),
             List.of(),
             List.of(),
+            Optional.empty(),
             false);
     MeasurementDocument document =
         document(new Estimate.Found(flawless, List.of()), Optional.empty());

@@ -7,6 +7,7 @@ import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.Response;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.Comparison;
@@ -35,6 +36,7 @@ final class Samples {
         OptionalDouble.of(0.02),
         List.of(new Arrival(723.0184, -12.04, Polarity.NORMAL)),
         List.of(),
+        Optional.of(new Response(700, 8, List.of(-80.0, -61.27, 0.0, -80.0))),
         false);
   }
 

@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.Polarity;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Invented rigs and readings of them. */
@@ -38,6 +39,7 @@ final class Rigs {
         OptionalDouble.empty(),
         List.of(),
         List.of(),
+        Optional.empty(),
         false);
   }
 }

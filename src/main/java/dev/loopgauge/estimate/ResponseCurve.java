@@ -1,0 +1,73 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Draws the envelope of a sharpened correlation: the magnitude of its analytic signal, which is the
+ * root of the squares of itself and of its Hilbert transform (D. Gabor, "Theory of communication",
+ * 1946, from memory). The band is tapered by Hann's window, so that an arrival's own skirts fall
+ * fast and hide no other.
+ */
+final class ResponseCurve {
+  /** How far it reaches before the first and after the last arrival, in seconds. */
+  private static final double MARGIN_SECONDS = 0.01;
+
+  private static final int MOST_POINTS = 512;
+
+  /** Where the pulse holds less than this of its most, its band has ended. */
+  private static final double BAND_EDGE = 0.1;
+
+  private final Sharpened sharpened;
+  private final int first;
+  private final int count;
+
+  /** The curve around some copies, at least one. */
+  ResponseCurve(Spectra spectra, Sharpened sharpened, List<Copy> copies) {
+    this.sharpened = sharpened;
+    int margin = spectra.rate().samplesIn(MARGIN_SECONDS);
+    double earliest = copies.stream().mapToDouble(Copy::lag).min().orElseThrow();
+    double latest = copies.stream().mapToDouble(Copy::lag).max().orElseThrow();
+    int furthest = spectra.auto().plan().maxLag();
+    this.first = Math.max(-furthest, (int) Math.floor(earliest) - margin);
+    this.count = Math.min(furthest, (int) Math.ceil(latest) + margin) - first + 1;
+  }
+
+  /** The response. */
+  Response draw() {
+    CrossSpectrum tapered = sharpened.cross().weighted(taper());
+    double[] real = tapered.lagsFrom(first, count);
+    double[] imaginary = tapered.quadrature().lagsFrom(first, count);
+    int step = (count + MOST_POINTS - 1) / MOST_POINTS;
+    double[] highest = new double[(count + step - 1) / step];
+    for (int i = 0; i < count; i++) {
+      highest[i / step] = Math.max(highest[i / step], Math.hypot(real[i], imaginary[i]));
+    }
+    double most = Arrays.stream(highest).max().orElseThrow();
+    List<Double> levels = new ArrayList<>();
+    for (double value : highest) {
+      levels.add(Math.max(Response.FLOOR_DB, Decibels.ofFactor(value / most)));
+    }
+    return new Response(first, step, levels);
+  }
+
+  private double[] taper() {
+    double[] band = sharpened.pulse().magnitudes();
+    double edge = BAND_EDGE * Arrays.stream(band).max().orElseThrow();
+    int low = 0;
+    int high = band.length - 1;
+    while (low < high && band[low] <= edge) {
+      low++;
+    }
+    while (high > low && band[high] <= edge) {
+      high--;
+    }
+    double[] taper = new double[band.length];
+    for (int k = low; k <= high; k++) {
+      taper[k] = 0.5 - 0.5 * Math.cos(2 * Math.PI * (k - low + 0.5) / (high - low + 1));
+    }
+    return taper;
+  }
+}
