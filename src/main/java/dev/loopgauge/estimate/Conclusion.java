@@ -39,6 +39,7 @@ final class Conclusion {
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     drift.ifPresent(d -> findings.add(Findings.drifting(d.ppm())));
     lost().ifPresent(findings::add);
+    fit.levelMoves().ifPresent(byDb -> findings.add(Findings.levelMoves(byDb)));
     Optional<Copy> rival = rival();
     rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, rate)));
     double level = Decibels.ofFactor(fit.measured().gain());

@@ -12,6 +12,11 @@ public enum FindingCode {
   CLIPPED,
   /** Sound was lost or repeated on the way. */
   DROPOUT,
+  /**
+   * The path's level moves by itself. No other code says so, and a script must be able to tell it
+   * from lost sound: the cure is another one.
+   */
+  LEVEL_MOVES,
   /** Play and record run on different clocks. */
   CLOCKS_NOT_LOCKED,
   /** Two arrivals are so alike in level that it is open which one is meant. */

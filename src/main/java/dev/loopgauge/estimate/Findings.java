@@ -142,6 +142,15 @@ final class Findings {
         "take a larger buffer or block size, close other programs, and measure again");
   }
 
+  static Finding levelMoves(double byDb) {
+    return new Finding(
+        FindingCode.LEVEL_MOVES,
+        false,
+        format("the path's level moves by about %.0f dB while it plays", byDb),
+        "something on the way rides the gain: switch off automatic level, noise suppression, gates"
+            + " and compressors on this input and path, and measure again");
+  }
+
   static Finding drifting(double ppm) {
     double magnitude = Math.abs(ppm);
     return new Finding(

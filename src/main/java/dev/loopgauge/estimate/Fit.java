@@ -4,6 +4,7 @@ import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /** A return explained by copies of its reference, and what that leaves. */
@@ -178,6 +179,11 @@ final class Fit {
   /** The stretches in which the copy is missing. */
   List<LostSound.Gap> gaps() {
     return lostSound.stream().flatMap(lost -> lost.gaps().stream()).toList();
+  }
+
+  /** By how much the path's level moves, in dB, if so. */
+  OptionalDouble levelMoves() {
+    return LevelMoves.of(lostSound);
   }
 
   /** The standard uncertainty of the delay from noise alone, in samples. */

@@ -3,6 +3,7 @@ package dev.loopgauge.estimate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Finds stretches in which the found copy is missing from the return although it is there before
@@ -19,17 +20,14 @@ final class LostSound {
   private static final double PRESENT = 0.6;
   private static final double LOUD_ENOUGH = 0.05;
 
-  /** How many times the noise's variance a window's copies must hold to be judged. */
-  private static final double ABOVE_NOISE = 100;
+  /** How many times the variance of what is left a window's copies must hold to be judged. */
+  private static final double ABOVE_NOISE = 1000;
 
   private static final int SURROUNDINGS = 40;
 
-  /** Where a window's numbers say where it starts. */
-  private static final int STARTS = 4;
-
   private final int window;
   private final int start;
-  private final List<double[]> windows = new ArrayList<>();
+  private final List<Heard> windows = new ArrayList<>();
 
   /** A search in one reading. */
   LostSound(Reading reading) {
@@ -45,6 +43,28 @@ final class LostSound {
    */
   record Gap(int from, int length) {}
 
+  /**
+   * What one window holds, as energies.
+   *
+   * @param from where it starts, in samples from the start of the capture
+   * @param copies what the fitted path makes of the reference
+   * @param product the product of that with the return
+   * @param all the return
+   * @param left the return less the copies
+   */
+  record Heard(int from, double copies, double product, double all, double left) {
+    /** This and the next as one. */
+    Heard plus(Heard next) {
+      return new Heard(
+          from, copies + next.copies, product + next.product, all + next.all, left + next.left);
+    }
+  }
+
+  /** All windows, in their order. */
+  List<Heard> windows() {
+    return windows;
+  }
+
   /** Looks at one block of a subtraction. */
   void add(Subtraction source) {
     for (int from = 0; from + window <= source.length(); from += window) {
@@ -58,7 +78,7 @@ final class LostSound {
         all += source.ret(i) * source.ret(i);
         left += (source.ret(i) - source.found(i)) * (source.ret(i) - source.found(i));
       }
-      windows.add(new double[] {copies, product, all, left, start + source.start() + from});
+      windows.add(new Heard(start + source.start() + from, copies, product, all, left));
     }
   }
 
@@ -75,13 +95,13 @@ final class LostSound {
     boolean soundBefore = false;
     double loudEnough = loudEnough();
     for (int i = 0; i < windows.size(); i++) {
-      double share = windows.get(i)[0] < loudEnough ? Double.NaN : share(i);
+      double share = windows.get(i).copies() < loudEnough ? Double.NaN : share(i);
       if (share < LOST && soundBefore && first < 0) {
         first = i;
       } else if (share > PRESENT) {
         if (first >= 0) {
-          int from = (int) windows.get(first)[STARTS];
-          gaps.add(new Gap(from, (int) windows.get(i)[STARTS] - from));
+          int from = windows.get(first).from();
+          gaps.add(new Gap(from, windows.get(i).from() - from));
         }
         first = -1;
         soundBefore = true;
@@ -92,8 +112,8 @@ final class LostSound {
 
   /** The least energy of the copies in a window that can be judged. */
   private double loudEnough() {
-    double mean = windows.stream().mapToDouble(w -> w[0]).average().orElse(0);
-    double[] left = windows.stream().mapToDouble(w -> w[3]).sorted().toArray();
+    double mean = windows.stream().mapToDouble(Heard::copies).average().orElse(0);
+    double[] left = windows.stream().mapToDouble(Heard::left).sorted().toArray();
     double noise = left.length == 0 ? 0 : left[left.length / 2] / window;
     return Math.max(LOUD_ENOUGH * mean, ABOVE_NOISE * noise);
   }
@@ -102,17 +122,18 @@ final class LostSound {
   private double share(int index) {
     int from = Math.max(0, index - SURROUNDINGS);
     int to = Math.min(windows.size(), index + SURROUNDINGS + 1);
-    double usual = median(from, to, 1);
-    double usualAll = median(from, to, 2);
-    double[] here = windows.get(index);
-    double projected = here[1] / here[0] / usual;
-    double loud = here[2] / here[0] / usualAll;
+    double usual = median(from, to, Heard::product);
+    double usualAll = median(from, to, Heard::all);
+    Heard here = windows.get(index);
+    double projected = here.product() / here.copies() / usual;
+    double loud = here.all() / here.copies() / usualAll;
     return Math.max(projected, Math.sqrt(loud));
   }
 
-  private double median(int from, int to, int part) {
+  private double median(int from, int to, ToDoubleFunction<Heard> part) {
     double[] values = new double[to - from];
-    Arrays.setAll(values, i -> windows.get(from + i)[part] / windows.get(from + i)[0]);
+    Arrays.setAll(
+        values, i -> part.applyAsDouble(windows.get(from + i)) / windows.get(from + i).copies());
     Arrays.sort(values);
     return values[values.length / 2];
   }
