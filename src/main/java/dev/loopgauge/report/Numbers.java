@@ -2,6 +2,7 @@ package dev.loopgauge.report;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Locale;
 
 /** Numbers as written in documents: plain digits, a point, no grouping, in every locale. */
 public final class Numbers {
@@ -64,6 +65,18 @@ public final class Numbers {
     int leading = exact.precision() - exact.scale() - 1;
     boolean startsWithOne = exact.unscaledValue().toString().startsWith("1");
     return Math.max(0, Math.min(most, startsWithOne ? 1 - leading : -leading));
+  }
+
+  /** A time from the start as hours, minutes and seconds: {@code 1:02:03.4}. */
+  public static String clock(double seconds) {
+    long tenths = Math.round(seconds * 10);
+    return String.format(
+        Locale.ROOT,
+        "%d:%02d:%02d.%d",
+        tenths / 36_000,
+        tenths / 600 % 60,
+        tenths / 10 % 60,
+        tenths % 10);
   }
 
   /** A level within what arithmetic can hold apart, so that a flawless copy has a level too. */

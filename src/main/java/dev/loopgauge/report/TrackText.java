@@ -5,7 +5,6 @@ import dev.loopgauge.estimate.Track;
 import dev.loopgauge.estimate.TrackPoint;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** The track document as text: what happened in words first, then a table that fits a screen. */
 final class TrackText {
@@ -74,7 +73,7 @@ final class TrackText {
 
   private void table() {
     new Table<TrackPoint>()
-        .figures("at", point -> clock(point.atSeconds()))
+        .figures("at", point -> Numbers.clock(point.atSeconds()))
         .figures("samples", point -> Numbers.plain(point.delay().samples(), decimals(point)))
         .figures("±", point -> Numbers.plainUp(point.uncertaintySamples(), decimals(point)))
         .figures("ms", point -> Numbers.plain(point.delay().ms(), 3))
@@ -93,7 +92,7 @@ final class TrackText {
     sheet.row(
         "step",
         "at "
-            + clock(step.atSeconds())
+            + Numbers.clock(step.atSeconds())
             + ", from "
             + Numbers.plain(step.fromSamples(), 2)
             + " to "
@@ -106,18 +105,6 @@ final class TrackText {
     track
         .driftPpm()
         .ifPresent(ppm -> sheet.row("drift", Numbers.plain(ppm, 3) + " ppm between steps"));
-  }
-
-  /** A moment as hours, minutes and seconds. */
-  private static String clock(double seconds) {
-    long tenths = Math.round(seconds * 10);
-    return String.format(
-        Locale.ROOT,
-        "%d:%02d:%02d.%d",
-        tenths / 36_000,
-        tenths / 600 % 60,
-        tenths / 10 % 60,
-        tenths % 10);
   }
 
   /** All of it. */

@@ -3,23 +3,67 @@ package dev.loopgauge.report.html;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.p;
 
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.Numbers;
 import j2html.tags.DomContent;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
-/** A path before the show beside the same path after it. */
+/** A path before the show beside the same path after it, with all that may tell why. */
 final class BeforeAfterPart {
+  private static final int SHORT_DIGEST = 8;
+
   private BeforeAfterPart() {}
 
   /** The verdict and the table. */
-  static DomContent of(Shift shift) {
-    return div(
-        p(
-            shift.changed()
-                ? "Changed: by more than the uncertainty of both."
-                : "The same, within the uncertainty of both."),
-        new Grid("Before and after, and what lies between", "", "before", "after", "change")
-            .row(
-                "samples", shift.before().inSamples(), shift.after().inSamples(), shift.inSamples())
-            .row("ms", shift.before().inMs(), shift.after().inMs(), shift.inMs())
-            .html());
+  static DomContent of(PathStory path, Shift shift) {
+    Map<String, String> before = path.last(When.BEFORE).map(BeforeAfterPart::facts).orElseThrow();
+    Map<String, String> after = path.last(When.AFTER).map(BeforeAfterPart::facts).orElseThrow();
+    Grid grid = new Grid("Before and after, side by side", "What", "Before", "After").words(3);
+    grid.row("delay, samples", shift.before().inSamples(), shift.after().inSamples());
+    grid.row("delay, ms", shift.before().inMs(), shift.after().inMs());
+    Set<String> names = new TreeSet<>(before.keySet());
+    names.addAll(after.keySet());
+    for (String name : names) {
+      String first = before.getOrDefault(name, "-");
+      String second = after.getOrDefault(name, "-");
+      grid.row(first.equals(second) ? name : name + ", differs", first, second);
+    }
+    return div(p(sentence(shift)), grid.html());
+  }
+
+  private static String sentence(Shift shift) {
+    String by = shift.inSamples() + " samples (" + shift.inMs() + " ms)";
+    return shift.changed()
+        ? "Changed by " + by + ", more than the uncertainty of both."
+        : "The same within the uncertainty of both: " + by + ".";
+  }
+
+  private static Map<String, String> facts(Reading reading) {
+    Map<String, String> facts = new TreeMap<>();
+    reading.fields().part("measurement").ifPresent(measured -> put(facts, measured));
+    reading.entry().ifPresent(entry -> put(facts, entry));
+    return facts;
+  }
+
+  private static void put(Map<String, String> facts, Fields measured) {
+    measured.number("levelDb").ifPresent(db -> facts.put("level, dB", Numbers.plain(db, 1)));
+    measured.text("polarity").ifPresent(polarity -> facts.put("polarity", polarity));
+    facts.put("arrivals", Integer.toString(measured.parts("arrivals").size()));
+  }
+
+  private static void put(Map<String, String> facts, Entry entry) {
+    entry.setup().forEach((key, value) -> facts.put("set: " + key, value));
+    entry
+        .chain()
+        .ifPresent(chain -> facts.put("chain file", chain.digest().substring(0, SHORT_DIGEST)));
+    entry
+        .card()
+        .ifPresent(
+            card -> facts.put("card", "%s, block %d".formatted(card.backend(), card.blockSize())));
   }
 }

@@ -26,7 +26,7 @@ record Figure(Plot plot, String title, String description, Grid numbers) {
             figure(
                 svg(Size.NARROW, id + "-n"),
                 svg(Size.WIDE, id + "-w"),
-                figcaption(Names.isolated(description))),
+                figcaption(Names.shortened(description, 1_000))),
             numbers.html())
         .withClass("plotted");
   }

@@ -6,6 +6,7 @@ import static j2html.TagCreator.dl;
 import static j2html.TagCreator.dt;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.p;
+import static j2html.TagCreator.text;
 
 import dev.loopgauge.report.Fields;
 import j2html.tags.DomContent;
@@ -26,6 +27,6 @@ final class FindingsPart {
   private static DomContent finding(Fields finding) {
     return div(
         dt(Names.isolated(finding.text("text").orElse(finding.text("code").orElse("")))),
-        dd(Names.isolated("Try: " + finding.text("hint").orElse("-"))));
+        dd(text("Try: "), Names.isolated(finding.text("hint").orElse("-"))));
   }
 }

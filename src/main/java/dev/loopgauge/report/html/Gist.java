@@ -15,6 +15,9 @@ final class Gist {
     if (reading.measures()) {
       return Optional.empty();
     }
+    if (reading.outcome().equals("error")) {
+      return Optional.of(reading.source() + ": " + Telling.verdict(reading));
+    }
     if (fields.has("fit")) {
       return fields.part("fit").map(Gist::series);
     }
@@ -110,6 +113,6 @@ final class Gist {
             .toList();
     return over.isEmpty()
         ? "By its budget, every path keeps its listener's limit."
-        : "By its budget, over its listener's limit: " + String.join(", ", over) + ".";
+        : "By its budget, over its listener's limit: " + VerdictPart.listed(over) + ".";
   }
 }

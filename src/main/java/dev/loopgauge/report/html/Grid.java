@@ -59,9 +59,9 @@ final class Grid {
 
   private DomContent cell(int column, String text) {
     if (column == 0) {
-      return th(Names.isolated(text)).attr("scope", "row");
+      return th(Names.brief(text)).attr("scope", "row");
     }
-    return isFigures(column) ? td(text).withClass("figure") : td(Names.isolated(text));
+    return isFigures(column) ? td(text).withClass("figure") : td(Names.brief(text));
   }
 
   private boolean isFigures(int column) {

@@ -11,7 +11,7 @@ final class MeasuredPart {
 
   /** The table. */
   static DomContent of(PathStory path, Delay delay) {
-    Grid grid = new Grid("Measured against budget, over the loop", "", "samples", "ms");
+    Grid grid = new Grid("Measured against budget, over the loop", "Delay", "samples", "ms");
     grid.row("measured", delay.inSamples(), delay.inMs());
     path.latest().fields().part("comparison").ifPresent(compared -> compare(grid, compared, delay));
     return grid.html();

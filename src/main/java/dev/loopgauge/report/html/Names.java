@@ -10,15 +10,22 @@ import java.util.regex.Pattern;
 final class Names {
   private static final int CONTROL_PICTURES = 0x2400;
   private static final int LONGEST = 1_000;
+  private static final int BRIEF = 200;
   private static final int DELETE = 0x7f;
 
   /**
    * What has no place in HTML: controls but for newline and tab, lone surrogates, non-characters.
    */
   private static final Pattern UNSHOWN =
-      Pattern.compile("[\\p{Cc}\\p{Cs}\\p{IsNoncharacter_Code_Point}&&[^\\n\\t]]");
+      Pattern.compile(
+          "[\\p{Cc}\\p{Cs}\\p{IsNoncharacter_Code_Point}\\x{202a}-\\x{202e}\\x{2066}-\\x{2069}&&[^\\n\\t]]");
 
   private Names() {}
+
+  /** A name in a heading or a row: as {@link #isolated}, of 200 characters at most. */
+  static DomContent brief(String name) {
+    return bdi(shortened(name, BRIEF));
+  }
 
   /** Text that can't turn the order of what stands around it, nor drown it: 1,000 characters. */
   static DomContent isolated(String text) {
@@ -34,7 +41,10 @@ final class Names {
             + "… (the first %d of %d characters)".formatted(most, length);
   }
 
-  /** Text with control characters made visible: those of ASCII as U+2400 and on, others U+FFFD. */
+  /**
+   * Text with control characters made visible: those of ASCII as U+2400 and on, those that turn the
+   * order of text (Unicode Standard Annex 9, 2.1 to 2.5) by their number, others as U+FFFD.
+   */
   static String visible(String text) {
     return UNSHOWN.matcher(text).replaceAll(Names::picture);
   }
@@ -44,6 +54,11 @@ final class Names {
     if (character < ' ') {
       return Character.toString(CONTROL_PICTURES + character);
     }
-    return character == DELETE ? "\u2421" : "\ufffd";
+    if (character == DELETE) {
+      return "\u2421";
+    }
+    return Character.getType(character) == Character.FORMAT
+        ? "[U+%04X]".formatted(character)
+        : "\ufffd";
   }
 }

@@ -15,6 +15,7 @@ import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.style;
 import static j2html.TagCreator.title;
 
+import dev.loopgauge.report.Fields;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.HeadTag;
 import java.io.IOException;
@@ -23,6 +24,9 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** A whole report as one file that needs nothing else: no script, no network, no other file. */
 final class Page {
@@ -38,16 +42,30 @@ final class Page {
    *
    * @param made what it is made from and by what, one sentence
    */
-  Page(String title, String made, List<Reading> readings) {
-    this.title = title;
+  Page(ReportDocument report, String made) {
+    this.title = report.title();
     this.made = made;
+    List<Reading> readings = report.readings();
     Budgets budgets = new Budgets(readings);
-    List<PathStory> paths = PathStory.of(readings, budgets);
+    List<PathStory> paths = PathStory.of(report, budgets);
     parts.add(new VerdictPart(paths, readings).html());
     for (int i = 0; i < paths.size(); i++) {
       parts.add(new PathPart(paths.get(i), i + 1).html());
     }
+    PicturePart.of(budgets.all(), paths).ifPresent(part -> parts.add(part.html()));
+    Set<String> measured = paths.stream().map(PathStory::name).collect(Collectors.toSet());
+    for (int i = 0; i < readings.size(); i++) {
+      other(readings.get(i).fields(), measured, "document-" + (i + 1))
+          .ifPresent(part -> parts.add(part.html()));
+    }
     parts.add(new RepeatPart(readings).html());
+  }
+
+  private static Optional<Section> other(Fields document, Set<String> measured, String id) {
+    return PlannedPart.of(document, measured, id)
+        .or(() -> SeriesPart.of(document, id))
+        .or(() -> TrackPart.of(document, id))
+        .or(() -> TablesPart.of(document, id));
   }
 
   /** The file's text. */
@@ -68,9 +86,7 @@ final class Page {
   private DomContent bodyTag() {
     return body(
         header(
-            p("Delay report").withClass("kind"),
-            h1(Names.isolated(Names.shortened(title, 200))),
-            p(Names.isolated(made)).withClass("made")),
+            p("Delay report").withClass("kind"), h1(Names.brief(title)), p(made).withClass("made")),
         main(each(parts, part -> part)),
         footer(
             p(

@@ -29,14 +29,19 @@ final class PathPart {
     this.path = path;
     this.id = "path-" + number;
     Fields document = path.latest().fields();
-    content.add(h2(Names.isolated(Names.shortened(path.name(), 200))).withId(id));
-    content.add(p(Names.isolated(Telling.verdict(path.latest()))).withClass("lead"));
+    content.add(h2(Names.brief(path.name())).withId(id));
+    content.add(p(Names.shortened(Telling.verdict(path.latest()), 1_000)).withClass("lead"));
     explanations(document);
     add("From stage to stage", "stages", path.budget().flatMap(b -> StagesPart.of(b, latest())));
     document.part("measurement").ifPresent(this::measured);
-    path.shift().ifPresent(shift -> addAll("Before and after", BeforeAfterPart.of(shift)));
-    content.add(h3("Findings"));
-    content.add(FindingsPart.of(document.parts("findings")));
+    path.shift().ifPresent(shift -> addAll("Before and after", BeforeAfterPart.of(path, shift)));
+    path.latest()
+        .delay()
+        .flatMap(delay -> HistoryPart.of(path.past(), delay.rateHz()))
+        .ifPresent(figure -> addAll("Over shows", figure.html(id + "-history")));
+    if (path.latest().delay().isPresent() || !document.parts("findings").isEmpty()) {
+      addAll("Findings", FindingsPart.of(document.parts("findings")));
+    }
   }
 
   private Optional<Reading> latest() {
@@ -56,7 +61,13 @@ final class PathPart {
   }
 
   private void measured(Fields measurement) {
-    path.latest().delay().ifPresent(delay -> addAll("Measured", MeasuredPart.of(path, delay)));
+    path.latest().delay().ifPresent(delay -> measured(measurement, delay));
+  }
+
+  private void measured(Fields measurement, Delay delay) {
+    addAll("Measured", MeasuredPart.of(path, delay));
+    add("What came back", "response", ResponsePart.of(path.latest().fields(), delay));
+    add("By octave band", "bands", BandsPart.of(measurement, delay));
   }
 
   private void add(String heading, String name, Optional<Figure> figure) {

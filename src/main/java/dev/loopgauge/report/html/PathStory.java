@@ -3,6 +3,7 @@ package dev.loopgauge.report.html;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.Fields;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,23 +14,36 @@ import java.util.Optional;
  *
  * @param name the path
  * @param readings its measurements in the order of their time, at least one
+ * @param past its trusted readings in the journal in the order of their time, this show's too
  * @param budget its part of a budget document, where there is one
  */
-record PathStory(String name, List<Reading> readings, Optional<Fields> budget) {
+record PathStory(String name, List<Reading> readings, Optional<Fields> budget, List<Logged> past) {
   /** Copies the list. */
   PathStory {
     readings = List.copyOf(readings);
+    past = List.copyOf(past);
   }
 
-  /** The paths that were measured, in the order in which they first come. */
-  static List<PathStory> of(List<Reading> readings, Budgets budgets) {
+  /** The paths that were measured: first those that need attention, else as they first come. */
+  static List<PathStory> of(ReportDocument report, Budgets budgets) {
     Map<String, List<Reading>> byPath = new LinkedHashMap<>();
-    readings.stream()
+    report.readings().stream()
         .filter(Reading::measures)
         .forEach(r -> byPath.computeIfAbsent(r.path(), path -> new ArrayList<>()).add(r));
     return byPath.entrySet().stream()
-        .map(e -> new PathStory(e.getKey(), e.getValue(), budgets.path(e.getKey())))
+        .map(e -> story(report, e.getKey(), e.getValue(), budgets))
+        .sorted(Comparator.comparing(story -> !story.needsAttention()))
         .toList();
+  }
+
+  private static PathStory story(
+      ReportDocument report, String name, List<Reading> readings, Budgets budgets) {
+    List<Logged> past =
+        report.past().stream()
+            .filter(heading -> heading.path().equals(Optional.of(name)))
+            .flatMap(heading -> Logged.of(heading).stream())
+            .toList();
+    return new PathStory(name, readings, budgets.path(name), past);
   }
 
   /** The last measurement: what is true now. */
@@ -57,7 +71,8 @@ record PathStory(String name, List<Reading> readings, Optional<Fields> budget) {
         : Optional.empty();
   }
 
-  private Optional<Reading> last(When when) {
+  /** The last trusted reading of a part of the day. */
+  Optional<Reading> last(When when) {
     return readings.stream()
         .filter(reading -> reading.when().equals(Optional.of(when)))
         .filter(reading -> reading.delay().isPresent())

@@ -5,7 +5,6 @@ import dev.loopgauge.journal.When;
 import dev.loopgauge.report.Fields;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -19,6 +18,8 @@ public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) 
   /** The keys that tell the kinds of documents apart, but for a measurement's. */
   private static final List<String> SHOWN =
       List.of("fit", "track", "soak", "channels", "pairs", "choices", "conflicts", "paths");
+
+  private static final List<String> MEASURING = List.of("measure", "analyze");
 
   /** A document from a file. */
   public static Reading ofFile(String source, Map<?, ?> document) {
@@ -60,11 +61,13 @@ public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) 
 
   /** Whether a report has a place for it. */
   public boolean isShown() {
-    return measures() || SHOWN.stream().anyMatch(fields()::has);
+    return measures() || outcome().equals("error") || SHOWN.stream().anyMatch(fields()::has);
   }
 
   /** Whether it is a measurement of one return, trusted or not. */
   boolean measures() {
-    return fields().has("measurement") || Objects.equals(outcome(), "error");
+    boolean failed =
+        outcome().equals("error") && MEASURING.contains(fields().text("command").orElse(""));
+    return fields().has("measurement") || failed;
   }
 }

@@ -31,13 +31,31 @@ final class RepeatPart {
   /** The part of all readings. */
   RepeatPart(List<Reading> readings) {
     content.add(h2("How to repeat it").withId("repeat"));
-    readings.forEach(this::reading);
+    readings.stream().filter(RepeatPart::isToRepeat).forEach(this::reading);
+    documents(readings.stream().filter(reading -> !isToRepeat(reading)).toList());
     chains.forEach(this::chain);
   }
 
   /** The section. */
   DomContent html() {
     return section(each(content, part -> part)).attr("aria-labelledby", "repeat");
+  }
+
+  private static boolean isToRepeat(Reading reading) {
+    return reading.entry().isPresent() || reading.delay().isPresent();
+  }
+
+  private void documents(List<Reading> others) {
+    if (!others.isEmpty()) {
+      Grid grid = new Grid("Other documents", "From", "Command", "Outcome").words(3);
+      others.forEach(
+          other ->
+              grid.row(
+                  other.source(),
+                  other.fields().text("command").orElse("unknown"),
+                  other.outcome()));
+      content.add(grid.html());
+    }
   }
 
   private void reading(Reading reading) {
@@ -48,7 +66,7 @@ final class RepeatPart {
     reading.entry().ifPresent(entry -> setup(lines, entry));
     lines.put("Document from", reading.source());
     String when = reading.when().map(part -> ", " + part.label()).orElse("");
-    content.add(h3(Names.isolated(Names.shortened(reading.path(), 200)), text(when)));
+    content.add(h3(Names.brief(reading.path()), text(when)));
     content.add(dl(each(lines.entrySet(), RepeatPart::line)).withClass("facts"));
   }
 
@@ -106,13 +124,11 @@ final class RepeatPart {
   }
 
   private void chain(String digest, ChainText chain) {
-    content.add(h3(Names.isolated("Chain file " + chain.name() + ", SHA-256 " + digest)));
+    content.add(h3(text("Chain file "), Names.brief(chain.name()), text(", SHA-256 " + digest)));
     content.add(pre(chain.text()));
   }
 
   private static DomContent line(Map.Entry<String, String> line) {
-    return div(
-        dt(Names.isolated(Names.shortened(line.getKey(), 100))),
-        dd(Names.isolated(line.getValue())));
+    return div(dt(Names.brief(line.getKey())), dd(Names.isolated(line.getValue())));
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.report.html;
 
+import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.Document;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,16 +12,24 @@ import java.util.Map;
  * @param title the show's name, or what else to call it
  * @param toolVersion the version of this program
  * @param readings the documents, in the order of their time
+ * @param past what the journal knows of their paths, over all shows, in the order of its time
  */
-public record ReportDocument(String title, String toolVersion, List<Reading> readings)
+public record ReportDocument(
+    String title, String toolVersion, List<Reading> readings, List<Heading> past)
     implements Document {
+  /** A report of documents alone. */
+  public ReportDocument(String title, String toolVersion, List<Reading> readings) {
+    this(title, toolVersion, readings, List.of());
+  }
+
   /**
-   * Copies the list.
+   * Copies the lists.
    *
    * @throws IllegalArgumentException when there is nothing to report
    */
   public ReportDocument {
     readings = List.copyOf(readings);
+    past = List.copyOf(past);
     if (readings.isEmpty()) {
       throw new IllegalArgumentException("a report needs 1 document or more, not 0");
     }
@@ -29,7 +38,7 @@ public record ReportDocument(String title, String toolVersion, List<Reading> rea
   /** The report as one file for a browser. */
   public String html() {
     String from = readings.size() == 1 ? "1 document" : readings.size() + " documents";
-    return new Page(title, "From " + from + ", by Loopgauge " + toolVersion + ".", readings).text();
+    return new Page(this, "From " + from + ", by Loopgauge " + toolVersion + ".").text();
   }
 
   /** One row for each measurement. */

@@ -12,7 +12,7 @@ final class ReportText {
   private ReportText() {}
 
   static String of(ReportDocument report) {
-    List<PathStory> paths = PathStory.of(report.readings(), new Budgets(report.readings()));
+    List<PathStory> paths = PathStory.of(report, new Budgets(report.readings()));
     VerdictPart verdict = new VerdictPart(paths, report.readings());
     Sheet sheet = new Sheet();
     sheet.line(plain(verdict.lead(), LONGEST));

@@ -34,7 +34,7 @@ final class StagesPart {
     StagesPart part = new StagesPart(budget, reading);
     return Optional.of(
         new Figure(
-            new Bars(part.bars, part.marks),
+            new Bars("milliseconds", part.bars, part.marks),
             "Stages of " + budget.text("name").orElse("the path"),
             part.description(),
             part.grid));
@@ -85,7 +85,7 @@ final class StagesPart {
   }
 
   private String measuredName() {
-    return partly() ? "measured, rest as planned" : "measured";
+    return partly() ? "measured, rest planned" : "measured";
   }
 
   private void addMark(String key, String name, boolean firm) {

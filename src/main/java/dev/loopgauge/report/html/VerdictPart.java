@@ -17,13 +17,13 @@ record VerdictPart(List<PathStory> paths, List<Reading> readings) {
   DomContent html() {
     List<DomContent> content = new ArrayList<>();
     content.add(h2("Verdict").withId("verdict"));
-    content.add(p(Names.isolated(lead())).withClass("lead"));
+    content.add(p(lead()).withClass("lead"));
     if (paths.size() > 1) {
       content.add(table());
     }
     List<String> others = others();
     if (!others.isEmpty()) {
-      content.add(ul(each(others, line -> li(Names.isolated(line)))));
+      content.add(ul(each(others, line -> li(Names.shortened(line, 1_000)))));
     }
     return section(each(content, part -> part)).attr("aria-labelledby", "verdict");
   }
@@ -89,7 +89,8 @@ record VerdictPart(List<PathStory> paths, List<Reading> readings) {
     return readings.stream().flatMap(reading -> Gist.of(reading).stream()).toList();
   }
 
-  private static String listed(List<String> names) {
+  /** Names in a sentence. */
+  static String listed(List<String> names) {
     return String.join(", ", names.stream().map(name -> Names.shortened(name, 80)).toList());
   }
 

@@ -20,14 +20,24 @@ import org.jfree.data.xy.XYIntervalSeriesCollection;
 public final class Bars extends Plot {
   private static final int ROW_HEIGHT = 34;
   private static final int EDGES = 62;
+
+  /** Room for half of the first and of the last tick's label, which are of four digits at most. */
+  private static final int ASIDE = 16;
+
   private static final double BAR_BELOW = 0.36;
   private static final double TEXT_ABOVE = 0.1;
 
+  private final String axis;
   private final List<Bar> bars;
   private final List<Mark> marks;
 
-  /** Bars from the top down, and marks, whose texts come above them. */
-  public Bars(List<Bar> bars, List<Mark> marks) {
+  /**
+   * Bars from the top down, and marks, whose texts come above them.
+   *
+   * @param axis what the axis counts, with its unit
+   */
+  public Bars(String axis, List<Bar> bars, List<Mark> marks) {
+    this.axis = axis;
     this.bars = List.copyOf(bars);
     this.marks = List.copyOf(marks);
   }
@@ -82,12 +92,11 @@ public final class Bars extends Plot {
     for (Kind kind : Kind.values()) {
       data.addSeries(series(kind));
     }
-    NumberAxis rows = Charts.numbers("");
+    NumberAxis rows = Scale.upTo("", rows());
     rows.setVisible(false);
     rows.setInverted(true);
     rows.setRange(-0.5, rows() - 0.5);
-    NumberAxis time = Charts.numbers("milliseconds");
-    time.setAutoRangeIncludesZero(true);
+    NumberAxis time = Scale.upTo(axis, Double.POSITIVE_INFINITY);
     time.setRange(lowest(), highest());
     XYPlot plot = new XYPlot(data, rows, time, renderer());
     plot.setOrientation(PlotOrientation.HORIZONTAL);
@@ -100,7 +109,7 @@ public final class Bars extends Plot {
       String text = Marking.of(bar.name()) + "  " + bar.figure();
       write(plot, text, marks.size() + i, bar.fromMs());
     }
-    return Charts.chart(plot, "");
+    return Charts.chart(plot, "", ASIDE);
   }
 
   private XYIntervalSeries series(Kind kind) {

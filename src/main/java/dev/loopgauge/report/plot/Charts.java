@@ -3,17 +3,14 @@ package dev.loopgauge.report.plot;
 import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.Stroke;
-import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYTextAnnotation;
-import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.title.TextTitle;
 import org.jfree.chart.ui.HorizontalAlignment;
-import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
@@ -23,23 +20,22 @@ import org.jfree.chart.ui.VerticalAlignment;
 final class Charts {
   static final Stroke LINE = new BasicStroke(1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
   static final Stroke THIN = new BasicStroke(1);
-  static final Stroke DASHED = dashed(6, 3);
-  static final Stroke DOTTED = dashed(2, 3);
+  static final Stroke DASHED =
+      new BasicStroke(1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {6, 3}, 0);
 
   static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
 
   private Charts() {}
 
-  private static Stroke dashed(float dash, float gap) {
-    float[] pattern = {dash, gap};
-    return new BasicStroke(1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, pattern, 0);
-  }
-
-  /** A chart of a plot, with a line of text above it that says what the upright axis counts. */
-  static JFreeChart chart(XYPlot plot, String heading) {
+  /**
+   * A chart of a plot, with a line of text above it that says what the upright axis counts.
+   *
+   * @param aside the room left and right, in CSS pixels
+   */
+  static JFreeChart chart(XYPlot plot, String heading, int aside) {
     plot.setBackgroundPaint(null);
     plot.setOutlineVisible(false);
-    plot.setInsets(new RectangleInsets(2, 6, 2, 6));
+    plot.setInsets(new RectangleInsets(2, aside, 2, aside));
     plot.setDomainGridlinePaint(Ink.GRID.colour());
     plot.setRangeGridlinePaint(Ink.GRID.colour());
     plot.setDomainGridlineStroke(THIN);
@@ -59,14 +55,6 @@ final class Charts {
               new RectangleInsets(0, 0, 4, 0)));
     }
     return chart;
-  }
-
-  /** An axis of numbers, plain in every locale. */
-  static NumberAxis numbers(String label) {
-    NumberAxis axis = new NumberAxis(label.isEmpty() ? null : label);
-    axis.setStandardTickUnits(NumberAxis.createStandardTickUnits(Locale.ROOT));
-    axis.setAutoRangeIncludesZero(false);
-    return plain(axis);
   }
 
   /** An axis without ornaments. */
@@ -97,12 +85,5 @@ final class Charts {
     note.setPaint(Ink.TEXT.colour());
     note.setTextAnchor(anchor);
     plot.addAnnotation(note);
-  }
-
-  /** Puts a strip behind all else where it can be seen, across the upright direction. */
-  static void addStrip(XYPlot plot, double from, double to, Ink ink) {
-    if (to > from) {
-      plot.addDomainMarker(strip(from, to, ink), Layer.BACKGROUND);
-    }
   }
 }

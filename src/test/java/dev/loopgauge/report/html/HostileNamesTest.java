@@ -48,10 +48,8 @@ class HostileNamesTest {
   @Test
   void keepsNamesFromTurningWhatStandsAroundThem() {
     String page = named("stage \u202eleft").html();
-    assertTrue(page.contains("<h1><bdi>stage \u202eleft</bdi></h1>"), page);
-    int svg = page.indexOf("<svg");
-    String drawn = page.substring(page.indexOf("</desc>", svg), page.indexOf("</svg>", svg));
-    assertFalse(drawn.contains("\u202e"), drawn);
+    assertTrue(page.contains("<h1><bdi>stage [U+202E]left</bdi></h1>"), page);
+    assertFalse(page.contains("\u202e"), page);
   }
 
   @Test

@@ -1,0 +1,53 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.plot.Graph;
+import dev.loopgauge.report.plot.Graph.Form;
+import dev.loopgauge.report.plot.Graph.Point;
+import dev.loopgauge.report.plot.GraphPlot;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The delay in each octave band. */
+final class BandsPart {
+  private BandsPart() {}
+
+  /** The figure; empty where there are no bands. */
+  static Optional<Figure> of(Fields measurement, Delay delay) {
+    List<Fields> bands =
+        measurement.parts("bands").stream()
+            .filter(band -> band.number("centreHz").isPresent())
+            .filter(band -> band.number("delaySamples").isPresent())
+            .toList();
+    if (bands.isEmpty()) {
+      return Optional.empty();
+    }
+    Graph graph = new Graph("octave band, Hz", "delay, samples");
+    Grid grid = new Grid("Delay by octave band", "Hz", "samples", "±", "ms");
+    List<Point> points = new ArrayList<>();
+    for (Fields band : bands) {
+      int at = points.size();
+      double samples = band.number("delaySamples").orElseThrow();
+      double uncertainty = band.number("uncertaintySamples").orElse(0.0);
+      String hertz = Numbers.brief(band.number("centreHz").orElseThrow(), 1);
+      int decimals = uncertainty > 0 ? Numbers.decimalsFor(uncertainty, 3) : 2;
+      points.add(new Point(at, samples, uncertainty));
+      graph.name(at, hertz);
+      grid.row(
+          hertz,
+          Numbers.plain(samples, decimals),
+          Numbers.plainUp(uncertainty, decimals),
+          Numbers.plain(delay.toMs(samples), 3));
+    }
+    graph.points(points, Form.ROUND).level(delay.samples(), 0);
+    return Optional.of(
+        new Figure(
+            new GraphPlot(graph),
+            "Delay by octave band",
+            "Each point is an octave band with its uncertainty; the dashed line is the delay over"
+                + " all bands.",
+            grid));
+  }
+}

@@ -1,0 +1,89 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.plot.Graph;
+import dev.loopgauge.report.plot.Graph.Form;
+import dev.loopgauge.report.plot.Graph.Point;
+import dev.loopgauge.report.plot.GraphPlot;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** One path's delay from reading to reading, over all shows that are known. */
+final class HistoryPart {
+  private static final int MOST_ROWS = 24;
+
+  private HistoryPart() {}
+
+  /**
+   * The figure; empty with fewer than two readings.
+   *
+   * @param logged the readings in the order of their time
+   * @param rateHz the rate of those that are shown; others can't be put on one axis
+   */
+  static Optional<Figure> of(List<Logged> logged, double rateHz) {
+    List<Logged> same = logged.stream().filter(l -> l.delay().rateHz() == rateHz).toList();
+    if (same.size() < 2) {
+      return Optional.empty();
+    }
+    Graph graph = new Graph("reading", "delay, samples");
+    for (When when : When.values()) {
+      List<Point> points = new ArrayList<>();
+      for (int i = 0; i < same.size(); i++) {
+        if (same.get(i).when() == when) {
+          Delay delay = same.get(i).delay();
+          points.add(new Point(i + 1, delay.samples(), delay.uncertaintySamples()));
+        }
+      }
+      graph.points(points, form(when));
+    }
+    for (int i = 1; i <= same.size(); i++) {
+      graph.name(i, Integer.toString(i));
+    }
+    double middle = median(same);
+    graph.level(middle, 0);
+    return Optional.of(
+        new Figure(
+            new GraphPlot(graph),
+            "Delay over shows",
+            "Each point is a reading with its uncertainty: triangles before, squares during,"
+                + " circles after a show. The dashed line is the median, "
+                + Numbers.plain(middle, 2)
+                + " samples.",
+            table(same, middle)));
+  }
+
+  private static Grid table(List<Logged> same, double middle) {
+    int first = Math.max(0, same.size() - MOST_ROWS);
+    String some = first > 0 ? ", the last " + MOST_ROWS + " of " + same.size() : "";
+    Grid grid = new Grid("Readings" + some, "Reading", "samples", "off the median");
+    for (int i = first; i < same.size(); i++) {
+      Logged logged = same.get(i);
+      grid.row(
+          "%d. %s, %s, %s"
+              .formatted(
+                  i + 1,
+                  Names.shortened(logged.show(), 60),
+                  logged.when().label(),
+                  Moments.brief(logged.at())),
+          logged.delay().inSamples(),
+          Numbers.signed(logged.delay().samples() - middle, logged.delay().sampleDecimals()));
+    }
+    return grid;
+  }
+
+  private static double median(List<Logged> readings) {
+    double[] sorted = readings.stream().mapToDouble(l -> l.delay().samples()).sorted().toArray();
+    int half = sorted.length / 2;
+    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+  }
+
+  private static Form form(When when) {
+    return switch (when) {
+      case BEFORE -> Form.TRIANGLE;
+      case DURING -> Form.SQUARE;
+      case AFTER -> Form.ROUND;
+    };
+  }
+}

@@ -1,0 +1,125 @@
+package dev.loopgauge.report.html;
+
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.logging.Level;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+
+/** A real browser without a window, that asks nobody for anything but what a page asks it to. */
+final class Browser implements AutoCloseable {
+  private static final int ANY_HEIGHT = 900;
+
+  private final ChromeDriver driver;
+
+  private Browser(ChromeDriver driver) {
+    this.driver = driver;
+  }
+
+  /** Starts one that keeps its own data in a folder. */
+  static Browser start(Path data) {
+    LoggingPreferences logs = new LoggingPreferences();
+    logs.enable(LogType.BROWSER, Level.ALL);
+    logs.enable(LogType.PERFORMANCE, Level.ALL);
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary(program("chromium"));
+    options.setCapability("goog:loggingPrefs", logs);
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-dev-shm-usage",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--user-data-dir=" + data);
+    ChromeDriverService service =
+        new ChromeDriverService.Builder()
+            .usingDriverExecutable(program("chromedriver"))
+            .usingAnyFreePort()
+            .build();
+    return new Browser(new ChromeDriver(service, options));
+  }
+
+  private static File program(String name) {
+    return Arrays.stream(System.getenv("PATH").split(File.pathSeparator, -1))
+        .map(folder -> Path.of(folder, name))
+        .filter(Files::isExecutable)
+        .findFirst()
+        .orElseThrow()
+        .toFile();
+  }
+
+  /** Shows a file. */
+  void open(Path page) {
+    driver.get(page.toUri().toString());
+  }
+
+  /**
+   * Looks at the page that is open in another way.
+   *
+   * @param width in CSS pixels
+   * @param media screen or print
+   * @param scheme light or dark
+   */
+  void look(int width, String media, String scheme) {
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", ANY_HEIGHT, "deviceScaleFactor", 1, "mobile", false));
+    driver.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of(
+            "media",
+            media,
+            "features",
+            List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  /** What a script in the page answers, as lines of text. */
+  List<String> ask(String script) {
+    return lines(driver.executeScript(script));
+  }
+
+  /** What the accessibility checker finds wrong with the page. */
+  List<String> accessibilityFaults() throws IOException {
+    driver.executeScript(resource("/axe.min.js"));
+    return lines(driver.executeAsyncScript(resource("axe-run.js")));
+  }
+
+  /** The addresses that were asked for since the last time, and what was complained of. */
+  List<String> log(String kind) {
+    return driver.manage().logs().get(kind).getAll().stream()
+        .map(entry -> entry.getMessage())
+        .toList();
+  }
+
+  private static List<String> lines(Object answer) {
+    return ((List<?>) answer).stream().map(String::valueOf).toList();
+  }
+
+  /** A script beside this class, or from the root. */
+  static String resource(String name) throws IOException {
+    try (InputStream in = Browser.class.getResourceAsStream(name)) {
+      assertNotNull(in, name);
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  @Override
+  public void close() {
+    driver.quit();
+  }
+}
