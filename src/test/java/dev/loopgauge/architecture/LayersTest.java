@@ -50,6 +50,7 @@ class LayersTest {
           Map.entry("measure", List.of("signal", "estimate", "capture")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
           Map.entry("journal", List.of(CORE)),
+          Map.entry("journal.store", List.of("journal", "signal")),
           Map.entry(
               "report",
               List.of(
@@ -83,6 +84,10 @@ class LayersTest {
           Map.entry("java.awt..", List.of("report.plot")),
           Map.entry("j2html..", List.of("report.html")),
           Map.entry("picocli..", List.of("cli")),
+          Map.entry("org.sqlite..", List.of("journal.store")),
+          Map.entry("org.postgresql..", List.of("journal.store")),
+          Map.entry("org.flywaydb..", List.of("journal.store")),
+          Map.entry("java.sql..", List.of("journal.store")),
           Map.entry("net.harawata..", List.of("setup")));
 
   private static String name(String part) {

@@ -1,0 +1,72 @@
+package dev.loopgauge.journal.store;
+
+import dev.loopgauge.journal.ChainText;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.SoundCard;
+import java.util.Optional;
+
+/**
+ * A fingerprint of all that an entry holds, to be stored beside it: an entry of which a part was
+ * lost or changed no longer matches it. Stores keep it for ever, so the order and form of the parts
+ * must not change.
+ */
+final class EntryDigest {
+  private final StringBuilder parts = new StringBuilder();
+
+  private EntryDigest(Entry entry) {
+    heading(entry.heading());
+    add(entry.note());
+    entry.setup().forEach((name, value) -> add(name).add(value));
+    add(entry.document());
+    add(entry.chain().map(ChainText::name));
+    add(entry.chain().map(ChainText::digest));
+    add(entry.card().map(EntryDigest::card));
+    add(entry.capture().map(KeptCapture::file));
+    add(entry.capture().map(KeptCapture::digest));
+    add(entry.toolVersion());
+  }
+
+  private void heading(Heading heading) {
+    add(heading.id().toString());
+    add(heading.at().toInstant().toEpochMilli() + " " + heading.at().getZone().getId());
+    add(heading.show());
+    add(heading.when().label());
+    add(heading.path());
+    add(heading.outcome());
+    add(
+        heading
+            .delay()
+            .map(logged -> logged.delay().samples() + " " + logged.uncertaintySamples()));
+    add(heading.delay().map(logged -> "" + logged.delay().rate().hertz()));
+    add(heading.corrects().map(Object::toString));
+  }
+
+  private static String card(SoundCard card) {
+    return new EntryDigest(card).parts.toString();
+  }
+
+  private EntryDigest(SoundCard card) {
+    add(card.backend());
+    add(card.output());
+    add(card.input());
+    add(card.rate().hertz() + " " + card.blockSize());
+  }
+
+  private EntryDigest add(String part) {
+    return add(Optional.of(part));
+  }
+
+  /** Each part with its length before it, so that no two lists of parts read alike. */
+  private EntryDigest add(Optional<String> part) {
+    String text = part.orElse("");
+    parts.append(part.isPresent() ? '+' : '-').append(text.length()).append(':').append(text);
+    return this;
+  }
+
+  /** SHA-256 of it all, 64 hexadecimal digits. */
+  static String of(Entry entry) {
+    return new ChainText("", StoredText.stored(new EntryDigest(entry).parts.toString())).digest();
+  }
+}

@@ -1,0 +1,77 @@
+package dev.loopgauge.journal.store;
+
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Map;
+
+/** Opens journals by the place where they are kept. */
+public final class Journals {
+  private static final String POSTGRESQL = "jdbc:postgresql:";
+
+  private Journals() {}
+
+  /**
+   * Opens a journal; a file that isn't there is made.
+   *
+   * @param place a file, or {@code jdbc:postgresql://HOST[:PORT]/DATABASE}
+   * @param environment where the user and password of a database stand: {@code PGUSER}, {@code
+   *     PGPASSWORD}
+   * @throws JournalException when it can't be opened, is of a newer version, or is no journal
+   */
+  public static Journal open(String place, Map<String, String> environment)
+      throws JournalException {
+    return place.startsWith(POSTGRESQL)
+        ? open(new PostgresStore(place, environment))
+        : open(new SqliteStore(file(place), true));
+  }
+
+  /**
+   * Opens a journal that is there already.
+   *
+   * @param place as for {@link #open}
+   * @param environment as for {@link #open}
+   * @throws JournalException as for {@link #open}, and when there is no such file
+   */
+  public static Journal openExisting(String place, Map<String, String> environment)
+      throws JournalException {
+    if (place.startsWith(POSTGRESQL)) {
+      return open(new PostgresStore(place, environment));
+    }
+    Path file = file(place);
+    if (!Files.exists(file)) {
+      throw new JournalException(
+          "there is no journal " + file,
+          "`loopgauge measure ... --journal --show NAME --when before` begins one");
+    }
+    return open(new SqliteStore(file, false));
+  }
+
+  private static Path file(String place) throws JournalException {
+    try {
+      return Path.of(place);
+    } catch (InvalidPathException e) {
+      throw new JournalException(
+          "expected the name of a file, found '" + place + "'", "name another file", e);
+    }
+  }
+
+  private static Journal open(Store store) throws JournalException {
+    try {
+      Connection connection = store.source().getConnection();
+      try {
+        Schema.bringUpToDate(store, connection);
+        return new SqlJournal(store, connection);
+      } catch (JournalException | RuntimeException e) {
+        connection.close();
+        throw e;
+      }
+    } catch (SQLException e) {
+      throw store.failure(e);
+    }
+  }
+}

@@ -1,0 +1,114 @@
+package dev.loopgauge.journal.store;
+
+import dev.loopgauge.journal.JournalException;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.postgresql.ds.PGSimpleDataSource;
+
+/**
+ * A PostgreSQL database. User and password come from the environment, or from the password file
+ * that the driver reads by itself ({@code PGPASSFILE}, or {@code .pgpass} at home); never from the
+ * address, which ends up in logs.
+ */
+final class PostgresStore implements Store {
+  private static final int PATIENCE_SECONDS = 10;
+
+  private final String address;
+  private final DataSource source;
+
+  /**
+   * A database.
+   *
+   * @param address {@code jdbc:postgresql://HOST[:PORT]/DATABASE}
+   * @param environment where user and password stand
+   * @throws JournalException when the address is none, or holds a user or password
+   */
+  PostgresStore(String address, Map<String, String> environment) throws JournalException {
+    this.address = address;
+    if (address.matches("(?is).*([?&](user|password)=|//[^/]*@).*")) {
+      throw new JournalException(
+          "the journal's address names a user or password, which others could read",
+          "put them into PGUSER and PGPASSWORD, or into a password file named by PGPASSFILE");
+    }
+    PGSimpleDataSource opened = new PGSimpleDataSource();
+    try {
+      opened.setUrl(address);
+    } catch (IllegalArgumentException e) {
+      throw new JournalException(
+          "expected an address such as jdbc:postgresql://host/database, found " + address,
+          "mend it; a file is named by its path alone",
+          e);
+    }
+    Optional.ofNullable(environment.get("PGUSER")).ifPresent(opened::setUser);
+    Optional.ofNullable(environment.get("PGPASSWORD")).ifPresent(opened::setPassword);
+    opened.setConnectTimeout(PATIENCE_SECONDS);
+    opened.setLoginTimeout(PATIENCE_SECONDS);
+    opened.setApplicationName("loopgauge");
+    this.source = opened;
+  }
+
+  @Override
+  public DataSource source() {
+    return source;
+  }
+
+  @Override
+  public void begin(Connection connection, boolean writes) throws SQLException {
+    connection.setAutoCommit(false);
+  }
+
+  @Override
+  public void commit(Connection connection) throws SQLException {
+    connection.commit();
+    connection.setAutoCommit(true);
+  }
+
+  @Override
+  public void rollback(Connection connection) throws SQLException {
+    connection.rollback();
+    connection.setAutoCommit(true);
+  }
+
+  @Override
+  public String migrations() {
+    return "dev/loopgauge/journal/store/postgresql";
+  }
+
+  /** By the classes of SQLSTATE (PostgreSQL documentation, appendix A). */
+  @Override
+  public JournalException failure(SQLException error) {
+    String state = Optional.ofNullable(error.getSQLState()).orElse("");
+    if (state.startsWith("28")) {
+      return failure(
+          error,
+          "refuses this user or password",
+          "set PGUSER and PGPASSWORD, or name a password file by PGPASSFILE");
+    }
+    if (state.startsWith("08")) {
+      return failure(error, "can't be reached", "does the server run, and is the address right?");
+    }
+    if (state.startsWith("3D")) {
+      return failure(error, "is not there", "create the database first, or mend the address");
+    }
+    if (state.startsWith("53")) {
+      return failure(error, "has no room or is too busy", "make room on the server's disk");
+    }
+    if (state.equals("42501")) {
+      return failure(error, "may not be used by this user", "ask for the right to write it");
+    }
+    return failure(error, "failed: " + error.getMessage(), "try again");
+  }
+
+  private JournalException failure(SQLException error, String what, String hint) {
+    return new JournalException("the journal " + address + " " + what, hint, error);
+  }
+
+  @Override
+  public List<String> damage(Connection connection) {
+    return List.of();
+  }
+}

@@ -1,0 +1,136 @@
+package dev.loopgauge.journal.store;
+
+import dev.loopgauge.journal.JournalException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Properties;
+import javax.sql.DataSource;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+import org.sqlite.SQLiteOpenMode;
+
+/**
+ * One SQLite file.
+ *
+ * <p>Its changes go through a rollback journal that is gone once they are on the disk, so that
+ * between two commands the file is all there is and can be copied. {@code synchronous=EXTRA} also
+ * waits for the folder, so that a power cut can't bring back what was committed away (SQLite
+ * documentation, "PRAGMA synchronous").
+ */
+final class SqliteStore implements Store {
+  /** How long to wait for another program that is writing. */
+  private static final int PATIENCE_MS = 10_000;
+
+  private final Path file;
+  private final DataSource source;
+
+  /**
+   * A file.
+   *
+   * @param create whether it is made where there is none
+   */
+  SqliteStore(Path file, boolean create) {
+    this.file = file;
+    Properties pragmas = new Properties();
+    pragmas.setProperty("synchronous", "EXTRA");
+    SQLiteConfig config = new SQLiteConfig(pragmas);
+    config.setJournalMode(SQLiteConfig.JournalMode.DELETE);
+    config.setBusyTimeout(PATIENCE_MS);
+    config.enforceForeignKeys(true);
+    if (!create) {
+      config.resetOpenMode(SQLiteOpenMode.CREATE);
+    }
+    SQLiteDataSource opened = new SQLiteDataSource(config);
+    opened.setUrl("jdbc:sqlite:" + file);
+    this.source = opened;
+  }
+
+  @Override
+  public DataSource source() {
+    return source;
+  }
+
+  /** By statements: the driver's own transactions keep the lock from one to the next. */
+  @Override
+  public void begin(Connection connection, boolean writes) throws SQLException {
+    execute(connection, writes ? "BEGIN IMMEDIATE" : "BEGIN");
+  }
+
+  @Override
+  public void commit(Connection connection) throws SQLException {
+    execute(connection, "COMMIT");
+  }
+
+  /** A full disk has rolled it back already. */
+  @Override
+  public void rollback(Connection connection) throws SQLException {
+    try {
+      execute(connection, "ROLLBACK");
+    } catch (SQLException e) {
+      if (!e.getMessage().contains("no transaction is active")) {
+        throw e;
+      }
+    }
+  }
+
+  private static void execute(Connection connection, String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  @Override
+  public String migrations() {
+    return "dev/loopgauge/journal/store/sqlite";
+  }
+
+  @Override
+  public JournalException failure(SQLException error) {
+    SQLiteErrorCode code =
+        error instanceof SQLiteException e ? e.getResultCode() : SQLiteErrorCode.UNKNOWN_ERROR;
+    // The low byte is the primary code, the rest says more (SQLite documentation, "Result Codes").
+    return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
+      case SQLITE_BUSY, SQLITE_LOCKED ->
+          failure(error, "is being written by another program", "wait for it, and try again");
+      case SQLITE_FULL -> failure(error, "can't grow: the disk is full", "make room on the disk");
+      case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
+          failure(error, "may only be read", "may you write the file and its folder?");
+      case SQLITE_CANTOPEN ->
+          failure(
+              error,
+              "can't be opened",
+              "does its folder exist, and may you write there? --journal FILE names another");
+      case SQLITE_CORRUPT, SQLITE_NOTADB ->
+          failure(
+              error,
+              "is damaged, or no journal at all",
+              "take the copy you kept, or name another file; this one was left as it is");
+      default -> failure(error, "failed: " + error.getMessage(), "try again; keep a copy of it");
+    };
+  }
+
+  private JournalException failure(SQLException error, String what, String hint) {
+    return new JournalException("the journal " + file + " " + what, hint, error);
+  }
+
+  @Override
+  public List<String> damage(Connection connection) throws SQLException {
+    List<String> found = new ArrayList<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery("PRAGMA integrity_check")) {
+      while (rows.next()) {
+        if (!rows.getString(1).equals("ok")) {
+          found.add("the file is damaged: " + rows.getString(1));
+        }
+      }
+    }
+    return found;
+  }
+}

@@ -1,0 +1,57 @@
+-- What an entry is listed and compared by.
+CREATE TABLE entry (
+  position            BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY,
+  id                  TEXT    NOT NULL UNIQUE,
+  at_ms               BIGINT NOT NULL,
+  zone                TEXT    NOT NULL,
+  show_name           TEXT    NOT NULL,
+  day_part            TEXT    NOT NULL CHECK (day_part IN ('before', 'during', 'after')),
+  path                TEXT,
+  outcome             TEXT    NOT NULL,
+  delay_samples       DOUBLE PRECISION,
+  rate_hz             INTEGER,
+  uncertainty_samples DOUBLE PRECISION,
+  corrects            TEXT
+);
+
+CREATE INDEX entry_by_time ON entry (at_ms, position);
+CREATE INDEX entry_by_show ON entry (show_name, at_ms, position);
+CREATE INDEX entry_by_path ON entry (path, at_ms, position);
+
+-- Each chain file once, however many entries used it.
+CREATE TABLE chain (
+  digest  TEXT PRIMARY KEY,
+  content TEXT NOT NULL
+);
+
+-- All else, and a digest of the whole.
+CREATE TABLE detail (
+  entry_id       TEXT PRIMARY KEY REFERENCES entry (id),
+  note           TEXT,
+  setup          TEXT NOT NULL,
+  document       TEXT NOT NULL,
+  chain_name     TEXT,
+  chain_digest   TEXT REFERENCES chain (digest),
+  backend        TEXT,
+  output         TEXT,
+  input          TEXT,
+  card_rate_hz   INTEGER,
+  block_size     INTEGER,
+  capture_file   TEXT,
+  capture_digest TEXT,
+  tool_version   TEXT NOT NULL,
+  digest         TEXT NOT NULL
+);
+
+CREATE FUNCTION journal_only_grows() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  RAISE EXCEPTION 'the journal only grows';
+END
+$$;
+
+CREATE TRIGGER entry_is_kept BEFORE UPDATE OR DELETE OR TRUNCATE ON entry
+  EXECUTE FUNCTION journal_only_grows();
+CREATE TRIGGER chain_is_kept BEFORE UPDATE OR DELETE OR TRUNCATE ON chain
+  EXECUTE FUNCTION journal_only_grows();
+CREATE TRIGGER detail_is_kept BEFORE UPDATE OR DELETE OR TRUNCATE ON detail
+  EXECUTE FUNCTION journal_only_grows();

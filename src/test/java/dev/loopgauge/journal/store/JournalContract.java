@@ -1,0 +1,229 @@
+package dev.loopgauge.journal.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.journal.Entries;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.journal.When;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.SplittableRandom;
+import java.util.UUID;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+
+/** What every database must keep to. */
+abstract class JournalContract {
+  private static final long SEED = 20_261_125;
+
+  /** Opens the same, at first empty, journal each time. */
+  abstract Journal open() throws JournalException;
+
+  /** Runs a statement in the database, as somebody with another tool would. */
+  abstract void meddle(String sql) throws Exception;
+
+  private static List<Entry> all(Journal journal, Selection selection) throws JournalException {
+    List<Entry> found = new ArrayList<>();
+    journal.each(selection, found::add);
+    return found;
+  }
+
+  @Test
+  void whatIsStoredComesBackAfterReopening() throws Exception {
+    Entry entry = Entries.entry(1);
+    try (Journal journal = open()) {
+      assertEquals(1, journal.append(List.of(entry)));
+    }
+    try (Journal journal = open()) {
+      assertEquals(Optional.of(entry), journal.entry(entry.heading().id()));
+      assertEquals(List.of(entry.heading()), journal.headings(Selection.ALL));
+      assertEquals(List.of(entry), all(journal, Selection.ALL));
+      assertEquals(List.of(), journal.check());
+      assertEquals(Optional.empty(), journal.entry(new UUID(1, 1)));
+    }
+  }
+
+  @Test
+  void anythingCanStandInTexts() throws Exception {
+    SplittableRandom random = new SplittableRandom(SEED);
+    List<Entry> entries = new ArrayList<>();
+    for (int n = 0; n < 200; n++) {
+      entries.add(Entries.nasty(n, random));
+    }
+    try (Journal journal = open()) {
+      assertEquals(200, journal.append(entries));
+      for (Entry entry : entries) {
+        assertEquals(Optional.of(entry), journal.entry(entry.heading().id()), "seed " + SEED);
+      }
+      assertEquals(entries, all(journal, Selection.ALL), "seed " + SEED);
+      assertEquals(List.of(), journal.check());
+      Heading one = entries.get(77).heading();
+      assertTrue(all(journal, Selection.ofShow(one.show())).contains(entries.get(77)));
+    }
+  }
+
+  @Test
+  void aMegabyteOfNotesIsKept() throws Exception {
+    Heading heading = Entries.entry(1).heading();
+    Entry entry =
+        new Entry(
+            heading,
+            Optional.of("\u202E<&\u0000".repeat(250_000)),
+            Collections.emptyMap(),
+            "{}",
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            "0.1.0");
+    try (Journal journal = open()) {
+      journal.append(List.of(entry));
+      assertEquals(Optional.of(entry), journal.entry(heading.id()));
+    }
+  }
+
+  @Test
+  void selectsByShowPathAndPartOfTheDay() throws Exception {
+    Heading first = Entries.heading(1, "Friday", When.BEFORE, "vocal", 595);
+    Heading second = Entries.heading(2, "Friday", When.AFTER, "vocal", 595);
+    Heading third = Entries.heading(3, "Saturday", When.BEFORE, "band", 118);
+    try (Journal journal = open()) {
+      for (Heading heading : List.of(third, first, second)) {
+        journal.append(List.of(Entries.entry(heading)));
+      }
+      assertEquals(List.of(first, second, third), journal.headings(Selection.ALL));
+      assertEquals(List.of(first, second), journal.headings(Selection.ofShow("Friday")));
+      assertEquals(List.of(third), journal.headings(Selection.ofPath("band")));
+      assertEquals(
+          List.of(second),
+          journal.headings(
+              new Selection(
+                  Optional.of("Friday"),
+                  Optional.empty(),
+                  Optional.of(When.AFTER),
+                  OptionalInt.empty())));
+      Selection latest =
+          new Selection(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.of(2));
+      assertEquals(List.of(second, third), journal.headings(latest));
+      assertEquals(
+          List.of(second, third), all(journal, latest).stream().map(Entry::heading).toList());
+    }
+  }
+
+  @Test
+  void storedTwiceIsPassedOverUnlessItDiffers() throws Exception {
+    Entry entry = Entries.entry(1);
+    Entry changed =
+        Entries.entry(Entries.heading(1, "Harbour, Friday", When.BEFORE, "vocal-house", 596));
+    try (Journal journal = open()) {
+      journal.append(List.of(entry));
+      assertEquals(1, journal.append(List.of(entry, Entries.entry(2))));
+      assertThrows(
+          JournalException.class, () -> journal.append(List.of(Entries.entry(3), changed)));
+      assertEquals(2, journal.headings(Selection.ALL).size(), "all or nothing");
+    }
+  }
+
+  @Test
+  void aCorrectionRefersToWhatIsThere() throws Exception {
+    Entry old = Entries.entry(1);
+    Entry correction = Entries.correcting(Entries.entry(2), old.heading().id());
+    try (Journal journal = open()) {
+      assertThrows(JournalException.class, () -> journal.append(List.of(correction)));
+      assertEquals(List.of(), journal.headings(Selection.ALL));
+      assertEquals(2, journal.append(List.of(correction, old)));
+      assertEquals(List.of(), journal.check());
+    }
+  }
+
+  @Test
+  void nothingCanBeChangedOrTakenAway() throws Exception {
+    try (Journal journal = open()) {
+      journal.append(List.of(Entries.entry(1)));
+    }
+    for (String table : List.of("entry", "detail", "chain")) {
+      assertThrows(Exception.class, () -> meddle("DELETE FROM " + table), table);
+    }
+    assertThrows(Exception.class, () -> meddle("UPDATE entry SET delay_samples = 1"));
+    assertThrows(Exception.class, () -> meddle("UPDATE detail SET note = 'x'"));
+    assertThrows(Exception.class, () -> meddle("UPDATE chain SET content = 'x'"));
+  }
+
+  @Test
+  void checkFindsWhatSomebodyMeddledWith() throws Exception {
+    try (Journal journal = open()) {
+      journal.append(List.of(Entries.entry(1)));
+    }
+    meddle(
+        "INSERT INTO entry (id, at_ms, zone, show_name, day_part, outcome) VALUES"
+            + " ('00000000-0000-0000-0000-000000000001', 0, 'UTC', 'x', 'before', 'measured')");
+    meddle(
+        "INSERT INTO entry (id, at_ms, zone, show_name, day_part, outcome, corrects) VALUES"
+            + " ('00000000-0000-0000-0000-000000000002', 0, 'UTC', 'x', 'before', 'measured',"
+            + " '00000000-0000-0000-0000-000000000003')");
+    meddle(
+        "INSERT INTO detail (entry_id, setup, document, tool_version, digest) VALUES"
+            + " ('00000000-0000-0000-0000-000000000002', '', '{}', '0', 'wrong')");
+    try (Journal journal = open()) {
+      assertEquals(
+          List.of(
+              "entry 00000000-0000-0000-0000-000000000001 is half there: only its heading is"
+                  + " stored",
+              "entry 00000000-0000-0000-0000-000000000002 corrects an entry that is not there",
+              "entry 00000000-0000-0000-0000-000000000002 is not what was stored: its digest"
+                  + " doesn't match"),
+          journal.check());
+    }
+  }
+
+  @Test
+  void aNewerStoreIsLeftAlone() throws Exception {
+    open().close();
+    meddle(
+        "INSERT INTO journal_version (installed_rank, version, description, type, script,"
+            + " installed_by, execution_time, success) VALUES (99, '99', 'x', 'SQL', 'x', 'x', 0,"
+            + " true)");
+    JournalException refused = assertThrows(JournalException.class, this::open);
+    assertTrue(refused.getMessage().contains("version 99"), refused.getMessage());
+  }
+
+  @Test
+  void twoWritersLoseNothing() throws Exception {
+    open().close();
+    ExecutorService writers = Executors.newFixedThreadPool(2);
+    List<Future<?>> done = new ArrayList<>();
+    for (int writer = 0; writer < 2; writer++) {
+      long first = 1000L * writer;
+      done.add(
+          writers.submit(
+              () -> {
+                for (long n = 0; n < 25; n++) {
+                  try (Journal journal = open()) {
+                    journal.append(List.of(Entries.entry(first + n)));
+                  }
+                }
+                return null;
+              }));
+    }
+    writers.shutdown();
+    assertTrue(writers.awaitTermination(60, TimeUnit.SECONDS));
+    for (Future<?> writer : done) {
+      writer.get();
+    }
+    try (Journal journal = open()) {
+      assertEquals(50, journal.headings(Selection.ALL).size());
+      assertEquals(List.of(), journal.check());
+    }
+  }
+}
