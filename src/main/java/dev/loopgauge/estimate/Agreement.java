@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate;
 
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Whether several readings show one and the same delay, so that their correlations may be added up.
@@ -27,12 +28,9 @@ final class Agreement {
       return true;
     }
     double common = spectra.strongest(spectra.cross()).lag();
-    for (int i = 0; i < spectra.readings().size(); i++) {
-      if (disagrees(i, common)) {
-        return false;
-      }
-    }
-    return true;
+    return IntStream.range(0, spectra.readings().size())
+        .parallel()
+        .noneMatch(i -> disagrees(i, common));
   }
 
   private boolean disagrees(int index, double common) {

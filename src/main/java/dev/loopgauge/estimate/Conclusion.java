@@ -23,6 +23,7 @@ final class Conclusion {
   private final Fit fit;
   private final ArrivalChoice choice;
   private final SampleRate rate;
+  private final double[] delays;
 
   /** The conclusion from a trusted fit. */
   Conclusion(Spectra spectra, Fit fit, ArrivalChoice choice) {
@@ -30,6 +31,7 @@ final class Conclusion {
     this.fit = fit;
     this.choice = choice;
     this.rate = spectra.rate();
+    this.delays = delays();
   }
 
   /** The estimate, with some findings that were made before. */
@@ -85,7 +87,7 @@ final class Conclusion {
           .with(moved / Math.sqrt(12))
           .expanded();
     }
-    return uncertainty.with(Uncertainty.ofMean(delays(), ofOne)).expanded();
+    return uncertainty.with(Uncertainty.ofMean(delays, ofOne)).expanded();
   }
 
   private Optional<DelayLine> line() {
@@ -93,7 +95,7 @@ final class Conclusion {
     boolean apart = times.length > 2 && times[times.length - 1] > times[0];
     return apart
         ? Optional.of(
-            DelayLine.through(times, delays(), fit.noiseUncertainty() * Math.sqrt(times.length)))
+            DelayLine.through(times, delays, fit.noiseUncertainty() * Math.sqrt(times.length)))
         : Optional.empty();
   }
 
@@ -106,7 +108,9 @@ final class Conclusion {
   /** The delay of each reading by itself. */
   private double[] delays() {
     int near = (int) Math.rint(fit.measured().lag());
-    return spectra.each().stream().mapToDouble(c -> PeakSearch.refine(c, near).lag()).toArray();
+    return spectra.each().parallelStream()
+        .mapToDouble(c -> PeakSearch.refine(c, near).lag())
+        .toArray();
   }
 
   private List<Arrival> arrivals() {

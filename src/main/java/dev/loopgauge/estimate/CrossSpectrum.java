@@ -1,7 +1,5 @@
 package dev.loopgauge.estimate;
 
-import dev.loopgauge.signal.Samples;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -26,7 +24,8 @@ final class CrossSpectrum {
   private final RealFft fft;
   private final double[] packed;
 
-  private CrossSpectrum(BlockPlan plan, RealFft fft, double[] packed) {
+  /** A cross-spectrum of one plan, as packed by a transform of its length. */
+  CrossSpectrum(BlockPlan plan, RealFft fft, double[] packed) {
     this.plan = plan;
     this.fft = fft;
     this.packed = packed;
@@ -35,35 +34,26 @@ final class CrossSpectrum {
   /** The value of the correlation at some lag, with its first and second derivative by the lag. */
   record Point(double lag, double value, double slope, double curvature) {}
 
-  /** The cross-spectrum of one pair, cut into transforms as planned. */
-  static CrossSpectrum of(Samples reference, Samples ret, BlockPlan plan) {
-    RealFft fft = new RealFft(plan.transform());
-    double[] sum = new double[plan.transform()];
-    double[] x = new double[plan.transform()];
-    double[] y = new double[plan.transform()];
-    for (int block = 0; block < plan.blocks(reference.length()); block++) {
-      int from = block * plan.advance();
-      Arrays.fill(x, plan.advance(), x.length, 0);
-      reference.copyTo(from, x, 0, plan.advance());
-      ret.copyTo(from - plan.maxLag(), y, 0, plan.transform());
-      fft.forward(x);
-      fft.forward(y);
-      Packed.addCross(x, y, sum);
+  /** The sum of some of one plan, at least one: several readings taken as one. */
+  static CrossSpectrum sum(List<CrossSpectrum> spectra) {
+    CrossSpectrum first = spectra.get(0);
+    if (spectra.size() == 1) {
+      return first;
     }
-    return new CrossSpectrum(plan, fft, sum);
-  }
-
-  /** The sum of this and another of the same plan: several readings taken as one. */
-  CrossSpectrum plus(CrossSpectrum other) {
-    double[] sum = packed.clone();
-    for (int i = 0; i < sum.length; i++) {
-      sum[i] += other.packed[i];
+    double[] sum = first.packed.clone();
+    for (CrossSpectrum other : spectra.subList(1, spectra.size())) {
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += other.packed[i];
+      }
     }
-    return new CrossSpectrum(plan, fft, sum);
+    return new CrossSpectrum(first.plan, first.fft, sum);
   }
 
   /** This less copies of a reference's own spectrum: what its arrivals don't explain. */
   CrossSpectrum without(List<Copy> copies, CrossSpectrum auto) {
+    if (copies.isEmpty()) {
+      return this;
+    }
     double[] rest = packed.clone();
     for (Copy copy : copies) {
       double[] arrival = auto.packed.clone();
@@ -72,15 +62,6 @@ final class CrossSpectrum {
         rest[i] -= copy.gain() * arrival[i];
       }
     }
-    return new CrossSpectrum(plan, fft, rest);
-  }
-
-  /** This without what lies below a frequency: an offset is no sound. */
-  CrossSpectrum above(double hertz, int rateHz) {
-    double[] rest = packed.clone();
-    int lowest = (int) Math.ceil(hertz * plan.transform() / rateHz);
-    rest[0] = 0;
-    Arrays.fill(rest, 2, 2 * Math.max(lowest, 1), 0);
     return new CrossSpectrum(plan, fft, rest);
   }
 
@@ -116,6 +97,11 @@ final class CrossSpectrum {
     return plan;
   }
 
+  /** The transform that it was made with. */
+  RealFft fft() {
+    return fft;
+  }
+
   /** The correlation at the whole lags -maxLag to +maxLag: lag k stands at index k + maxLag. */
   double[] wholeLags() {
     return lagsFrom(-plan.maxLag(), 2 * plan.maxLag() + 1);
@@ -123,10 +109,18 @@ final class CrossSpectrum {
 
   /** The correlation at {@code count} lags one sample apart; the first may be fractional. */
   double[] lagsFrom(double first, int count) {
-    double[] shifted = packed.clone();
-    Packed.advance(shifted, first + plan.maxLag());
-    fft.inverse(shifted);
-    return Arrays.copyOf(shifted, count);
+    double[] lags = packed.clone();
+    int whole = (int) Math.floor(first);
+    if (whole != first) {
+      Packed.advance(lags, first - whole);
+    }
+    fft.inverse(lags);
+    double[] chosen = new double[count];
+    int from = Math.floorMod(whole + plan.maxLag(), lags.length);
+    int untilEnd = Math.min(count, lags.length - from);
+    System.arraycopy(lags, from, chosen, 0, untilEnd);
+    System.arraycopy(lags, 0, chosen, untilEnd, count - untilEnd);
+    return chosen;
   }
 
   /** The correlation at any lag, from the usable part of the band. */

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 
 /** A return explained by copies of its reference, and what that leaves. */
 final class Fit {
@@ -24,6 +23,7 @@ final class Fit {
   private final Residual residual;
   private final Likeness likeness;
   private final List<LostSound> lostSound = new ArrayList<>();
+  private Optional<Sharpened> sharpened = Optional.empty();
 
   private Fit(Spectra spectra, List<Copy> found) {
     this.spectra = spectra;
@@ -47,23 +47,27 @@ final class Fit {
     return new Fit(spectra, found);
   }
 
-  /** What is left of one half of a reading. */
-  private record Half(Residual residual, Likeness likeness, LostSound lost) {}
+  /** What is left of some blocks, and the sound lost in each range of them. */
+  private record Share(
+      List<BlockRange> ranges, Residual residual, Likeness likeness, List<LostSound> lost) {}
 
   private void subtract() {
-    List<Reading> readings = spectra.readings();
     BlockPlan plan = plan();
-    List<Half> halves =
-        IntStream.range(0, 2 * readings.size())
-            .parallel()
-            .mapToObj(i -> half(readings.get(i / 2), plan, i % 2))
+    RealFft fft = new RealFft(plan.transform());
+    double[] filter = response.spectrum(fft);
+    List<Share> shares =
+        BlockRange.shares(spectra.readings(), plan).parallelStream()
+            .map(ranges -> share(ranges, new Subtraction(plan, response, fft, filter)))
             .toList();
-    for (Half half : halves) {
-      residual.add(half.residual());
-      likeness.add(half.likeness());
+    for (Reading reading : spectra.readings()) {
+      lostSound.add(new LostSound(reading));
     }
-    for (int i = 0; i < halves.size(); i += 2) {
-      lostSound.add(halves.get(i).lost().followedBy(halves.get(i + 1).lost()));
+    for (Share share : shares) {
+      residual.add(share.residual());
+      likeness.add(share.likeness());
+      for (int i = 0; i < share.ranges().size(); i++) {
+        lostSound.get(share.ranges().get(i).reading()).add(share.lost().get(i));
+      }
     }
   }
 
@@ -78,25 +82,26 @@ final class Fit {
     return BlockPlan.of(spectra.longestReference(), margin, shortBlock);
   }
 
-  private Half half(Reading reading, BlockPlan plan, int which) {
+  private Share share(List<BlockRange> ranges, Subtraction subtraction) {
     Residual rest = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
     Likeness alike = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
-    LostSound lost = new LostSound(reading);
-    int count = plan.blocks(reading.reference().length());
-    int from = which * (count / 2);
-    int to = which == 0 ? count / 2 : count;
-    Subtraction subtraction = new Subtraction(reading, plan, response);
-    ShortBlocks blocks = new ShortBlocks(reading.rate());
-    for (int block = from; block < to; block++) {
-      subtraction.run(block);
-      for (int start = 0; start < subtraction.length(); start += blocks.length()) {
-        blocks.load(subtraction, start);
-        rest.add(blocks);
-        alike.add(subtraction, start);
+    ShortBlocks blocks = new ShortBlocks(spectra.rate());
+    List<LostSound> lost = new ArrayList<>();
+    for (BlockRange range : ranges) {
+      Reading reading = spectra.readings().get(range.reading());
+      LostSound ofRange = new LostSound(reading);
+      for (int block = range.from(); block < range.to(); block++) {
+        subtraction.run(reading, block);
+        for (int start = 0; start < subtraction.length(); start += blocks.length()) {
+          blocks.load(subtraction, start);
+          rest.add(blocks);
+          alike.add(subtraction, start);
+        }
+        ofRange.add(subtraction);
       }
-      lost.add(subtraction);
+      lost.add(ofRange);
     }
-    return new Half(rest, alike, lost);
+    return new Share(ranges, rest, alike, lost);
   }
 
   /** The copies, the measured one first. */
@@ -151,7 +156,11 @@ final class Fit {
   }
 
   private Sharpened sharpened() {
-    return Sharpened.of(spectra, response, residual.leftEnergy(), measured().gain());
+    Sharpened known =
+        sharpened.orElseGet(
+            () -> Sharpened.of(spectra, response, residual.leftEnergy(), measured().gain()));
+    sharpened = Optional.of(known);
+    return known;
   }
 
   /** The delay by octave band. */
@@ -162,8 +171,8 @@ final class Fit {
   /** A lag that fits as well as the delay, as a distance from it. */
   Optional<Integer> rival() {
     double[] searched = spectra.searched(cleaned);
-    RealFft fft = new RealFft(spectra.auto().plan().transform());
-    CrossSpectrum copy = spectra.auto().weighted(Packed.powers(response.spectrum(fft)));
+    double[] path = Packed.powers(response.spectrum(spectra.auto().fft()));
+    CrossSpectrum copy = spectra.auto().weighted(path);
     return Rivals.of(
         copy.lagsFrom(0, searched.length),
         searched,

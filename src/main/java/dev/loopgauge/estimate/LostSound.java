@@ -82,10 +82,9 @@ final class LostSound {
     }
   }
 
-  /** This and what comes after it in the same reading. */
-  LostSound followedBy(LostSound rest) {
-    windows.addAll(rest.windows);
-    return this;
+  /** Adds what comes next in the same reading. */
+  void add(LostSound next) {
+    windows.addAll(next.windows);
   }
 
   /** The gaps, in their order. */

@@ -15,17 +15,19 @@ final class PassBand {
 
   /** The passed power of each bin, from the response's magnitude in each bin. */
   static double[] of(double[] magnitudes) {
-    int bands = band(magnitudes.length - 1) + 1;
+    int[] bandOf = new int[magnitudes.length];
+    Arrays.setAll(bandOf, PassBand::band);
+    int bands = bandOf[bandOf.length - 1] + 1;
     double[] sums = new double[bands];
     int[] counts = new int[bands];
     for (int k = 0; k < magnitudes.length; k++) {
-      sums[band(k)] += magnitudes[k] * magnitudes[k];
-      counts[band(k)]++;
+      sums[bandOf[k]] += magnitudes[k] * magnitudes[k];
+      counts[bandOf[k]]++;
     }
     double[] least = new double[bands];
     Arrays.setAll(least, band -> least(sums, counts, band));
     double[] passed = new double[magnitudes.length];
-    Arrays.setAll(passed, k -> least[band(k)]);
+    Arrays.setAll(passed, k -> least[bandOf[k]]);
     return passed;
   }
 

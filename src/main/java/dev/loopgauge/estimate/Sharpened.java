@@ -21,8 +21,7 @@ record Sharpened(CrossSpectrum cross, CrossSpectrum pulse) {
    */
   static Sharpened of(Spectra spectra, PathResponse response, double noiseEnergy, double gain) {
     double[] weights = spectra.auto().magnitudes();
-    double[] path =
-        PassBand.of(response.magnitudes(new RealFft(spectra.auto().plan().transform())));
+    double[] path = PassBand.of(response.magnitudes(spectra.auto().fft()));
     double gainSquared = gain * gain;
     for (int k = 0; k < weights.length; k++) {
       double passed = path[k] / gainSquared;

@@ -1,7 +1,7 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.signal.Samples;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -33,28 +33,46 @@ record Spectra(
     int shortBlock = ShortBlocks.lengthAt(rate);
     int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
-    int count = readings.size();
-    List<CrossSpectrum> all =
-        IntStream.range(0, 2 * count)
-            .parallel()
-            .mapToObj(
-                i -> {
-                  Reading reading = readings.get(i % count);
-                  Samples other = i < count ? reading.ret() : reading.reference();
-                  return of(reading.reference(), other, plan);
-                })
-            .toList();
-    List<CrossSpectrum> each = all.subList(0, count);
+    List<Part> parts = parts(readings, plan);
+    List<CrossSpectrum> each = new ArrayList<>();
+    for (int i = 0; i < readings.size(); i++) {
+      int reading = i;
+      each.add(CrossSpectrum.sum(parts.stream().flatMap(p -> p.of(reading).stream()).toList()));
+    }
     return new Spectra(
-        List.copyOf(readings), searchLag, each, sum(each), sum(all.subList(count, 2 * count)));
+        List.copyOf(readings),
+        searchLag,
+        each,
+        CrossSpectrum.sum(each),
+        CrossSpectrum.sum(parts.stream().map(Part::auto).toList()));
   }
 
-  private static CrossSpectrum sum(List<CrossSpectrum> spectra) {
-    return spectra.stream().reduce(CrossSpectrum::plus).orElseThrow();
+  /** What some of the blocks come to: a correlation for each range of them. */
+  private record Part(List<BlockRange> ranges, List<CrossSpectrum> crosses, CrossSpectrum auto) {
+    static Part of(List<BlockRange> ranges, List<Reading> readings, Correlator correlator) {
+      List<CrossSpectrum> crosses = new ArrayList<>();
+      for (BlockRange range : ranges) {
+        Reading reading = readings.get(range.reading());
+        crosses.add(correlator.add(reading, range.from(), range.to()));
+      }
+      return new Part(ranges, crosses, correlator.auto());
+    }
+
+    List<CrossSpectrum> of(int reading) {
+      return IntStream.range(0, ranges.size())
+          .filter(i -> ranges.get(i).reading() == reading)
+          .mapToObj(crosses::get)
+          .toList();
+    }
   }
 
-  private static CrossSpectrum of(Samples reference, Samples ret, BlockPlan plan) {
-    return CrossSpectrum.of(reference, ret, plan).above(LOWEST_HZ, reference.rate().hertz());
+  private static List<Part> parts(List<Reading> readings, BlockPlan plan) {
+    RealFft fft = new RealFft(plan.transform());
+    int rate = readings.get(0).rate().hertz();
+    int lowestBin = Math.max(1, (int) Math.ceil(LOWEST_HZ * plan.transform() / rate));
+    return BlockRange.shares(readings, plan).parallelStream()
+        .map(ranges -> Part.of(ranges, readings, new Correlator(plan, fft, lowestBin)))
+        .toList();
   }
 
   /** The rate of the readings. */

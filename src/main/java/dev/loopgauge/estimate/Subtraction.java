@@ -1,12 +1,11 @@
 package dev.loopgauge.estimate;
 
 /**
- * Walks through a reading and works out what of its return the reference explains, filtered as
+ * Walks through readings and works out what of its return the reference explains, filtered as
  * fitted. The arrays it fills are aligned: index 0 is where the block's share of the reference
  * starts, and what stands at one index belongs together.
  */
 final class Subtraction {
-  private final Reading reading;
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] filter;
@@ -18,12 +17,16 @@ final class Subtraction {
   private int start;
   private int length;
 
-  /** A walk through one reading. */
-  Subtraction(Reading reading, BlockPlan plan, PathResponse response) {
-    this.reading = reading;
+  /**
+   * A walk through readings.
+   *
+   * @param fft a transform of the plan's length
+   * @param filter the response's spectrum by that transform
+   */
+  Subtraction(BlockPlan plan, PathResponse response, RealFft fft, double[] filter) {
     this.plan = plan;
-    this.fft = new RealFft(plan.transform());
-    this.filter = response.spectrum(fft);
+    this.fft = fft;
+    this.filter = filter;
     this.wholeDelay = (int) Math.rint(response.delay());
     this.partDelay = response.delay() - wholeDelay;
     this.reference = new double[plan.transform()];
@@ -31,8 +34,8 @@ final class Subtraction {
     this.ret = new double[plan.transform()];
   }
 
-  /** Fills the arrays for one block of the plan. */
-  void run(int block) {
+  /** Fills the arrays for one block of a reading. */
+  void run(Reading reading, int block) {
     start = block * plan.advance();
     length = Math.min(plan.advance(), reading.reference().length() - start);
     reading.reference().copyTo(start - plan.maxLag(), reference, 0, plan.transform());

@@ -25,10 +25,15 @@ final class Bytes {
   /** Up to {@code most} bytes from {@code at} on, fewer where the file ends. */
   ByteBuffer read(long at, int most) throws IOException {
     ByteBuffer bytes = ByteBuffer.allocate(most).order(ByteOrder.LITTLE_ENDIAN);
-    while (bytes.hasRemaining() && channel.read(bytes, at + bytes.position()) >= 0) {
+    read(at, bytes);
+    return bytes.flip();
+  }
+
+  /** Fills a buffer from {@code at} on, as far as the file goes. */
+  void read(long at, ByteBuffer target) throws IOException {
+    while (target.hasRemaining() && channel.read(target, at + target.position()) >= 0) {
       // A read may give less than was asked for.
     }
-    return bytes.flip();
   }
 
   /** The chunk that starts at {@code at}, or nothing where there is no chunk. */

@@ -47,18 +47,45 @@ public enum WavEncoding {
   /** The samples in {@code packed}, which holds one channel and nothing between its samples. */
   double[] decode(byte[] packed) {
     double[] samples = new double[packed.length / bytes];
-    if (this == FLOAT_32) {
-      float[] floats = tarsos().toFloatArray(packed, new float[samples.length]);
-      for (int i = 0; i < samples.length; i++) {
-        samples[i] = floats[i];
-      }
-      return samples;
-    }
-    ByteBuffer source = ByteBuffer.wrap(packed).order(ByteOrder.LITTLE_ENDIAN);
-    for (int i = 0; i < samples.length; i++) {
-      samples[i] = floating ? source.getDouble() : wholeNumber(source) / fullScale();
-    }
+    decode(packed, 0, bytes, samples, 0, samples.length);
     return samples;
+  }
+
+  /**
+   * The samples of one channel among others.
+   *
+   * @param first the byte at which the channel's first sample starts
+   * @param step by how many bytes each starts later than the one before
+   * @param at where in {@code target} the first goes
+   */
+  void decode(byte[] source, int first, int step, double[] target, int at, int count) {
+    switch (this) {
+      case FLOAT_32 -> decodeFloats(source, first, step, target, at, count);
+      case FLOAT_64 -> {
+        ByteBuffer doubles = ByteBuffer.wrap(source).order(ByteOrder.LITTLE_ENDIAN);
+        for (int i = 0; i < count; i++) {
+          target[at + i] = doubles.getDouble(first + i * step);
+        }
+      }
+      default -> {
+        double unit = 1 / fullScale();
+        for (int i = 0; i < count; i++) {
+          target[at + i] = wholeNumber(source, first + i * step) * unit;
+        }
+      }
+    }
+  }
+
+  private void decodeFloats(
+      byte[] source, int first, int step, double[] target, int at, int count) {
+    ByteBuffer packed = ByteBuffer.allocate(count * bytes);
+    for (int i = 0; i < count; i++) {
+      packed.put(source, first + i * step, bytes);
+    }
+    float[] floats = tarsos().toFloatArray(packed.array(), new float[count]);
+    for (int i = 0; i < count; i++) {
+      target[at + i] = floats[i];
+    }
   }
 
   /**
@@ -96,13 +123,12 @@ public enum WavEncoding {
     return Math.scalb(1.0, 8 * bytes - 1);
   }
 
-  private int wholeNumber(ByteBuffer source) {
-    int value = 0;
-    for (int i = 0; i < bytes; i++) {
-      value |= (source.get() & 0xFF) << (8 * i);
+  private int wholeNumber(byte[] source, int at) {
+    int value = source[at + bytes - 1];
+    for (int i = bytes - 2; i >= 0; i--) {
+      value = value << 8 | (source[at + i] & 0xFF);
     }
-    int unused = 32 - 8 * bytes;
-    return value << unused >> unused;
+    return value;
   }
 
   private void putWholeNumber(ByteBuffer packed, double value) {

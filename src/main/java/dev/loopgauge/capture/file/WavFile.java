@@ -20,7 +20,7 @@ import java.nio.file.Path;
  * file), as written to a pipe, is taken to mean the end of the file.
  */
 public final class WavFile implements AutoCloseable {
-  private static final int BLOCK_BYTES = 1 << 20;
+  private static final int BLOCK_BYTES = 1 << 16;
   private static final long BYTES_HELD_PER_FRAME = 2 * Double.BYTES;
 
   private final Path file;
@@ -126,11 +126,30 @@ public final class WavFile implements AutoCloseable {
   /** Copies a stretch that lies within the file. */
   void copy(int channelFrom1, long fromFrame, double[] target, int at, int frames)
       throws AudioFileException {
-    int most = BLOCK_BYTES / header.format().frameBytes();
+    int frameBytes = header.format().frameBytes();
+    int first = (channelFrom1 - 1) * encoding().bytes();
+    int most = Math.min(BLOCK_BYTES / frameBytes, frames);
+    ByteBuffer block = ByteBuffer.allocate(most * frameBytes);
     for (int done = 0; done < frames; done += most) {
       int length = Math.min(most, frames - done);
-      double[] block = block(channelFrom1 - 1, fromFrame + done, length);
-      System.arraycopy(block, 0, target, at + done, length);
+      block.clear().limit(length * frameBytes);
+      read(header.dataStart() + (fromFrame + done) * frameBytes, block);
+      encoding().decode(block.array(), first, frameBytes, target, at + done, length);
+    }
+    if (encoding().floating()) {
+      requireSound(channelFrom1, fromFrame, target, at, frames);
+    }
+  }
+
+  private void requireSound(int channelFrom1, long fromFrame, double[] samples, int at, int frames)
+      throws AudioFileException {
+    for (int i = 0; i < frames; i++) {
+      if (!encoding().holds(samples[at + i])) {
+        throw new AudioFileException(
+            file,
+            "sample " + (fromFrame + i) + " of channel " + channelFrom1 + " is " + samples[at + i],
+            "such a number is no sound: export or record it again");
+      }
     }
   }
 
@@ -162,36 +181,16 @@ public final class WavFile implements AutoCloseable {
     }
   }
 
-  private double[] block(int index, long from, int length) throws AudioFileException {
-    int frameBytes = header.format().frameBytes();
-    int sampleBytes = encoding().bytes();
-    ByteBuffer interleaved = read(header.dataStart() + from * frameBytes, length * frameBytes);
-    byte[] packed = new byte[length * sampleBytes];
-    for (int i = 0; i < length; i++) {
-      interleaved.get(i * frameBytes + index * sampleBytes, packed, i * sampleBytes, sampleBytes);
-    }
-    double[] samples = encoding().decode(packed);
-    for (int i = 0; i < length; i++) {
-      if (!encoding().holds(samples[i])) {
-        throw new AudioFileException(
-            file,
-            "sample " + (from + i) + " of channel " + (index + 1) + " is " + samples[i],
-            "such a number is no sound: export or record it again");
-      }
-    }
-    return samples;
-  }
-
-  private ByteBuffer read(long at, int length) throws AudioFileException {
+  private void read(long at, ByteBuffer block) throws AudioFileException {
     try {
-      ByteBuffer block = bytes.read(at, length);
-      if (block.remaining() < length) {
+      int length = block.remaining();
+      bytes.read(at, block);
+      if (block.hasRemaining()) {
         throw new AudioFileException(
             file,
-            "expected " + length + " bytes at byte " + at + ", found " + block.remaining(),
+            "expected " + length + " bytes at byte " + at + ", found " + block.position(),
             "it became shorter while it was read: wait until nothing writes it any more");
       }
-      return block;
     } catch (IOException failed) {
       throw unreadable(file, failed);
     }
