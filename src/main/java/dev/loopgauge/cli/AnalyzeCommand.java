@@ -25,6 +25,7 @@ final class AnalyzeCommand implements Subcommand {
   @Mixin private final ArrivalOption arrival = new ArrivalOption();
   @Mixin private final BudgetOptions budget = new BudgetOptions();
   @Mixin private final HostCheckOptions host = new HostCheckOptions();
+  @Mixin private final JournalOptions journal = new JournalOptions();
 
   @Option(
       names = "--bypassed",
@@ -61,6 +62,20 @@ final class AnalyzeCommand implements Subcommand {
 
   @Override
   public Answer answer() throws Exception {
+    journal.check();
+    if (pairs && journal.asked()) {
+      throw new UsageException(
+          "--pairs measures no path to keep", "leave --journal out, or measure one path");
+    }
+    Answer answer = analyzed();
+    Optional<PackedRecording> packed =
+        journal.keepCapture
+            ? recording.returned.or(() -> recording.reference).map(PackedRecording::ofFile)
+            : Optional.empty();
+    return new JournalKeeper(journal, budget, console).keep(answer, Optional.empty(), packed);
+  }
+
+  private Answer analyzed() throws Exception {
     refuseMixtures();
     double maxDelay = recording.maxDelay();
     if (pairs) {
@@ -70,15 +85,12 @@ final class AnalyzeCommand implements Subcommand {
       return new AnalyzePairs(recorded, chosen, maxDelay).answer(new Progress(console, "pairs"));
     }
     if (track.isPresent()) {
-      return new AnalyzeTrack(recording, track.get(), ChainFile.chosen(budget))
+      return new AnalyzeTrack(recording, track.get(), journal.chosen(budget))
           .answer(new Progress(console, "track"));
     }
     AnalyzeChannels channels =
         new AnalyzeChannels(
-            recording,
-            arrival.choice(),
-            ChainFile.chosen(budget),
-            new Progress(console, "channels"));
+            recording, arrival.choice(), journal.chosen(budget), new Progress(console, "channels"));
     return recording.returnChannels().size() == 1 ? channels.one(bypassed, host) : channels.many();
   }
 

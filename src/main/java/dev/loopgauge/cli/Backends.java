@@ -11,14 +11,26 @@ import dev.loopgauge.capture.javasound.JavaSoundBackend;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /**
  * The back ends that reach real sound.
  *
  * @param all makes one of each
+ * @param heard gets each session that is opened, and gives what is to be used for it
  */
-record Backends(Supplier<List<AudioBackend>> all) {
+record Backends(Supplier<List<AudioBackend>> all, UnaryOperator<AudioSession> heard) {
+  /** Back ends whose sessions are used as they are. */
+  Backends(Supplier<List<AudioBackend>> all) {
+    this(all, UnaryOperator.identity());
+  }
+
+  /** The same back ends, with somebody listening to their sessions. */
+  Backends overheardBy(UnaryOperator<AudioSession> listener) {
+    return new Backends(all, listener);
+  }
+
   /** Those of this computer. */
   static Backends ofThisComputer() {
     return new Backends(() -> List.of(new JavaSoundBackend(), new JackBackend()));
@@ -41,7 +53,7 @@ record Backends(Supplier<List<AudioBackend>> all) {
   AudioSession open(AudioBackend backend, Optional<String> profile, SessionRequest request)
       throws CaptureException {
     try {
-      return backend.open(request);
+      return heard.apply(backend.open(request));
     } catch (CaptureException e) {
       boolean missing =
           e.kind() == CaptureException.Kind.NO_SUCH_DEVICE

@@ -25,13 +25,14 @@ import picocli.CommandLine.Option;
     })
 final class MeasureCommand implements Subcommand {
   private final Console console;
-  private final Backends backends;
+  private final Backends all;
 
   @Mixin private final LiveOptions live = new LiveOptions();
   @Mixin private final BudgetOptions budget = new BudgetOptions();
   @Mixin private final HostCheckOptions host = new HostCheckOptions();
   @Mixin private final RigOptions rig = new RigOptions();
   @Mixin private final ArrivalOption arrival = new ArrivalOption();
+  @Mixin private final JournalOptions journal = new JournalOptions();
 
   @Option(
       names = "--through",
@@ -100,22 +101,37 @@ final class MeasureCommand implements Subcommand {
   /** A command on a console with back ends. */
   MeasureCommand(Console console, Backends backends) {
     this.console = console;
-    this.backends = backends;
+    this.all = backends;
   }
 
   @Override
   public Answer answer() throws Exception {
+    journal.check();
+    if (checkPatch && journal.asked()) {
+      throw new UsageException(
+          "--check-patch measures nothing to keep", "leave --journal out, or --check-patch");
+    }
+    Overheard overheard = new Overheard();
+    Answer answer = measured(all.overheardBy(overheard::on));
+    Optional<PackedRecording> recording = Optional.empty();
+    if (journal.keepCapture && overheard.capture().isPresent()) {
+      recording = Optional.of(PackedRecording.of(overheard.capture().get().returns()));
+    }
+    return new JournalKeeper(journal, budget, console).keep(answer, overheard.info(), recording);
+  }
+
+  private Answer measured(Backends backends) throws Exception {
     DataFolder data = DataFolder.of(console.environment());
     Optional<Profile> kept = live.kept(data);
-    Optional<ChosenPath> chosen = ChainFile.chosen(budget);
-    AudioBackend backend = backend(live.device.backend(kept), chosen);
+    Optional<ChosenPath> chosen = journal.chosen(budget);
+    AudioBackend backend = backend(backends, live.device.backend(kept), chosen);
     Consent consent = new Consent(console, !backend.name().equals(LiveOptions.SIMULATED), yes);
     checkOneKind();
     if (checkPatch) {
       return new PatchChecking(backends, backend, live, kept, consent).answer();
     }
     if (!states.isEmpty()) {
-      return guided(backend, kept, consent, data).answer(states, chosen);
+      return guided(backends, backend, kept, consent, data).answer(states, chosen);
     }
     if (through.isPresent()) {
       return new ThroughProgram(backends, backend, live, kept, arrival.choice(), consent, host)
@@ -126,7 +142,7 @@ final class MeasureCommand implements Subcommand {
       checkCalibrate(settings, consent);
     }
     consent.requireSomebody();
-    LiveTarget target = target(backend, settings, data);
+    LiveTarget target = target(backends, backend, settings, data);
     if (soakMinutes.isPresent()) {
       LiveTarget low = target.with(settings.with(live.stimulus.lowPlan(kept)));
       try (AudioSession session = low.open()) {
@@ -138,13 +154,18 @@ final class MeasureCommand implements Subcommand {
     return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart);
   }
 
-  private LiveTarget target(AudioBackend backend, Profile settings, DataFolder data) {
+  private LiveTarget target(
+      Backends backends, AudioBackend backend, Profile settings, DataFolder data) {
     return new LiveTarget(
         backends, backend, live.profile, settings, arrival.choice(), data.calibrations());
   }
 
   private PluginStates guided(
-      AudioBackend backend, Optional<Profile> kept, Consent consent, DataFolder data) {
+      Backends backends,
+      AudioBackend backend,
+      Optional<Profile> kept,
+      Consent consent,
+      DataFolder data) {
     if (states.size() < 2 || states.stream().distinct().count() != states.size()) {
       throw new UsageException(
           "expected two states or more, each once, found " + String.join(",", states),
@@ -161,7 +182,7 @@ final class MeasureCommand implements Subcommand {
             .orElseGet(() -> live.settings(kept));
     int send = witnessSend.orElse(settings.patching().rig().send());
     return new PluginStates(
-        target(backend, settings, data),
+        target(backends, backend, settings, data),
         witnessReturn.map(returned -> new ChannelPair(send, returned)),
         through.isPresent(),
         host,
@@ -189,7 +210,7 @@ final class MeasureCommand implements Subcommand {
     }
   }
 
-  private AudioBackend backend(String name, Optional<ChosenPath> chosen) {
+  private AudioBackend backend(Backends backends, String name, Optional<ChosenPath> chosen) {
     if (name.equals(LiveOptions.SIMULATED)) {
       return rig.rig(chosen);
     }

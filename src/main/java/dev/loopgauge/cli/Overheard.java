@@ -1,0 +1,87 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.GraphSession;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.Take;
+import java.util.Optional;
+
+/** Remembers the last session that was opened and the last take it recorded. */
+final class Overheard {
+  private Optional<SessionInfo> info = Optional.empty();
+  private Optional<Capture> capture = Optional.empty();
+
+  /** What was opened last. */
+  Optional<SessionInfo> info() {
+    return info;
+  }
+
+  /** What was recorded last. */
+  Optional<Capture> capture() {
+    return capture;
+  }
+
+  /** The session, overheard from now on. */
+  AudioSession on(AudioSession session) {
+    info = Optional.of(session.info());
+    return session instanceof GraphSession graph ? new Graph(graph) : new Plain(session);
+  }
+
+  private Capture heard(Capture taken) {
+    capture = Optional.of(taken);
+    return taken;
+  }
+
+  private final class Plain implements AudioSession {
+    private final AudioSession session;
+
+    Plain(AudioSession session) {
+      this.session = session;
+    }
+
+    @Override
+    public SessionInfo info() {
+      return session.info();
+    }
+
+    @Override
+    public Capture capture(Take take) throws CaptureException {
+      return heard(session.capture(take));
+    }
+
+    @Override
+    public void close() {
+      session.close();
+    }
+  }
+
+  private final class Graph implements GraphSession {
+    private final GraphSession session;
+
+    Graph(GraphSession session) {
+      this.session = session;
+    }
+
+    @Override
+    public Stated stated(int send, int ret) throws CaptureException {
+      return session.stated(send, ret);
+    }
+
+    @Override
+    public SessionInfo info() {
+      return session.info();
+    }
+
+    @Override
+    public Capture capture(Take take) throws CaptureException {
+      return heard(session.capture(take));
+    }
+
+    @Override
+    public void close() {
+      session.close();
+    }
+  }
+}

@@ -1,0 +1,99 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.capture.file.WavEncoding;
+import dev.loopgauge.capture.file.WavWriter;
+import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.signal.Signal;
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.UUID;
+import java.util.zip.GZIPOutputStream;
+
+/**
+ * A recording to be kept beside the journal, as a WAV file packed by gzip (RFC 1952), which loses
+ * nothing.
+ *
+ * @param wav a WAV file
+ * @param temporary whether the file is of no use afterwards
+ */
+record PackedRecording(Path wav, boolean temporary) {
+  /** What came back from the sound card, in a temporary file of 32-bit samples. */
+  static PackedRecording of(List<Signal> returns) throws IOException, AudioFileException {
+    Path folder = Files.createTempDirectory("loopgauge");
+    Path file = folder.resolve("capture.wav");
+    WavWriter.write(file, returns, WavEncoding.FLOAT_32);
+    return new PackedRecording(file, true);
+  }
+
+  /** A WAV file that stays where it is. */
+  static PackedRecording ofFile(Path wav) {
+    return new PackedRecording(wav, false);
+  }
+
+  /** The folder beside a journal; for a database, in the current folder. */
+  static Path folderOf(String place) {
+    return place.startsWith("jdbc:") ? Path.of("loopgauge-captures") : Path.of(place + "-captures");
+  }
+
+  /** Writes it whole or not at all, and waits until it is on the disk. */
+  KeptCapture keep(Path folder, UUID id) throws IOException {
+    Files.createDirectories(folder);
+    String name = id + ".wav.gz";
+    Path part = folder.resolve(name + ".part");
+    MessageDigest digest = sha256();
+    try (FileChannel channel =
+            FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        OutputStream packed =
+            new GZIPOutputStream(new DigestOutputStream(new Forced(channel), digest), 1 << 16)) {
+      Files.copy(wav, packed);
+    }
+    Files.move(part, folder.resolve(name), StandardCopyOption.ATOMIC_MOVE);
+    if (temporary) {
+      Files.delete(wav);
+      Files.delete(wav.getParent());
+    }
+    return new KeptCapture(name, HexFormat.of().formatHex(digest.digest()));
+  }
+
+  /** Forces what was written to the disk before it closes. */
+  private static final class Forced extends FilterOutputStream {
+    private final FileChannel channel;
+
+    Forced(FileChannel channel) {
+      super(Channels.newOutputStream(channel));
+      this.channel = channel;
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int count) throws IOException {
+      out.write(bytes, from, count);
+    }
+
+    @Override
+    public void close() throws IOException {
+      channel.force(true);
+      super.close();
+    }
+  }
+
+  private static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+}
