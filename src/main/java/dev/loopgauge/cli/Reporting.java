@@ -37,6 +37,8 @@ record Reporting(ReportDocument report) {
   }
 
   private String as(ReportFormat format) {
+    System.setProperty("java.awt.headless", "true"); // plots need fonts, never a screen
+
     return switch (format) {
       case HTML -> report.html();
       case JSON -> Json.write(report) + "\n";

@@ -3,10 +3,12 @@ package dev.loopgauge.report.html;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.figcaption;
 import static j2html.TagCreator.figure;
+import static j2html.TagCreator.p;
 import static j2html.TagCreator.rawHtml;
 
 import dev.loopgauge.report.plot.Plot;
 import dev.loopgauge.report.plot.Size;
+import dev.loopgauge.report.plot.UndrawableException;
 import j2html.tags.DomContent;
 
 /**
@@ -22,6 +24,15 @@ record Figure(Plot plot, String title, String description, Grid numbers) {
    * @param id a name that no other figure of the page has
    */
   DomContent html(String id) {
+    try {
+      return drawn(id);
+    } catch (UndrawableException e) {
+      return div(
+          p("Not drawn, since this computer has no fonts; these are its numbers."), numbers.html());
+    }
+  }
+
+  private DomContent drawn(String id) {
     return div(
             figure(
                 svg(Size.NARROW, id + "-n"),

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 final class Names {
   private static final int CONTROL_PICTURES = 0x2400;
   private static final int LONGEST = 1_000;
-  private static final int BRIEF = 200;
+  private static final int BRIEF = 120;
   private static final int DELETE = 0x7f;
 
   /**
@@ -22,7 +22,7 @@ final class Names {
 
   private Names() {}
 
-  /** A name in a heading or a row: as {@link #isolated}, of 200 characters at most. */
+  /** A name in a heading or a row: as {@link #isolated}, of 120 characters at most. */
   static DomContent brief(String name) {
     return bdi(shortened(name, BRIEF));
   }

@@ -31,6 +31,9 @@ final class PathPart {
     Fields document = path.latest().fields();
     content.add(h2(Names.brief(path.name())).withId(id));
     content.add(p(Names.shortened(Telling.verdict(path.latest()), 1_000)).withClass("lead"));
+    path.budget()
+        .flatMap(budget -> StagesPart.overLimit(budget, path.latest()))
+        .ifPresent(over -> content.add(p(over)));
     explanations(document);
     add("From stage to stage", "stages", path.budget().flatMap(b -> StagesPart.of(b, latest())));
     document.part("measurement").ifPresent(this::measured);

@@ -40,6 +40,22 @@ final class StagesPart {
             part.grid));
   }
 
+  /** By how much the listener hears a measured path too late, in a sentence. */
+  static Optional<String> overLimit(Fields budget, Reading reading) {
+    StagesPart part = new StagesPart(budget, Optional.of(reading));
+    Optional<Double> limit = budget.number("limitMs");
+    return part.heardMs()
+        .filter(heard -> limit.isPresent() && heard > limit.get())
+        .map(
+            heard ->
+                "Over its listener's limit: heard after %s, %s more than the %s of %s."
+                    .formatted(
+                        inMs(heard),
+                        inMs(heard - limit.get()),
+                        brief(limit.get()),
+                        budget.text("listener").orElse("the listener")));
+  }
+
   private void stages() {
     double at = 0;
     for (Fields stage : budget.parts("stages")) {

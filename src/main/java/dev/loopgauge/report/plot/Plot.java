@@ -19,15 +19,20 @@ public abstract class Plot {
    * @param id a name for it, unique in its page: letters, digits and hyphens
    * @param title its name for those who can't see it
    * @param description what it shows, in a sentence or two
+   * @throws UndrawableException when this computer has no fonts
    */
   public String svg(Size size, String id, String title, String description) {
     int height = height(size);
     String opening =
-        "<svg xmlns='http://www.w3.org/2000/svg' class='plot %s' role='img' viewBox='0 0 %d %d'"
+        "<svg xmlns='http://www.w3.org/2000/svg' class='plot %s' role='img' viewBox='0 0 %s %s'"
                 .formatted(size.label(), size.width(), height)
             + " aria-labelledby='%s-t %s-d'><title id='%s-t'>%s</title><desc id='%s-d'>%s</desc>"
                 .formatted(id, id, id, escaped(title), id, escaped(description));
-    return SvgCanvas.draw(chart(size), size.width(), height, id + "-", opening);
+    try {
+      return SvgCanvas.draw(chart(size), size.width(), height, id + "-", opening);
+    } catch (LinkageError | InternalError e) {
+      throw new UndrawableException(e);
+    }
   }
 
   private static String escaped(String text) {

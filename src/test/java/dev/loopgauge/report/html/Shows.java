@@ -58,7 +58,18 @@ final class Shows {
         List.of(
             Documents.reading(
                 "delay-tower.json", Documents.WITHIN.replace("vocal-in-ear", "tower")),
-            Documents.reading("front-fill.json", Documents.REFUSED)));
+            Documents.reading("front-fill.json", Documents.REFUSED),
+            Documents.reading("long.json", withLongFigures(Documents.LATE)),
+            Documents.reading("budget.json", withLongFigures(Documents.BUDGET))));
+  }
+
+  /** Ten seconds late, read to a thousandth of a sample. */
+  private static String withLongFigures(String document) {
+    return document
+        .replace("723.0184", "480723.0184")
+        .replace("595", "480595")
+        .replace("0.036", "0.001")
+        .replace("17.650208", "10017.650208");
   }
 
   private static String late(String samples) {
