@@ -164,9 +164,24 @@ public final class PostgresServer implements AutoCloseable {
   /** Makes an empty database, and gives its address. */
   public String database() throws IOException, InterruptedException {
     databases++;
-    String name = "journal" + databases;
-    run(client("createdb", name));
-    return "jdbc:postgresql://127.0.0.1:" + port + "/" + name;
+    run(client("createdb", name()));
+    return "jdbc:postgresql://127.0.0.1:" + port + "/" + name();
+  }
+
+  private String name() {
+    return "journal" + databases;
+  }
+
+  /** Makes a database of what {@link #dump} wrote, and gives its address. */
+  public String database(Path dump) throws IOException, InterruptedException {
+    String address = database();
+    run(client("psql", "--dbname=" + name(), "--set=ON_ERROR_STOP=1", "--file=" + dump));
+    return address;
+  }
+
+  /** Writes all of the last database made as SQL. */
+  public void dump(Path file) throws IOException, InterruptedException {
+    run(client("pg_dump", "--inserts", "--no-owner", "--file=" + file, name()));
   }
 
   /** The user and the password, for programs that ask the environment for them. */

@@ -188,6 +188,13 @@ abstract class JournalContract {
   }
 
   @Test
+  void aDatabaseOfSomethingElseIsRefused() throws Exception {
+    meddle("CREATE TABLE recipes (name TEXT)");
+    JournalException refused = assertThrows(JournalException.class, this::open);
+    assertTrue(refused.getMessage().contains("something else is kept there"), refused.toString());
+  }
+
+  @Test
   void aNewerStoreIsLeftAlone() throws Exception {
     open().close();
     meddle(

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.Map;
@@ -110,11 +111,27 @@ class SqliteJournalTest extends JournalContract {
     assertArrayEquals(text, Files.readAllBytes(file()));
   }
 
+  /** SQLite runs no trigger for what REPLACE takes away. */
   @Test
-  void aDatabaseOfSomethingElseIsRefused() throws Exception {
-    meddle("CREATE TABLE recipes (name TEXT)");
-    JournalException refused = assertThrows(JournalException.class, this::open);
-    assertTrue(refused.getMessage().contains("something else is kept there"), refused.toString());
+  void nothingIsReplaced() throws Exception {
+    try (Journal journal = open()) {
+      journal.append(List.of(Entries.entry(1)));
+    }
+    for (String row :
+        List.of(
+            "entry SELECT position, id, 0, 'UTC', 'x', 'after', null, 'measured', 0, 0, 0, null"
+                + " FROM entry",
+            "entry SELECT position, 'x', 0, 'UTC', 'x', 'after', null, 'measured', 0, 0, 0, null"
+                + " FROM entry",
+            "detail (entry_id, setup, document, tool_version, digest)"
+                + " SELECT entry_id, '', '{}', '0', '0' FROM detail")) {
+      assertThrows(SQLException.class, () -> meddle("REPLACE INTO " + row), row);
+    }
+    meddle("REPLACE INTO chain SELECT digest, 'x' FROM chain");
+    try (Journal journal = open()) {
+      assertEquals(List.of(), journal.check());
+      assertEquals(Optional.of(Entries.entry(1)), journal.entry(Entries.entry(1).heading().id()));
+    }
   }
 
   @Test

@@ -55,3 +55,14 @@ CREATE TRIGGER detail_is_kept BEFORE UPDATE ON detail
 BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
 CREATE TRIGGER detail_stays BEFORE DELETE ON detail
 BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
+
+-- REPLACE takes rows away without asking the triggers above.
+CREATE TRIGGER entry_is_new BEFORE INSERT ON entry
+WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id OR position = NEW.position)
+BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
+CREATE TRIGGER chain_is_new BEFORE INSERT ON chain
+WHEN EXISTS (SELECT 1 FROM chain WHERE digest = NEW.digest)
+BEGIN SELECT RAISE(IGNORE); END;
+CREATE TRIGGER detail_is_new BEFORE INSERT ON detail
+WHEN EXISTS (SELECT 1 FROM detail WHERE entry_id = NEW.entry_id)
+BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END;
