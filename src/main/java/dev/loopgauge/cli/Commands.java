@@ -50,7 +50,7 @@ final class Commands {
       case "series" -> new SeriesCommand(console, backends);
       case "align" -> new AlignCommand();
       case "plan" -> new PlanCommand();
-      case "report" -> new ReportCommand();
+      case "report" -> new ReportCommand(console);
       default -> throw new IllegalArgumentException("no command " + name);
     };
   }

@@ -1,9 +1,25 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.journal.store.Journals;
+import dev.loopgauge.report.Json;
 import dev.loopgauge.report.html.Reading;
 import dev.loopgauge.report.html.ReportDocument;
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
 
 /** Where the contents of reports come from. */
 final class ReportSources {
@@ -29,5 +45,94 @@ final class ReportSources {
           "give what measure, analyze, series, budget, plan or align printed with --json");
     }
     return reading;
+  }
+
+  /**
+   * A report of a show in the journal.
+   *
+   * @param place where the journal is
+   * @param show the show; empty for the last one
+   * @param files documents to be told of as well
+   * @throws JournalException when the journal can't be read
+   * @throws UsageException when there is no such show, or as {@link #ofFiles}
+   */
+  static ReportDocument ofShow(
+      String place, Map<String, String> environment, Optional<String> show, List<Path> files)
+      throws JournalException {
+    List<Reading> documents = files.stream().map(ReportSources::reading).toList();
+    try (Journal journal = Journals.openExisting(place, environment)) {
+      String name = show.isPresent() ? show.get() : lastShow(journal);
+      List<Reading> readings = new ArrayList<>(readings(journal, name));
+      List<Heading> past = past(journal, readings);
+      readings.addAll(documents);
+      return new ReportDocument(name, LoopgaugeCommand.Version.number(), readings, past);
+    }
+  }
+
+  private static String lastShow(Journal journal) throws JournalException {
+    Selection last =
+        new Selection(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.of(1));
+    return journal.headings(last).stream()
+        .map(Heading::show)
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    "expected a show in the journal, found none",
+                    "measure with --journal, or give documents: `loopgauge report --from FILE`"));
+  }
+
+  /** The entries of a show that no other entry replaces. */
+  private static List<Reading> readings(Journal journal, String show) throws JournalException {
+    List<Entry> entries = new ArrayList<>();
+    journal.each(Selection.ofShow(show), entries::add);
+    if (entries.isEmpty()) {
+      throw new UsageException(
+          "no show '" + show + "' in the journal", "`loopgauge journal list` shows them");
+    }
+    Set<UUID> replaced = replaced(entries.stream().map(Entry::heading).toList());
+    List<Reading> readings = new ArrayList<>();
+    for (Entry entry : entries) {
+      if (!replaced.contains(entry.heading().id())) {
+        readings.add(Reading.ofEntry(entry, document(entry)));
+      }
+    }
+    return readings;
+  }
+
+  private static Map<String, Object> document(Entry entry) throws JournalException {
+    try {
+      return Json.read(entry.document());
+    } catch (IOException e) {
+      throw new JournalException(
+          "entry " + entry.heading().id() + " holds no document that can be read",
+          "`loopgauge journal check` says what else is wrong",
+          e);
+    }
+  }
+
+  /** The entries of these readings' paths, of all shows, that no other replaces. */
+  private static List<Heading> past(Journal journal, List<Reading> readings)
+      throws JournalException {
+    List<Heading> past = new ArrayList<>();
+    for (String path : paths(readings)) {
+      List<Heading> headings = journal.headings(Selection.ofPath(path));
+      Set<UUID> replaced = replaced(headings);
+      headings.stream().filter(heading -> !replaced.contains(heading.id())).forEach(past::add);
+    }
+    return past;
+  }
+
+  private static Set<String> paths(List<Reading> readings) {
+    return readings.stream()
+        .flatMap(reading -> reading.entry().stream())
+        .flatMap(entry -> entry.heading().path().stream())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static Set<UUID> replaced(List<Heading> headings) {
+    return headings.stream()
+        .flatMap(heading -> heading.corrects().stream())
+        .collect(Collectors.toSet());
   }
 }

@@ -10,7 +10,6 @@ import dev.loopgauge.capture.javasound.AlsaRig;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(300)
 class ReadmeIT {
   private static final Pattern BLOCK = Pattern.compile("```sh\\n(.*?)```", Pattern.DOTALL);
+  private static final Pattern WORD = Pattern.compile("(?:\"[^\"]*\"|[^ ])+");
   private static final String BUILD =
       "mvn -B -q package -DskipTests && java -jar target/loopgauge.jar ";
   private static final String TEST = "mvn -B verify";
@@ -70,7 +70,7 @@ class ReadmeIT {
   private static String[] arguments(String command) {
     assertTrue(command.startsWith(BUILD) || command.startsWith("loopgauge "), command);
     String rest = command.replace(BUILD, "").replaceFirst("^loopgauge ", "");
-    Stream<String> words = Arrays.stream(rest.split(" "));
+    Stream<String> words = WORD.matcher(rest).results().map(word -> word.group().replace("\"", ""));
     return (rest.startsWith("measure ") ? Stream.concat(words, Stream.of("--yes")) : words)
         .toArray(String[]::new);
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -86,9 +87,76 @@ class ReportCommandTest {
     }
   }
 
+  private Run inJournal(String... args) {
+    return Run.on(false, "", Map.of("LOOPGAUGE_JOURNAL", file("journal.db")), args);
+  }
+
+  /** Measures a simulated path of one stage for the journal. */
+  private void measure(String show, String when, String... more) throws IOException {
+    if (!Files.exists(folder.resolve("hall.yaml"))) {
+      write(
+          "hall.yaml",
+          """
+          chain: Hall
+          sample-rate: 48000
+          block-size: 64
+          stages: { host: { blocks: 2 }, throw: { metres: 3.4 } }
+          paths: { vocal: { listener: house, stages: [host, throw] } }
+          """);
+    }
+    List<String> args = new ArrayList<>(List.of("measure", "--backend=simulated", "--yes"));
+    args.addAll(List.of("--send=2", "--return=2", "--reference-send=1", "--reference-return=1"));
+    args.addAll(List.of("--chain=" + file("hall.yaml"), "--path=vocal", "--seconds=0.3"));
+    args.addAll(List.of("--journal", "--show=" + show, "--when=" + when, "--set=clock=desk"));
+    args.addAll(List.of(more));
+    Run run = inJournal(args.toArray(String[]::new));
+    assertTrue(run.exitCode() <= ExitCode.OUTSIDE, run.out() + run.err());
+  }
+
   @Test
-  void asksWhatToReport() {
-    Run.of("report").assertRefused("expected what to report");
+  void reportsAShowOfTheJournal() throws IOException {
+    measure("Thursday", "after");
+    measure("Friday", "before");
+    measure("Friday", "after", "--fault=block-size=128", "--note=<b>late</b>");
+    Run run = inJournal("report", "--show", "Friday", "-o", file("friday.html"));
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertTrue(run.out().startsWith("vocal: Late by 128 samples (2.67 ms)"), run.out());
+    String page = Files.readString(folder.resolve("friday.html"));
+    for (String part :
+        List.of(
+            "<bdi>Friday</bdi></h1>",
+            "From stage to stage",
+            "What came back",
+            "Changed by +128.",
+            "Thursday, after, ",
+            "Set: clock",
+            "&lt;b&gt;late&lt;/b&gt;",
+            "throw: { metres: 3.4 }")) {
+      assertTrue(page.contains(part), part);
+    }
+    Run last = inJournal("report", "--format", "csv");
+    assertEquals(3, last.out().lines().count(), last.out());
+    assertTrue(last.out().contains(",Friday,before,vocal,within-budget,48000,128"), last.out());
+    inJournal("report", "--show", "Sunday").assertRefused("no show 'Sunday' in the journal");
+  }
+
+  @Test
+  void leavesOutWhatWasCorrected() throws IOException {
+    measure("Friday", "before", "--fault=block-size=128");
+    List<?> readings =
+        (List<?>) inJournal("report", "--show=Friday", "--json").json().get("readings");
+    String id = (String) ((Map<?, ?>) readings.get(0)).get("id");
+    measure("Friday", "before", "--correct=" + id);
+    Run run = inJournal("report", "--show", "Friday");
+    assertTrue(run.out().startsWith("vocal: Within"), run.out());
+    assertEquals(2, inJournal("report", "--format=csv").out().lines().count());
+  }
+
+  @Test
+  void failsWithoutAJournal() {
+    Run run = inJournal("report");
+    assertEquals(ExitCode.JOURNAL, run.exitCode(), run.out());
+    assertTrue(run.err().contains("there is no journal"), run.err());
   }
 
   @Test
