@@ -1,6 +1,7 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.ChainParser;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.journal.ChainText;
@@ -77,6 +78,10 @@ final class JournalKeeper {
       return answer;
     } catch (JournalException e) {
       return notKept(answer, e.getMessage(), e.hint());
+    } catch (AudioFileException e) {
+      return notKept(answer, e.getMessage(), e.hint());
+    } catch (UsageException e) {
+      return notKept(answer, e.getMessage(), e.hint());
     } catch (IOException | InvalidPathException e) {
       return notKept(
           answer, "the journal " + place + " can't be written: " + e, "is the disk full?");
@@ -132,7 +137,7 @@ final class JournalKeeper {
       Optional<UUID> corrected,
       String place,
       Optional<PackedRecording> recording)
-      throws IOException {
+      throws IOException, AudioFileException {
     UUID id = UUID.randomUUID();
     Optional<KeptCapture> capture = Optional.empty();
     if (recording.isPresent()) {

@@ -113,10 +113,11 @@ final class MeasureCommand implements Subcommand {
     }
     Overheard overheard = new Overheard();
     Answer answer = measured(all.overheardBy(overheard::on));
-    Optional<PackedRecording> recording = Optional.empty();
-    if (journal.keepCapture && overheard.capture().isPresent()) {
-      recording = Optional.of(PackedRecording.of(overheard.capture().get().returns()));
-    }
+    Optional<PackedRecording> recording =
+        overheard
+            .capture()
+            .filter(heard -> journal.keepCapture)
+            .map(heard -> PackedRecording.of(heard.returns()));
     return new JournalKeeper(journal, budget, console).keep(answer, overheard.info(), recording);
   }
 

@@ -25,22 +25,40 @@ import java.util.zip.GZIPOutputStream;
 /**
  * A recording to be kept beside the journal, as a WAV file packed by gzip (RFC 1952), which loses
  * nothing.
- *
- * @param wav a WAV file
- * @param temporary whether the file is of no use afterwards
  */
-record PackedRecording(Path wav, boolean temporary) {
-  /** What came back from the sound card, in a temporary file of 32-bit samples. */
-  static PackedRecording of(List<Signal> returns) throws IOException, AudioFileException {
-    Path folder = Files.createTempDirectory("loopgauge");
-    Path file = folder.resolve("capture.wav");
-    WavWriter.write(file, returns, WavEncoding.FLOAT_32);
-    return new PackedRecording(file, true);
+final class PackedRecording {
+  private final Wav wav;
+
+  private PackedRecording(Wav wav) {
+    this.wav = wav;
+  }
+
+  /** Where the WAV file comes from. */
+  private interface Wav {
+    void copyTo(OutputStream packed) throws IOException, AudioFileException;
+  }
+
+  /** What came back from the sound card, in 32-bit samples. */
+  static PackedRecording of(List<Signal> returns) {
+    return new PackedRecording(packed -> write(returns, packed));
   }
 
   /** A WAV file that stays where it is. */
   static PackedRecording ofFile(Path wav) {
-    return new PackedRecording(wav, false);
+    return new PackedRecording(packed -> Files.copy(wav, packed));
+  }
+
+  private static void write(List<Signal> returns, OutputStream packed)
+      throws IOException, AudioFileException {
+    Path folder = Files.createTempDirectory("loopgauge");
+    Path file = folder.resolve("capture.wav");
+    try {
+      WavWriter.write(file, returns, WavEncoding.FLOAT_32);
+      Files.copy(file, packed);
+    } finally {
+      Files.deleteIfExists(file);
+      Files.delete(folder);
+    }
   }
 
   /** The folder beside a journal; for a database, in the current folder. */
@@ -49,23 +67,38 @@ record PackedRecording(Path wav, boolean temporary) {
   }
 
   /** Writes it whole or not at all, and waits until it is on the disk. */
-  KeptCapture keep(Path folder, UUID id) throws IOException {
+  KeptCapture keep(Path folder, UUID id) throws IOException, AudioFileException {
     Files.createDirectories(folder);
     String name = id + ".wav.gz";
     Path part = folder.resolve(name + ".part");
+    try {
+      String digest = pack(part);
+      Files.move(part, folder.resolve(name), StandardCopyOption.ATOMIC_MOVE);
+      force(folder);
+      return new KeptCapture(name, digest);
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private String pack(Path part) throws IOException, AudioFileException {
     MessageDigest digest = sha256();
     try (FileChannel channel =
             FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         OutputStream packed =
             new GZIPOutputStream(new DigestOutputStream(new Forced(channel), digest), 1 << 16)) {
-      Files.copy(wav, packed);
+      wav.copyTo(packed);
     }
-    Files.move(part, folder.resolve(name), StandardCopyOption.ATOMIC_MOVE);
-    if (temporary) {
-      Files.delete(wav);
-      Files.delete(wav.getParent());
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  /** Waits until the file's name is on the disk too, where folders can be asked for that. */
+  private static void force(Path folder) throws IOException {
+    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+        channel.force(true);
+      }
     }
-    return new KeptCapture(name, HexFormat.of().formatHex(digest.digest()));
   }
 
   /** Forces what was written to the disk before it closes. */

@@ -74,10 +74,15 @@ final class SqliteStore implements Store {
     try {
       execute(connection, "ROLLBACK");
     } catch (SQLException e) {
-      if (!e.getMessage().contains("no transaction is active")) {
+      if (!hasEnded(e)) {
         throw e;
       }
     }
+  }
+
+  /** SQLite has rolled back by itself, which it does where a disk is full or fails. */
+  private static boolean hasEnded(SQLException error) {
+    return error.getMessage().contains("no transaction is active");
   }
 
   private static void execute(Connection connection, String sql) throws SQLException {
@@ -93,6 +98,9 @@ final class SqliteStore implements Store {
 
   @Override
   public JournalException failure(SQLException error) {
+    if (hasEnded(error)) {
+      return failure(error, "could not be written to the end", "is its disk full, or failing?");
+    }
     SQLiteErrorCode code =
         error instanceof SQLiteException e ? e.getResultCode() : SQLiteErrorCode.UNKNOWN_ERROR;
     // The low byte is the primary code, the rest says more (SQLite documentation, "Result Codes").

@@ -7,7 +7,10 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.Selection;
+import dev.loopgauge.outside.Mount;
 import dev.loopgauge.outside.NeedsTool;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,6 +19,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Real disks that are full, or that can't be written. */
 @NeedsTool("unshare")
@@ -33,11 +38,20 @@ class NoRoomIT {
     assumeTrue(Mount.readOnly(folder).isAllowed(), "nothing can be mounted here");
   }
 
+  /** What a writer says there. */
+  private List<String> said(Mount mount, long first, long count) throws IOException {
+    List<String> command = mount.around(Writer.command(file().toString(), first, count));
+    return new ProcessBuilder(command)
+        .redirectError(ProcessBuilder.Redirect.INHERIT)
+        .start()
+        .inputReader(StandardCharsets.UTF_8)
+        .lines()
+        .toList();
+  }
+
   @Test
   void aFullDiskKeepsWhatWasReportedAndNothingElse() throws Exception {
-    List<String> said =
-        Mount.smallDisk(folder, 512, copies)
-            .run(Writer.command(file().toString(), 0, Writer.ENDLESS));
+    List<String> said = said(Mount.smallDisk(folder, 512, copies), 0, Writer.ENDLESS);
     int stored = said.size() - 1;
     assertEquals(
         WriterProcess.FAILED + "the journal " + file() + " can't grow: the disk is full",
@@ -50,6 +64,23 @@ class NoRoomIT {
     }
   }
 
+  /** The tables take some 70 kilobytes. */
+  @ParameterizedTest
+  @ValueSource(ints = {4, 16, 36})
+  void noJournalBeginsOnFullDisk(int kilobytes) throws Exception {
+    List<String> said = said(Mount.smallDisk(folder, kilobytes, copies), 0, 1);
+    assertEquals(1, said.size(), said::toString);
+    assertTrue(
+        said.get(0).contains("the disk is full")
+            || said.get(0).contains("not be written to the end"),
+        said::toString);
+    Path left = copies.resolve("journal.db");
+    try (Journal journal = Journals.open(left.toString(), Map.of())) {
+      assertEquals(1, journal.append(List.of(WriterProcess.entry(0))));
+      assertEquals(List.of(), journal.check());
+    }
+  }
+
   @Test
   void aReadOnlyFolderCanBeReadAndIsNotWritten() throws Exception {
     try (Journal journal = Journals.open(file().toString(), Map.of())) {
@@ -57,16 +88,16 @@ class NoRoomIT {
     }
     byte[] before = Files.readAllBytes(file());
     Mount readOnly = Mount.readOnly(folder);
-    assertEquals(List.of(), readOnly.run(Writer.command(file().toString(), 1, 0)));
+    assertEquals(List.of(), said(readOnly, 1, 0));
     assertEquals(
         List.of(WriterProcess.FAILED + "the journal " + file() + " may only be read"),
-        readOnly.run(Writer.command(file().toString(), 1, 1)));
+        said(readOnly, 1, 1));
     assertArrayEquals(before, Files.readAllBytes(file()));
   }
 
   @Test
   void noJournalBeginsInReadOnlyFolder() throws Exception {
-    List<String> said = Mount.readOnly(folder).run(Writer.command(file().toString(), 1, 1));
+    List<String> said = said(Mount.readOnly(folder), 1, 1);
     assertEquals(
         List.of(WriterProcess.FAILED + "the journal " + file() + " can't be opened"), said);
   }
