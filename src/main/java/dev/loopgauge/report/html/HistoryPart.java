@@ -12,6 +12,7 @@ import java.util.Optional;
 
 /** One path's delay from reading to reading, over all shows that are known. */
 final class HistoryPart {
+  private static final int MOST_POINTS = 100;
   private static final int MOST_ROWS = 24;
 
   private HistoryPart() {}
@@ -23,7 +24,8 @@ final class HistoryPart {
    * @param rateHz the rate of those that are shown; others can't be put on one axis
    */
   static Optional<Figure> of(List<Logged> logged, double rateHz) {
-    List<Logged> same = logged.stream().filter(l -> l.delay().rateHz() == rateHz).toList();
+    List<Logged> all = logged.stream().filter(l -> l.delay().rateHz() == rateHz).toList();
+    List<Logged> same = all.subList(Math.max(0, all.size() - MOST_POINTS), all.size());
     if (same.size() < 2) {
       return Optional.empty();
     }
@@ -47,7 +49,8 @@ final class HistoryPart {
         new Figure(
             new GraphPlot(graph),
             "Delay over shows",
-            "Each point is a reading with its uncertainty: triangles before, squares during,"
+            (same.size() < all.size() ? "The last " + same.size() + " readings. " : "")
+                + "Each point is a reading with its uncertainty: triangles before, squares during,"
                 + " circles after a show. The dashed line is the median, "
                 + Numbers.plain(middle, 2)
                 + " samples.",

@@ -55,8 +55,9 @@ final class Page {
     PicturePart.of(budgets.all(), paths).ifPresent(part -> parts.add(part.html()));
     Set<String> measured = paths.stream().map(PathStory::name).collect(Collectors.toSet());
     for (int i = 0; i < readings.size(); i++) {
-      other(readings.get(i).fields(), measured, "document-" + (i + 1))
-          .ifPresent(part -> parts.add(part.html()));
+      Reading reading = readings.get(i);
+      other(reading.fields(), measured, "document-" + (i + 1))
+          .ifPresent(part -> parts.add(part.from(reading.path())));
     }
     parts.add(new RepeatPart(readings).html());
   }

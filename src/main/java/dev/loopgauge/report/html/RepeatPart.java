@@ -9,6 +9,7 @@ import static j2html.TagCreator.h2;
 import static j2html.TagCreator.h3;
 import static j2html.TagCreator.pre;
 import static j2html.TagCreator.section;
+import static j2html.TagCreator.text;
 
 import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
@@ -68,10 +69,6 @@ final class RepeatPart {
     String when = reading.when().map(part -> ", " + part.label()).orElse("");
     content.add(h3(Names.brief(reading.path()), text(when)));
     content.add(dl(each(lines.entrySet(), RepeatPart::line)).withClass("facts"));
-  }
-
-  private static DomContent text(String text) {
-    return j2html.TagCreator.text(text);
   }
 
   private static void when(Map<String, String> lines, Entry entry) {

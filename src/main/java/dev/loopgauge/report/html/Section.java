@@ -2,9 +2,12 @@ package dev.loopgauge.report.html;
 
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h2;
+import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
+import static j2html.TagCreator.text;
 
 import j2html.tags.DomContent;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -16,6 +19,13 @@ record Section(String id, String heading, List<DomContent> content) {
   /** A section of these. */
   static Section of(String id, String heading, DomContent... content) {
     return new Section(id, heading, List.of(content));
+  }
+
+  /** The section with a line that says where it is from. */
+  DomContent from(String source) {
+    List<DomContent> all = new ArrayList<>(content);
+    all.add(0, p(text("From "), Names.brief(source)).withClass("made"));
+    return new Section(id, heading, all).html();
   }
 
   /** The section. */

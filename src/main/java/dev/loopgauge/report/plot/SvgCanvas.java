@@ -13,7 +13,11 @@ import org.jfree.svg.SVGGraphics2D;
  * make two of them run into each other.
  */
 final class SvgCanvas {
-  private static final Pattern FONT = Pattern.compile(" font-family: [^;]*;");
+  /** What the page decides, what is so anyway, and clips to the whole plot, the first of all. */
+  private static final Pattern SPARE =
+      Pattern.compile(
+          " font-family: [^;]*;|(?:fill|stroke)-opacity: ?1\\.0;| clip-path='url\\([^)]*-clip-0\\)'");
+
   private static final Pattern TEXT = Pattern.compile("<text ([^>]*)>([^<]*)</text>");
   private static final Pattern WHOLE = Pattern.compile("<svg [^>]*>");
 
@@ -36,7 +40,7 @@ final class SvgCanvas {
     SvgCanvas drawing = new SvgCanvas(width, height, id);
     chart.draw(drawing.canvas, new Rectangle2D.Double(0, 0, width, height));
     String svg = Ink.intoCss(drawing.canvas.getSVGElement());
-    String inked = FONT.matcher(svg).replaceAll("");
+    String inked = SPARE.matcher(svg).replaceAll("");
     String fitted = TEXT.matcher(inked).replaceAll(drawing::withWidth);
     return WHOLE.matcher(fitted).replaceFirst(Matcher.quoteReplacement(opening));
   }

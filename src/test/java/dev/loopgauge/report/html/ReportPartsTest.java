@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.journal.Heading;
+import java.util.Collections;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -64,6 +66,16 @@ class ReportPartsTest {
     assertShown("Over shows");
     assertShown("15. Lantern Theatre, show 8, before, 2026-11-22 18:40 659.02 ± 0.04 +64.01");
     assertShown("The dashed line is the median, 595.02 samples.");
+  }
+
+  @Test
+  void drawsTheLastReadingsOfManyYears() {
+    ReportDocument theatre = Shows.theatre();
+    List<Heading> years =
+        Collections.nCopies(50, theatre.past()).stream().flatMap(List::stream).toList();
+    String page = new ReportDocument("Show", "0.1.0", theatre.readings(), years).html();
+    assertTrue(words(page).contains("The last 100 readings."));
+    assertTrue(page.length() < 500_000, () -> "" + page.length());
   }
 
   @Test
