@@ -128,7 +128,7 @@ class ReportCommandTest {
             "From stage to stage",
             "What came back",
             "Changed by +128.",
-            "Thursday, after, ",
+            "1. Thursday, after, ",
             "Set: clock",
             "&lt;b&gt;late&lt;/b&gt;",
             "throw: { metres: 3.4 }")) {

@@ -12,13 +12,16 @@ import java.util.Optional;
 
 /** One path's delay from reading to reading, over all shows that are known. */
 final class HistoryPart {
+  /** Two readings have no median that tells anything. */
+  private static final int FEWEST = 3;
+
   private static final int MOST_POINTS = 100;
   private static final int MOST_ROWS = 24;
 
   private HistoryPart() {}
 
   /**
-   * The figure; empty with fewer than two readings.
+   * The figure; empty with fewer than three readings.
    *
    * @param logged the readings in the order of their time
    * @param rateHz the rate of those that are shown; others can't be put on one axis
@@ -26,7 +29,7 @@ final class HistoryPart {
   static Optional<Figure> of(List<Logged> logged, double rateHz) {
     List<Logged> all = logged.stream().filter(l -> l.delay().rateHz() == rateHz).toList();
     List<Logged> same = all.subList(Math.max(0, all.size() - MOST_POINTS), all.size());
-    if (same.size() < 2) {
+    if (same.size() < FEWEST) {
       return Optional.empty();
     }
     Graph graph = new Graph("reading", "delay, samples");

@@ -36,8 +36,8 @@ final class ReportText {
         .ifPresent(
             shift ->
                 sheet.row(
-                    "before",
-                    "to after: %s samples, %s"
+                    "after",
+                    "%s samples against before, %s"
                         .formatted(shift.inSamples(), shift.changed() ? "CHANGED" : "the same")));
     path.latest().fields().parts("findings").forEach(finding -> finding(sheet, finding));
   }

@@ -69,6 +69,14 @@ class ReportPartsTest {
   }
 
   @Test
+  void tellsATerminalWhatChanged() {
+    String text = Shows.theatre().text();
+    assertTrue(text.startsWith("1 of 2 paths needs attention: vocal-house."), text);
+    assertTrue(text.contains("+128.01 ± 0.06 samples against before, CHANGED"), text);
+    assertTrue(text.lines().allMatch(line -> line.length() <= 80), text);
+  }
+
+  @Test
   void drawsTheLastReadingsOfManyYears() {
     ReportDocument theatre = Shows.theatre();
     List<Heading> years =
