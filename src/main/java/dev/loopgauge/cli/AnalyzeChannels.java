@@ -20,6 +20,12 @@ import java.util.concurrent.atomic.AtomicInteger;
 
 /** One reference against one return channel or many. */
 final class AnalyzeChannels {
+  /**
+   * A channel among many is read once and held up to this length: each reading of it passes over
+   * all that lies beside it.
+   */
+  private static final int MOST_HELD = 4_000_000;
+
   private final RecordingOptions options;
   private final double maxDelay;
   private final ArrivalChoice arrival;
@@ -73,7 +79,7 @@ final class AnalyzeChannels {
   private Read read(Path sent, Optional<Path> back) throws AudioFileException {
     try (Recordings recordings = options.open(sent, back)) {
       List<Samples> returns = recordings.returns();
-      Samples reference = recordings.reference();
+      Samples reference = held(recordings.reference());
       Optional<Finding> mismatch = recordings.rateMismatch();
       if (mismatch.isPresent()) {
         Estimate refused = new Estimate.Refused(List.of(mismatch.get()));
@@ -95,13 +101,18 @@ final class AnalyzeChannels {
         returns.parallelStream()
             .map(
                 ret -> {
-                  Estimate estimate = estimator.estimate(stretches, ret);
+                  Estimate estimate = estimator.estimate(stretches, held(ret));
                   progress.show((double) done.incrementAndGet() / returns.size());
                   return estimate;
                 })
             .toList();
     progress.done();
     return estimates;
+  }
+
+  private Samples held(Samples samples) {
+    boolean many = options.returnChannels().size() > 1;
+    return many && samples.length() <= MOST_HELD ? samples.slice(0, samples.length()) : samples;
   }
 
   private List<String> notes(Recordings recordings, Stretches stretches, List<Estimate> estimates) {

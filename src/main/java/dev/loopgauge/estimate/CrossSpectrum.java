@@ -149,6 +149,22 @@ final class CrossSpectrum {
     return new Point(lag, value * scale, slope * scale, curvature * scale);
   }
 
+  /**
+   * The bins {@code lowest} to {@code highest}, turned to stand at a lag and summed by so many
+   * together: real and imaginary part of each sum in turn.
+   */
+  double[] summed(double lag, int lowest, int highest, int together) {
+    double[] sums = new double[2 * ((highest - lowest) / together + 1)];
+    Phasor phasor = new Phasor(2 * Math.PI / plan.transform() * (lag + plan.maxLag()), lowest);
+    for (int k = lowest; k <= highest; k++) {
+      int sum = 2 * ((k - lowest) / together);
+      sums[sum] += packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im();
+      sums[sum + 1] += packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re();
+      phasor.next();
+    }
+    return sums;
+  }
+
   /** The correlation's complex envelope from the bins {@code lowest} to {@code highest}. */
   Envelope envelope(double lag, int lowest, int highest) {
     double step = 2 * Math.PI / plan.transform();
