@@ -1,6 +1,7 @@
 package dev.loopgauge.journal;
 
 import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
 
 /**
  * A measured delay as the journal keeps it.
@@ -19,5 +20,14 @@ public record LoggedDelay(Latency delay, double uncertaintySamples) {
       throw new IllegalArgumentException(
           "an uncertainty must be 0 samples or more, not " + uncertaintySamples);
     }
+  }
+
+  /** The same time, counted at another rate. */
+  public LoggedDelay at(SampleRate rate) {
+    return rate.equals(delay.rate())
+        ? this
+        : new LoggedDelay(
+            Latency.ofSeconds(delay.seconds(), rate),
+            uncertaintySamples * rate.hertz() / delay.rate().hertz());
   }
 }

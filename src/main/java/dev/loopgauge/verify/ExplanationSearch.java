@@ -6,6 +6,7 @@ import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.chain.StageChange;
 import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -25,12 +26,24 @@ final class ExplanationSearch {
 
   private static final int MOST_PAIRS = 5;
 
-  private final Measurement measured;
+  private final Latency measured;
+  private final double uncertaintySamples;
   private final double allowSamples;
   private final Hypothesis asStated;
 
   ExplanationSearch(Measurement measured, Chain chain, ChainPath path, double allowSamples) {
+    this(measured.delay(), measured.uncertaintySamples(), chain, path, allowSamples);
+  }
+
+  /** For a loop that is so late, with this expanded uncertainty (k = 2) in samples. */
+  ExplanationSearch(
+      Latency measured,
+      double uncertaintySamples,
+      Chain chain,
+      ChainPath path,
+      double allowSamples) {
     this.measured = measured;
+    this.uncertaintySamples = uncertaintySamples;
     this.allowSamples = allowSamples;
     this.asStated = Hypothesis.nothing(chain.only(path));
   }
@@ -59,7 +72,7 @@ final class ExplanationSearch {
   }
 
   private List<Hypothesis> withDistances(Hypothesis first, List<Hypothesis> others) {
-    double missingSeconds = residual(first) / measured.delay().rate().hertz();
+    double missingSeconds = residual(first) / measured.rate().hertz();
     SingleChanges.distances(first.found(), missingSeconds)
         .forEach(distance -> others.add(first.and(distance)));
     return others;
@@ -81,17 +94,17 @@ final class ExplanationSearch {
 
   /** What a hypothesis leaves unexplained, measured less predicted, in samples. */
   double residual(Hypothesis hypothesis) {
-    return measured.delay().samples() - hypothesis.predictedSamples(measured.delay().rate());
+    return measured.samples() - hypothesis.predictedSamples(measured.rate());
   }
 
   private boolean fits(Hypothesis hypothesis) {
     double residual = Math.abs(residual(hypothesis));
-    return residual <= limit(hypothesis) + measured.uncertaintySamples()
+    return residual <= limit(hypothesis) + uncertaintySamples
         && residual < Math.abs(residual(asStated));
   }
 
   private double limit(Hypothesis hypothesis) {
-    return hypothesis.toleranceSamples(measured.delay().rate()) + allowSamples;
+    return hypothesis.toleranceSamples(measured.rate()) + allowSamples;
   }
 
   private double score(Hypothesis hypothesis) {
@@ -104,7 +117,6 @@ final class ExplanationSearch {
   /** Of measured less predicted; limits count as rectangular (JCGM 100:2008, 4.3.7). */
   private double standardUncertainty(Hypothesis hypothesis) {
     return Math.hypot(
-        measured.uncertaintySamples() / Measurement.COVERAGE_FACTOR,
-        limit(hypothesis) / Math.sqrt(3));
+        uncertaintySamples / Measurement.COVERAGE_FACTOR, limit(hypothesis) / Math.sqrt(3));
   }
 }

@@ -1,0 +1,142 @@
+package dev.loopgauge.journal;
+
+import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+
+/** Works out the history of a path. */
+final class HistoryReader {
+  /** Air and clocks breathe: the least standard deviation that a reading is given, in samples. */
+  private static final double LEAST_SPREAD = 0.05;
+
+  /** With fewer readings, a single step would count as scatter. */
+  private static final int FEWEST_TO_SCATTER = 6;
+
+  private static final double MS_PER_DAY = 86_400_000;
+
+  private final List<Heading> headings;
+  private final List<Heading> trusted;
+  private final SampleRate rate;
+  private final double[] samples;
+  private final double[] spread;
+  private final List<Stretch> stretches;
+  private final boolean[] outlier;
+
+  HistoryReader(List<Heading> headings) {
+    this.headings = headings;
+    this.trusted = headings.stream().filter(heading -> heading.delay().isPresent()).toList();
+    this.rate = delay(trusted.size() - 1).delay().rate();
+    this.samples = indices().mapToDouble(i -> delay(i).at(rate).delay().samples()).toArray();
+    double scatter = samples.length < FEWEST_TO_SCATTER ? 0 : Robust.scatter(samples);
+    this.spread = indices().mapToDouble(i -> spread(i, scatter)).toArray();
+    this.stretches = Stretch.of(samples, spread);
+    this.outlier = new boolean[samples.length];
+    stretches.forEach(this::markOutliers);
+  }
+
+  private LoggedDelay delay(int index) {
+    return trusted.get(index).delay().orElseThrow();
+  }
+
+  private IntStream indices() {
+    return IntStream.range(0, trusted.size());
+  }
+
+  /** Expanded uncertainties are twice the standard ones. */
+  private double spread(int index, double scatter) {
+    double own = delay(index).at(rate).uncertaintySamples() / 2;
+    return Math.max(LEAST_SPREAD, Math.max(own, scatter));
+  }
+
+  /** By the modified z-score of Iglewicz and Hoaglin, 1993, around the line of any drift. */
+  private void markOutliers(Stretch stretch) {
+    int[] all = IntStream.range(stretch.from(), stretch.to()).toArray();
+    Optional<Trend> trend = all.length < Trend.FEWEST ? Optional.empty() : trend(all);
+    double slope = trend.filter(Trend::isThere).map(Trend::slope).orElse(0.0);
+    double[] left = new double[all.length];
+    for (int i = 0; i < all.length; i++) {
+      left[i] = samples[all[i]] - slope * days(all[i]);
+    }
+    double middle = Robust.median(left);
+    double scale = Robust.spread(left);
+    for (int i = 0; i < all.length; i++) {
+      double own = Math.max(scale, spread[all[i]]);
+      outlier[all[i]] = Math.abs(left[i] - middle) > Stretch.LIMIT * own;
+    }
+  }
+
+  private Optional<Trend> trend(int[] chosen) {
+    double[] days = IntStream.of(chosen).mapToDouble(this::days).toArray();
+    return days[0] < days[days.length - 1]
+        ? Optional.of(Trend.of(days, IntStream.of(chosen).mapToDouble(i -> samples[i]).toArray()))
+        : Optional.empty();
+  }
+
+  private double days(int index) {
+    return (millis(index) - millis(0)) / MS_PER_DAY;
+  }
+
+  private double millis(int index) {
+    return trusted.get(index).at().toInstant().toEpochMilli();
+  }
+
+  History history() {
+    Stretch last = stretches.get(stretches.size() - 1);
+    return new History(rate, points(), steps(), last.level(samples), drift(last));
+  }
+
+  private List<HistoryPoint> points() {
+    List<HistoryPoint> points = new ArrayList<>();
+    int index = 0;
+    for (Heading heading : headings) {
+      points.add(
+          heading.delay().isPresent()
+              ? new HistoryPoint(heading, OptionalDouble.of(samples[index]), mark(index++))
+              : new HistoryPoint(heading, OptionalDouble.empty(), HistoryPoint.Mark.NO_NUMBER));
+    }
+    return points;
+  }
+
+  private HistoryPoint.Mark mark(int index) {
+    boolean first = stretches.stream().skip(1).anyMatch(stretch -> stretch.from() == index);
+    if (first) {
+      return HistoryPoint.Mark.STEP;
+    }
+    return outlier[index] ? HistoryPoint.Mark.OUTLIER : HistoryPoint.Mark.USUAL;
+  }
+
+  private List<History.Step> steps() {
+    List<History.Step> steps = new ArrayList<>();
+    for (int i = 1; i < stretches.size(); i++) {
+      Stretch before = stretches.get(i - 1);
+      Stretch after = stretches.get(i);
+      steps.add(
+          new History.Step(
+              trusted.get(lastUsual(before)),
+              trusted.get(after.from()),
+              after.level(samples) - before.level(samples)));
+    }
+    return steps;
+  }
+
+  private int lastUsual(Stretch stretch) {
+    return IntStream.range(stretch.from(), stretch.to())
+        .filter(i -> !outlier[i])
+        .max()
+        .orElse(stretch.to() - 1);
+  }
+
+  private Optional<Drift> drift(Stretch stretch) {
+    int[] kept = IntStream.range(stretch.from(), stretch.to()).filter(i -> !outlier[i]).toArray();
+    if (kept.length < Trend.FEWEST || days(kept[0]) >= days(kept[kept.length - 1])) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Drift.of(
+            IntStream.of(kept).mapToDouble(this::days).toArray(),
+            IntStream.of(kept).mapToDouble(i -> samples[i]).toArray()));
+  }
+}
