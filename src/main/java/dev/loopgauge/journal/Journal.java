@@ -1,6 +1,7 @@
 package dev.loopgauge.journal;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -40,6 +41,20 @@ public interface Journal extends AutoCloseable {
    * @throws JournalException when the store can't be read
    */
   Optional<Entry> entry(UUID id) throws JournalException;
+
+  /**
+   * Which entries no longer stand, each with the latest that corrects it.
+   *
+   * @throws JournalException when the store can't be read
+   */
+  Map<UUID, UUID> corrections() throws JournalException;
+
+  /**
+   * The headings of the entries whose ids begin so, in lower case.
+   *
+   * @throws JournalException when the store can't be read
+   */
+  List<Heading> beginning(String id) throws JournalException;
 
   /**
    * Reads all of the store and says what is wrong with it, one sentence each; empty when all is

@@ -63,6 +63,7 @@ class LayersTest {
                   "measure",
                   "setup",
                   "journal")),
+          Map.entry("report.exchange", List.of("report", "journal", "chain", "signal")),
           Map.entry("report.plot", List.of()),
           Map.entry(
               "report.html",
@@ -74,7 +75,7 @@ class LayersTest {
           Map.entry("org.jtransforms..", List.of("estimate")),
           Map.entry("org.visnow..", List.of("estimate")),
           Map.entry("org.snakeyaml..", List.of("chain", "setup")),
-          Map.entry("de.siegmar.fastcsv..", List.of("verify")),
+          Map.entry("de.siegmar.fastcsv..", List.of("verify", "report.exchange")),
           Map.entry(
               "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated")),
           Map.entry("org.jaudiolibs..", List.of("capture.jack")),

@@ -2,6 +2,7 @@ package dev.loopgauge.journal;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -46,6 +47,21 @@ public final class MemoryJournal implements Journal {
   @Override
   public Optional<Entry> entry(UUID id) {
     return Optional.ofNullable(entries.get(id));
+  }
+
+  @Override
+  public Map<UUID, UUID> corrections() {
+    Map<UUID, UUID> newer = new HashMap<>();
+    headings(Selection.ALL)
+        .forEach(entry -> entry.corrects().ifPresent(old -> newer.put(old, entry.id())));
+    return newer;
+  }
+
+  @Override
+  public List<Heading> beginning(String id) {
+    return headings(Selection.ALL).stream()
+        .filter(heading -> heading.id().toString().startsWith(id))
+        .toList();
   }
 
   @Override

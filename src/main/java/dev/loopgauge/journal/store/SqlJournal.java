@@ -12,7 +12,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -178,6 +180,48 @@ final class SqlJournal implements Journal {
   @Override
   public Optional<Entry> entry(UUID id) throws JournalException {
     return read(() -> find(id));
+  }
+
+  @Override
+  public Map<UUID, UUID> corrections() throws JournalException {
+    return whole(
+        false,
+        () -> {
+          Map<UUID, UUID> newer = new HashMap<>();
+          try (PreparedStatement select =
+                  connection.prepareStatement(
+                      "SELECT corrects, id FROM entry WHERE corrects IS NOT NULL"
+                          + " ORDER BY at_ms, position");
+              ResultSet rows = select.executeQuery()) {
+            while (rows.next()) {
+              newer.put(UUID.fromString(rows.getString(1)), UUID.fromString(rows.getString(2)));
+            }
+          }
+          return newer;
+        });
+  }
+
+  @Override
+  public List<Heading> beginning(String id) throws JournalException {
+    return whole(
+        false,
+        () -> {
+          List<Heading> found = new ArrayList<>();
+          try (PreparedStatement select =
+              connection.prepareStatement(
+                  "SELECT "
+                      + EntryRow.HEADING
+                      + " FROM entry WHERE id >= ? AND id < ? ORDER BY at_ms, position")) {
+            select.setString(1, id);
+            select.setString(2, id + "~");
+            try (ResultSet rows = select.executeQuery()) {
+              while (rows.next()) {
+                found.add(EntryRow.readHeading(rows));
+              }
+            }
+          }
+          return found;
+        });
   }
 
   @Override

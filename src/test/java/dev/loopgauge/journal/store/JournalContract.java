@@ -14,6 +14,7 @@ import dev.loopgauge.journal.When;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
@@ -143,7 +144,22 @@ abstract class JournalContract {
       assertThrows(JournalException.class, () -> journal.append(List.of(correction)));
       assertEquals(List.of(), journal.headings(Selection.ALL));
       assertEquals(2, journal.append(List.of(correction, old)));
+      assertEquals(Map.of(old.heading().id(), correction.heading().id()), journal.corrections());
       assertEquals(List.of(), journal.check());
+    }
+  }
+
+  @Test
+  void findsByTheBeginningOfTheId() throws Exception {
+    Entry one = Entries.entry(1);
+    Entry other = Entries.nasty(2, new SplittableRandom(SEED));
+    try (Journal journal = open()) {
+      journal.append(List.of(one, other));
+      String id = one.heading().id().toString();
+      assertEquals(List.of(one.heading()), journal.beginning(id.substring(0, 8)));
+      assertEquals(List.of(one.heading()), journal.beginning(id));
+      assertEquals(2, journal.beginning("").size());
+      assertEquals(List.of(), journal.beginning(id + "0"));
     }
   }
 

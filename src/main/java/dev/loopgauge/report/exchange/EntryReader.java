@@ -1,0 +1,207 @@
+package dev.loopgauge.report.exchange;
+
+import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.journal.ChainText;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.LoggedDelay;
+import dev.loopgauge.journal.SoundCard;
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.Fields;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NoSuchElementException;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Makes an entry of what stands under its keys. */
+final class EntryReader {
+  private static final String FOREIGN = "is it what `loopgauge journal export` wrote?";
+
+  private final String file;
+  private final long line;
+  private final Map<String, Object> keys;
+
+  /** What stands in a line of a file. */
+  EntryReader(String file, long line, Map<String, Object> keys) {
+    this.file = file;
+    this.line = line;
+    this.keys = keys;
+  }
+
+  /** A way from what stands there to what it means; what can't be throws. */
+  private interface Meaning<T> {
+    T of(Object value);
+  }
+
+  /** The entry. */
+  Entry entry() throws ExchangeException {
+    for (String key : keys.keySet()) {
+      if (!EntryKeys.ALL.contains(key)) {
+        String hint = Nearest.hint(key, EntryKeys.ALL);
+        throw refused("a known key", ExchangeException.shown(key), hint);
+      }
+    }
+    return new Entry(
+        heading(),
+        optional("note", "a text", String.class::cast),
+        setup(),
+        required("document", "a text", String.class::cast),
+        chain(),
+        card(),
+        capture(),
+        required("toolVersion", "a text", String.class::cast));
+  }
+
+  private Heading heading() throws ExchangeException {
+    UUID id = required("id", "an id", EntryReader::uuid);
+    Instant at = required("at", "a time such as 2026-05-01T18:00:00Z", EntryReader::instant);
+    ZoneId zone = required("zone", "a time zone", value -> ZoneId.of((String) value));
+    String show = required("show", "the name of a show", String.class::cast);
+    When when = required("when", "before, during or after", EntryReader::when);
+    Optional<String> path = optional("path", "a text", String.class::cast);
+    String outcome = required("outcome", "a text", String.class::cast);
+    Optional<LoggedDelay> delay = delay();
+    Optional<UUID> corrects = optional("corrects", "an id", EntryReader::uuid);
+    try {
+      ZonedDateTime local = ZonedDateTime.ofInstant(at, zone);
+      return new Heading(id, local, show, when, path, outcome, delay, corrects);
+    } catch (IllegalArgumentException e) {
+      throw refused("an entry that can be", e.getMessage(), FOREIGN);
+    }
+  }
+
+  private static UUID uuid(Object value) {
+    UUID id = UUID.fromString((String) value);
+    if (!id.toString().equals(value)) {
+      throw new IllegalArgumentException("not written as ids are");
+    }
+    return id;
+  }
+
+  private static Instant instant(Object value) {
+    return Instant.parse((String) value);
+  }
+
+  private static When when(Object value) {
+    return When.labelled((String) value).orElseThrow();
+  }
+
+  private static double number(Object value) {
+    return value instanceof Number number
+        ? number.doubleValue()
+        : Double.parseDouble((String) value);
+  }
+
+  private static int whole(Object value) {
+    return value instanceof Integer whole ? whole : Integer.parseInt((String) value);
+  }
+
+  private static SampleRate rate(Object value) {
+    return new SampleRate(whole(value));
+  }
+
+  private Optional<LoggedDelay> delay() throws ExchangeException {
+    if (!together("delaySamples", "sampleRateHz", "uncertaintySamples")) {
+      return Optional.empty();
+    }
+    SampleRate rate = required("sampleRateHz", "a sample rate", EntryReader::rate);
+    Latency delay =
+        required("delaySamples", "a finite number", value -> new Latency(number(value), rate));
+    return Optional.of(
+        required(
+            "uncertaintySamples",
+            "a number of samples, 0 or more",
+            value -> new LoggedDelay(delay, number(value))));
+  }
+
+  private Optional<ChainText> chain() throws ExchangeException {
+    return together("chainName", "chain")
+        ? Optional.of(
+            new ChainText(
+                required("chainName", "a text", String.class::cast),
+                required("chain", "a text", String.class::cast)))
+        : Optional.empty();
+  }
+
+  private Optional<SoundCard> card() throws ExchangeException {
+    if (!together("backend", "output", "input", "cardRateHz", "blockSize")) {
+      return Optional.empty();
+    }
+    String backend = required("backend", "a text", String.class::cast);
+    String output = required("output", "a text", String.class::cast);
+    String input = required("input", "a text", String.class::cast);
+    SampleRate rate = required("cardRateHz", "a sample rate", EntryReader::rate);
+    return Optional.of(
+        required(
+            "blockSize",
+            "a number of samples, 1 or more",
+            value -> new SoundCard(backend, output, input, rate, whole(value))));
+  }
+
+  private Optional<KeptCapture> capture() throws ExchangeException {
+    return together("captureFile", "captureDigest")
+        ? Optional.of(
+            new KeptCapture(
+                required("captureFile", "a text", String.class::cast),
+                required("captureDigest", "a text", String.class::cast)))
+        : Optional.empty();
+  }
+
+  private Map<String, String> setup() throws ExchangeException {
+    return required(
+        EntryKeys.SETUP,
+        "a list of names and values",
+        value -> {
+          Map<String, String> setup = new LinkedHashMap<>();
+          for (Object pair : (List<?>) value) {
+            Fields set = new Fields((Map<?, ?>) pair);
+            setup.put(set.text("name").orElseThrow(), set.text("value").orElseThrow());
+          }
+          return setup;
+        });
+  }
+
+  /** Whether these keys hold something, which they must all or none. */
+  private boolean together(String first, String... others) throws ExchangeException {
+    boolean there = keys.get(first) != null;
+    for (String other : others) {
+      if ((keys.get(other) != null) != there) {
+        String expected = "'%s' and '%s' together".formatted(first, other);
+        throw refused(expected, "one of them alone", FOREIGN);
+      }
+    }
+    return there;
+  }
+
+  private <T> T required(String key, String expected, Meaning<T> meaning) throws ExchangeException {
+    return optional(key, expected, meaning)
+        .orElseThrow(() -> refused(expected + " under '" + key + "'", "nothing", FOREIGN));
+  }
+
+  private <T> Optional<T> optional(String key, String expected, Meaning<T> meaning)
+      throws ExchangeException {
+    Object value = keys.get(key);
+    try {
+      return Optional.ofNullable(value).map(meaning::of);
+    } catch (ClassCastException
+        | IllegalArgumentException
+        | NoSuchElementException
+        | DateTimeException e) {
+      String wanted = expected + " under '" + key + "'";
+      throw refused(wanted, ExchangeException.shown(value), FOREIGN);
+    }
+  }
+
+  private ExchangeException refused(String expected, String found, String hint) {
+    return new ExchangeException(file, line, expected, found, hint);
+  }
+}

@@ -1,0 +1,32 @@
+package dev.loopgauge.report.exchange;
+
+/** A file is no export of a journal. The message says where, what was expected and what found. */
+public final class ExchangeException extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  private static final int LONGEST_FOUND = 40;
+
+  private final String hint;
+
+  ExchangeException(String file, long line, String expected, String found, String hint) {
+    super("%s:%d: expected %s, found %s".formatted(file, line, expected, found));
+    this.hint = hint;
+  }
+
+  /** What stands in a file, on one line and not too long. */
+  static String shown(Object value) {
+    if (value == null) {
+      return "nothing";
+    }
+    String text = value.toString().replaceAll("[\\p{Cc}\\p{Cs}\\p{Cf}\\p{Zl}\\p{Zp}]", "?");
+    boolean fits = text.codePointCount(0, text.length()) <= LONGEST_FOUND;
+    return fits
+        ? "'" + text + "'"
+        : "'" + text.substring(0, text.offsetByCodePoints(0, LONGEST_FOUND)) + "...'";
+  }
+
+  /** What to try. */
+  public String hint() {
+    return hint;
+  }
+}
