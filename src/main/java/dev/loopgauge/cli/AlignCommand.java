@@ -2,19 +2,24 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
 import dev.loopgauge.plan.LaterThanTargetException;
 import dev.loopgauge.report.AlignmentCsv;
 import dev.loopgauge.report.AlignmentDocument;
+import dev.loopgauge.signal.Latency;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -27,6 +32,8 @@ import picocli.CommandLine.Parameters;
       "  mixes: { field: [main, { path: tower, offset-ms: 8 }] }"
     })
 final class AlignCommand implements Subcommand {
+  private final Console console;
+
   @Parameters(paramLabel = "CHAIN", description = "The chain file.")
   private Path chainFile = Path.of("");
 
@@ -54,13 +61,27 @@ final class AlignCommand implements Subcommand {
   private List<Path> measured = List.of();
 
   @Option(
+      names = "--show",
+      paramLabel = "NAME",
+      description =
+          "Take the measured delays of this show from the journal: of each path the last one.")
+  private Optional<String> show = Optional.empty();
+
+  @Mixin private final JournalPlace journal = new JournalPlace();
+
+  @Option(
       names = "--csv",
       paramLabel = "FILE",
       description = "Write the table to this file too; it must not exist.")
   private Optional<Path> csv = Optional.empty();
 
+  /** A command on a console. */
+  AlignCommand(Console console) {
+    this.console = console;
+  }
+
   @Override
-  public Answer answer() throws ChainFormatException {
+  public Answer answer() throws ChainFormatException, JournalException {
     Chain chain = ChainFile.read(chainFile);
     AlignmentDocument document =
         new AlignmentDocument(chain, alignment(chain), csv.map(Path::toString));
@@ -68,7 +89,7 @@ final class AlignCommand implements Subcommand {
     return new Answer(document.isGood() ? ExitCode.GOOD : ExitCode.OUTSIDE, document);
   }
 
-  private Alignment alignment(Chain chain) {
+  private Alignment alignment(Chain chain) throws JournalException {
     if (chain.mixes().isEmpty()) {
       throw new UsageException(
           "expected mixes in " + chainFile + ", found none",
@@ -77,9 +98,22 @@ final class AlignCommand implements Subcommand {
     to.ifPresent(path -> checkTarget(chain, path));
     DelayStep steps = Refusals.asUsage(() -> DelayStep.parse(step));
     try {
-      return Alignment.of(chain, MeasuredFiles.loops(chain, measured), to, steps);
+      return Alignment.of(chain, loops(chain), to, steps);
     } catch (LaterThanTargetException e) {
       throw new UsageException(e.getMessage(), e.hint());
+    }
+  }
+
+  private Map<String, Latency> loops(Chain chain) throws JournalException {
+    if (show.isEmpty()) {
+      return MeasuredFiles.loops(chain, measured);
+    }
+    if (!measured.isEmpty()) {
+      throw new UsageException(
+          "expected --show or --measured, found both", "leave one of them out");
+    }
+    try (Journal opened = journal.open(console.environment())) {
+      return new Logbook(opened).loops(chain, show.get());
     }
   }
 

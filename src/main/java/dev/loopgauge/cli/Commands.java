@@ -19,6 +19,7 @@ final class Commands {
           "series",
           "align",
           "plan",
+          "journal",
           "report");
 
   private Commands() {}
@@ -48,8 +49,9 @@ final class Commands {
       case "measure" -> new MeasureCommand(console, backends);
       case "analyze" -> new AnalyzeCommand(console);
       case "series" -> new SeriesCommand(console, backends);
-      case "align" -> new AlignCommand();
+      case "align" -> new AlignCommand(console);
       case "plan" -> new PlanCommand();
+      case "journal" -> JournalCommand.line(console);
       case "report" -> new ReportCommand(console);
       default -> throw new IllegalArgumentException("no command " + name);
     };

@@ -11,7 +11,9 @@ import java.util.Set;
 
 /** Measurements kept as documents. */
 final class MeasuredFiles {
-  private static final Set<String> SETTLED = Set.of("measured", "within-budget", "outside-budget");
+  /** The outcomes with a number that settles how late a path is. */
+  static final Set<String> SETTLED = Set.of("measured", "within-budget", "outside-budget");
+
   private static final String HOW =
       "keep what `loopgauge measure --chain CHAIN --path NAME --json` prints";
 

@@ -1,0 +1,51 @@
+package dev.loopgauge.cli;
+
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.report.EntryDocument;
+import dev.loopgauge.report.Json;
+import java.io.IOException;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** {@code journal show}. */
+@Command(description = "Show all that an entry holds.")
+final class JournalShow implements Subcommand {
+  private final Console console;
+
+  @Parameters(paramLabel = "ID", description = "The entry's id, or enough of its beginning.")
+  private String id = "";
+
+  @Mixin private final JournalPlace place = new JournalPlace();
+
+  JournalShow(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Answer answer() throws JournalException {
+    try (Journal journal = place.open(console.environment())) {
+      Entry entry = new Logbook(journal).entry(id);
+      return Answer.good(
+          new EntryDocument(
+              entry,
+              document(entry),
+              Optional.ofNullable(journal.corrections().get(entry.heading().id()))));
+    }
+  }
+
+  private static Map<String, Object> document(Entry entry) throws JournalException {
+    try {
+      return Json.read(entry.document());
+    } catch (IOException e) {
+      throw new JournalException(
+          "entry " + entry.heading().id() + " holds no document that can be read",
+          "`loopgauge journal export` gives it as it is",
+          e);
+    }
+  }
+}
