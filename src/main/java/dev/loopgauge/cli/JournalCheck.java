@@ -25,20 +25,36 @@ final class JournalCheck implements Subcommand {
   @Override
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
-      List<String> wrong = journal.check();
-      List<String> lines = new ArrayList<>(wrong);
-      lines.add(
-          0,
-          wrong.isEmpty()
-              ? "CLEAN: every entry is whole and as it was stored."
-              : "NOT CLEAN: " + wrong.size() + " things are wrong; keep a copy as it is.");
+      List<String> wrong = new ArrayList<>(journal.check());
+      int missing = wrong.isEmpty() ? checkRecordings(journal, wrong) : 0;
       return new Answer(
           wrong.isEmpty() ? ExitCode.GOOD : ExitCode.JOURNAL,
           new JournalNotice(
               "journal check",
               wrong.isEmpty() ? "clean" : "damaged",
-              lines,
-              Map.of("wrong", wrong)));
+              lines(wrong, missing),
+              Map.of("wrong", wrong, "missingRecordings", missing)));
     }
+  }
+
+  /** Adds what is wrong with the recordings of a sound journal; gives how many are missing. */
+  private int checkRecordings(Journal journal, List<String> wrong) throws JournalException {
+    KeptRecordings recordings =
+        new KeptRecordings(journal, PackedRecording.folderOf(place.name(console.environment())));
+    wrong.addAll(recordings.damaged());
+    return recordings.missing();
+  }
+
+  private static List<String> lines(List<String> wrong, int missing) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        wrong.isEmpty()
+            ? "CLEAN: every entry is whole and as it was stored."
+            : "NOT CLEAN: " + wrong.size() + " things are wrong; keep a copy as it is.");
+    lines.addAll(wrong);
+    if (missing > 0) {
+      lines.add(missing + " kept recordings are not in the folder beside this journal.");
+    }
+    return lines;
   }
 }

@@ -13,18 +13,23 @@ final class JournalPlace {
       names = "--journal",
       paramLabel = "FILE",
       description = {
-        "The journal: a file or jdbc:postgresql://HOST/DATABASE (the one that",
-        "LOOPGAUGE_JOURNAL names, or else the usual one)."
+        "The journal: a file or jdbc:postgresql://HOST/DATABASE",
+        "(what LOOPGAUGE_JOURNAL names, else the usual one)."
       })
   private Optional<String> place = Optional.empty();
 
+  /** Where the journal is. */
+  String name(Map<String, String> environment) {
+    return JournalOptions.place(place, environment);
+  }
+
   /** Opens the journal, which must be there. */
   Journal open(Map<String, String> environment) throws JournalException {
-    return Journals.openExisting(JournalOptions.place(place, environment), environment);
+    return Journals.openExisting(name(environment), environment);
   }
 
   /** Opens the journal; a new one where there is none. */
   Journal openOrBegin(Map<String, String> environment) throws JournalException {
-    return Journals.open(JournalOptions.place(place, environment), environment);
+    return Journals.open(name(environment), environment);
   }
 }

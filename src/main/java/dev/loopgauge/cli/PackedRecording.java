@@ -66,10 +66,15 @@ final class PackedRecording {
     return place.startsWith("jdbc:") ? Path.of("loopgauge-captures") : Path.of(place + "-captures");
   }
 
+  /** The file of an entry's recording. */
+  static String name(UUID id) {
+    return id + ".wav.gz";
+  }
+
   /** Writes it whole or not at all, and waits until it is on the disk. */
   KeptCapture keep(Path folder, UUID id) throws IOException, AudioFileException {
     Files.createDirectories(folder);
-    String name = id + ".wav.gz";
+    String name = name(id);
     Path part = folder.resolve(name + ".part");
     try {
       String digest = pack(part);
@@ -122,7 +127,8 @@ final class PackedRecording {
     }
   }
 
-  private static MessageDigest sha256() {
+  /** The digest that recordings are known by. */
+  static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {

@@ -126,6 +126,25 @@ class JournalKeepingTest {
   }
 
   @Test
+  void checkFindsARecordingThatWasChanged() throws Exception {
+    measure(at(595), "--keep-capture");
+    assertEquals(ExitCode.GOOD, check().exitCode());
+    Path packed =
+        folder.resolve("journal.db-captures").resolve(kept().get(0).capture().orElseThrow().file());
+    Files.writeString(packed, "something else");
+    Run changed = check();
+    assertEquals(ExitCode.JOURNAL, changed.exitCode());
+    assertTrue(changed.out().contains("is not what was stored"), changed.out());
+    Files.delete(packed);
+    assertEquals(1, check().json().get("missingRecordings"));
+  }
+
+  private Run check() {
+    return Run.on(
+        false, "", Map.of("LOOPGAUGE_DATA", folder.toString()), "journal", "check", "--json");
+  }
+
+  @Test
   void anotherJournalCanBeNamed() throws Exception {
     Path other = folder.resolve("other.db");
     Run run =
