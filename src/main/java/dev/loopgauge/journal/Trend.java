@@ -19,7 +19,7 @@ record Trend(double slope, double low, double high, long s, double z) {
   static final int FEWEST = 10;
 
   /** More would take longer than people wait; readings are then taken together first. */
-  static final int MOST = 500;
+  static final int MOST = 200;
 
   /** The two-sided 95 % point of the normal distribution. */
   private static final double Z95 = 1.96;

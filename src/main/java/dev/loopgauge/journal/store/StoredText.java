@@ -57,6 +57,10 @@ final class StoredText {
 
   /** The text that was stored. */
   static String read(String stored) {
+    return stored.indexOf('\\') < 0 ? stored : unescaped(stored);
+  }
+
+  private static String unescaped(String stored) {
     return ESCAPED.matcher(stored).replaceAll(escaped -> Matcher.quoteReplacement(read(escaped)));
   }
 
