@@ -19,8 +19,8 @@ import java.util.Optional;
 
 /** {@code series --live}: measures one loop while its host runs at one block size after another. */
 final class LiveSeries {
-  /** A take in which sound was lost gets another chance. */
-  private static final int MOST_TRIES = 3;
+  /** A take in which sound was lost gets another chance, and small blocks lose it often. */
+  private static final int MOST_TRIES = 6;
 
   private final Backends backends;
   private final Profile settings;

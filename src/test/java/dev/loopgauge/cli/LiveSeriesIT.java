@@ -17,6 +17,7 @@ import dev.loopgauge.capture.jack.JackBackend;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -88,7 +89,7 @@ class LiveSeriesIT {
         DelayClient rig = rig(server);
         DelayClient insert = insert(server)) {
       Path err = folder.resolve("err");
-      Run run = Jar.end(Jar.start(server.environment(), err, RIG), err);
+      Run run = whole(() -> Jar.end(Jar.start(server.environment(), err, RIG), err));
 
       assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
       assertTwoBlocksAnd219Samples(run);
@@ -103,13 +104,25 @@ class LiveSeriesIT {
         DelayClient rig = rig(server);
         DelayClient insert = insert(server)) {
       Backends backends = new Backends(() -> List.of(new Repatched(new JackBackend())));
-      Run run = Run.on(false, "", Map.of("LOOPGAUGE_DATA", folder.toString()), backends, RIG);
+      Map<String, String> environment = Map.of("LOOPGAUGE_DATA", folder.toString());
+      Run run = whole(() -> Run.on(false, "", environment, backends, RIG));
 
       assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
       assertTwoBlocksAnd219Samples(run);
       assertEquals(1, odd(run).size(), run.out());
       assertEquals(ODD_SIZE, odd(run).get(0).get("blockSize"));
     }
+  }
+
+  /**
+   * A virtual machine may lose sound at small blocks time after time; that is not the point here.
+   */
+  private static Run whole(Callable<Run> series) throws Exception {
+    Run run = series.call();
+    for (int again = 0; again < 3 && run.out().contains("no-reading"); again++) {
+      run = series.call();
+    }
+    return run;
   }
 
   private static DelayClient rig(AudioServer server) throws Exception {
