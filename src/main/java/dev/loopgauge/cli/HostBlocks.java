@@ -16,8 +16,10 @@ interface HostBlocks extends AutoCloseable {
    */
   AudioBackend set(int samples) throws CaptureException, IOException;
 
-  /** What will be done to the host, one sentence; empty where a person does it. */
-  Optional<String> warning();
+  /** What will be done to the host, one sentence; empty where nobody else is disturbed. */
+  default Optional<String> warning() {
+    return Optional.empty();
+  }
 
   /**
    * Sets back what was set.
@@ -25,7 +27,7 @@ interface HostBlocks extends AutoCloseable {
    * @throws CaptureException when that fails
    */
   @Override
-  void close() throws CaptureException;
+  default void close() throws CaptureException {}
 
   /**
    * The host of a back end: the built-in rig is built anew, an audio server is set, and elsewhere a
@@ -53,14 +55,6 @@ interface HostBlocks extends AutoCloseable {
     public AudioBackend set(int samples) {
       return rig.rig(chosen, samples);
     }
-
-    @Override
-    public Optional<String> warning() {
-      return Optional.empty();
-    }
-
-    @Override
-    public void close() {}
   }
 
   /**
@@ -75,13 +69,5 @@ interface HostBlocks extends AutoCloseable {
       consent.waitFor("Set the host to a block of " + samples + " samples and let it run.");
       return backend;
     }
-
-    @Override
-    public Optional<String> warning() {
-      return Optional.empty();
-    }
-
-    @Override
-    public void close() {}
   }
 }

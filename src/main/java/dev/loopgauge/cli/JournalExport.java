@@ -21,6 +21,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -86,11 +88,11 @@ final class JournalExport implements Subcommand {
   private Answer toScreen(Journal journal) throws JournalException, IOException {
     List<Entry> entries = new ArrayList<>();
     StringWriter text = new StringWriter();
-    write(journal, text, entries);
+    write(journal, text, entries::add);
     return Answer.good(new Printed(text.toString(), entries));
   }
 
-  private void write(Journal journal, Writer out, List<Entry> seen)
+  private void write(Journal journal, Writer out, Consumer<Entry> seen)
       throws JournalException, IOException {
     Selection selection = show.map(Selection::ofShow).orElse(Selection.ALL);
     try (EntryWriter writer = format == Format.csv ? EntryWriter.csv(out) : EntryWriter.json(out)) {
@@ -102,7 +104,7 @@ final class JournalExport implements Subcommand {
             } catch (IOException e) {
               throw new UncheckedIOException(e);
             }
-            seen.add(entry);
+            seen.accept(entry);
           });
     } catch (UncheckedIOException e) {
       throw e.getCause();
@@ -110,29 +112,36 @@ final class JournalExport implements Subcommand {
   }
 
   private Answer toFile(Journal journal, Path file) throws JournalException, IOException {
-    List<Entry> entries = new ArrayList<>();
+    AtomicInteger written = new AtomicInteger();
+    AtomicInteger kept = new AtomicInteger();
     try (Writer out =
         Files.newBufferedWriter(
             file,
             StandardCharsets.UTF_8,
             StandardOpenOption.CREATE_NEW,
             StandardOpenOption.WRITE)) {
-      write(journal, out, entries);
+      write(
+          journal,
+          out,
+          entry -> {
+            written.incrementAndGet();
+            kept.addAndGet(entry.capture().isPresent() ? 1 : 0);
+          });
     } catch (FileAlreadyExistsException e) {
       throw new UsageException(
           file + " exists already, and nothing is overwritten", "give another name");
     }
-    long kept = entries.stream().filter(entry -> entry.capture().isPresent()).count();
     List<String> lines = new ArrayList<>();
-    lines.add("%d entries written to %s.".formatted(entries.size(), file));
-    if (kept > 0) {
-      lines.add("%d of them name a recording beside the journal: copy these too.".formatted(kept));
+    lines.add("%d entries written to %s.".formatted(written.get(), file));
+    if (kept.get() > 0) {
+      lines.add(
+          "%d of them name a recording beside the journal: copy these too.".formatted(kept.get()));
     }
     return Answer.good(
         new JournalNotice(
             "journal export",
             "exported",
             lines,
-            Map.of("file", file.toString(), "written", entries.size(), "recordings", kept)));
+            Map.of("file", file.toString(), "written", written.get(), "recordings", kept.get())));
   }
 }

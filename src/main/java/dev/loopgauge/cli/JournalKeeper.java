@@ -11,7 +11,6 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.LoggedDelay;
-import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.report.ChannelsDocument;
@@ -74,7 +73,8 @@ final class JournalKeeper {
         journal.append(entries);
       }
       entries.forEach(
-          entry -> console.err().println("Kept in the journal as " + shortId(entry) + "."));
+          entry ->
+              console.err().println("Kept in the journal as " + entry.heading().shortId() + "."));
       return answer;
     } catch (JournalException e) {
       return notKept(answer, e.getMessage(), e.hint());
@@ -92,10 +92,6 @@ final class JournalKeeper {
     console.err().println("NOT KEPT: " + text);
     console.err().println("  try  " + hint);
     return new Answer(ExitCode.JOURNAL, answer.document());
-  }
-
-  private static String shortId(Entry entry) {
-    return entry.heading().id().toString().substring(0, 8);
   }
 
   /** Several channels are one entry each; a channel's path says which it is. */
@@ -117,11 +113,7 @@ final class JournalKeeper {
       return Optional.empty();
     }
     String start = options.corrected.get();
-    List<UUID> found =
-        journal.headings(Selection.ALL).stream()
-            .map(Heading::id)
-            .filter(id -> id.toString().startsWith(start))
-            .toList();
+    List<UUID> found = journal.beginning(start).stream().map(Heading::id).toList();
     if (found.size() != 1) {
       throw new JournalException(
           "expected one entry to correct, found %d whose id starts with %s"

@@ -4,9 +4,6 @@ import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.report.EntryDocument;
-import dev.loopgauge.report.Json;
-import java.io.IOException;
-import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -33,19 +30,8 @@ final class JournalShow implements Subcommand {
       return Answer.good(
           new EntryDocument(
               entry,
-              document(entry),
+              Logbook.document(entry),
               Optional.ofNullable(journal.corrections().get(entry.heading().id()))));
-    }
-  }
-
-  private static Map<String, Object> document(Entry entry) throws JournalException {
-    try {
-      return Json.read(entry.document());
-    } catch (IOException e) {
-      throw new JournalException(
-          "entry " + entry.heading().id() + " holds no document that can be read",
-          "`loopgauge journal export` gives it as it is",
-          e);
     }
   }
 }

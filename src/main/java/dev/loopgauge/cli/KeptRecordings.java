@@ -5,6 +5,7 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.Selection;
+import dev.loopgauge.journal.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -12,7 +13,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 
 /** The recordings beside a journal, held against what its entries say of them. */
@@ -52,9 +52,9 @@ final class KeptRecordings {
 
   private static String digest(Path file) throws IOException {
     try (InputStream in = Files.newInputStream(file);
-        DigestInputStream digested = new DigestInputStream(in, PackedRecording.sha256())) {
+        DigestInputStream digested = new DigestInputStream(in, Sha256.begin())) {
       digested.transferTo(OutputStream.nullOutputStream());
-      return HexFormat.of().formatHex(digested.getMessageDigest().digest());
+      return Sha256.end(digested.getMessageDigest());
     }
   }
 

@@ -27,11 +27,6 @@ import java.util.List;
  * @param consent asked before each sound
  */
 record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival, Consent consent) {
-  /** A reading that leaves the choice between like arrivals open. */
-  static LiveReading of(AudioSession session, Profile profile, Consent consent) {
-    return new LiveReading(session, profile, ArrivalChoice.UNDECIDED, consent);
-  }
-
   /**
    * Against the reference where one is patched, else less a kept calibration that holds.
    *

@@ -7,8 +7,6 @@ import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.measure.Soak;
 import dev.loopgauge.report.Numbers;
-import dev.loopgauge.setup.CalibrationStore;
-import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.SeriesNote;
 import dev.loopgauge.verify.SeriesReading;
@@ -22,9 +20,7 @@ final class LiveSeries {
   /** A take in which sound was lost gets another chance, and small blocks lose it often. */
   private static final int MOST_TRIES = 6;
 
-  private final Backends backends;
-  private final Profile settings;
-  private final CalibrationStore store;
+  private final LiveTarget target;
   private final double minutes;
   private final List<SeriesReading> readings = new ArrayList<>();
   private final List<SeriesNote> notes = new ArrayList<>();
@@ -33,21 +29,12 @@ final class LiveSeries {
   /**
    * A series to be read.
    *
-   * @param backends opens the sessions
-   * @param settings what to measure
-   * @param store where calibrations are kept
+   * @param target what to measure
    * @param minutes for how long to go on at each block size, in minutes of sound; 0 for one take
    * @param consent asked before the first sound
    */
-  LiveSeries(
-      Backends backends,
-      Profile settings,
-      CalibrationStore store,
-      double minutes,
-      Consent consent) {
-    this.backends = backends;
-    this.settings = settings;
-    this.store = store;
+  LiveSeries(LiveTarget target, double minutes, Consent consent) {
+    this.target = target;
     this.minutes = minutes;
     this.consent = consent;
   }
@@ -67,14 +54,13 @@ final class LiveSeries {
 
   private void read(int size, AudioBackend backend)
       throws CaptureException, SetupException, IOException {
-    try (AudioSession session =
-        backends.open(backend, Optional.empty(), settings.request().ofAnyBuffer())) {
-      LiveReading live = LiveReading.of(session, settings, consent);
+    try (AudioSession session = target.openOn(backend)) {
+      LiveReading live = target.reading(session, consent);
       consent.ask(live.announcement() + " The same at each block size.");
       consent = consent.agreed();
-      Soak soak = new Soak(settings.plan().takeSeconds(session.info()));
+      Soak soak = new Soak(target.settings().plan().takeSeconds(session.info()));
       Optional<CaptureException> end =
-          new Takes(live.repeatable(store), soak).until(() -> isEnough(soak), () -> {});
+          new Takes(live.repeatable(target.store()), soak).until(() -> isEnough(soak), () -> {});
       end.ifPresent(why -> note("broke-off", size, why.getMessage(), why.hint()));
       add(size, soak);
     } catch (CaptureException e) {

@@ -126,6 +126,22 @@ record Logbook(Journal journal) {
     return journal.entry(found.get(0).id()).orElseThrow();
   }
 
+  /**
+   * The document that an entry holds, by its keys.
+   *
+   * @throws JournalException when it can't be read
+   */
+  static Map<String, Object> document(Entry entry) throws JournalException {
+    try {
+      return Json.read(entry.document());
+    } catch (IOException e) {
+      throw new JournalException(
+          "entry " + entry.heading().id() + " holds no document that can be read",
+          "`loopgauge journal check` says what else is wrong, `journal export` gives it as it is",
+          e);
+    }
+  }
+
   /** What may have changed between two entries. */
   List<Cause> causes(Heading first, Heading second) throws JournalException {
     PathPair pair = new PathPair(first.path(), Optional.of(first), Optional.of(second));

@@ -125,7 +125,7 @@ final class MeasureCommand implements Subcommand {
     DataFolder data = DataFolder.of(console.environment());
     Optional<Profile> kept = live.kept(data);
     Optional<ChosenPath> chosen = journal.chosen(budget);
-    AudioBackend backend = backend(backends, live.device.backend(kept), chosen);
+    AudioBackend backend = rig.backend(backends, live.device.backend(kept), chosen);
     Consent consent = new Consent(console, !backend.name().equals(LiveOptions.SIMULATED), yes);
     checkOneKind();
     if (checkPatch) {
@@ -209,14 +209,6 @@ final class MeasureCommand implements Subcommand {
               + kinds,
           "do one after the other");
     }
-  }
-
-  private AudioBackend backend(Backends backends, String name, Optional<ChosenPath> chosen) {
-    if (name.equals(LiveOptions.SIMULATED)) {
-      return rig.rig(chosen);
-    }
-    rig.refuseFaults();
-    return backends.named(name);
   }
 
   private static void checkCalibrate(Profile settings, Consent consent) {

@@ -34,7 +34,7 @@ final class Overheard {
     return taken;
   }
 
-  private final class Plain implements AudioSession {
+  private class Plain implements AudioSession {
     private final AudioSession session;
 
     Plain(AudioSession session) {
@@ -57,31 +57,17 @@ final class Overheard {
     }
   }
 
-  private final class Graph implements GraphSession {
-    private final GraphSession session;
+  private final class Graph extends Plain implements GraphSession {
+    private final GraphSession graph;
 
-    Graph(GraphSession session) {
-      this.session = session;
+    Graph(GraphSession graph) {
+      super(graph);
+      this.graph = graph;
     }
 
     @Override
     public Stated stated(int send, int ret) throws CaptureException {
-      return session.stated(send, ret);
-    }
-
-    @Override
-    public SessionInfo info() {
-      return session.info();
-    }
-
-    @Override
-    public Capture capture(Take take) throws CaptureException {
-      return heard(session.capture(take));
-    }
-
-    @Override
-    public void close() {
-      session.close();
+      return graph.stated(send, ret);
     }
   }
 }

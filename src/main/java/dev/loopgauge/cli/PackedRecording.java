@@ -4,6 +4,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavEncoding;
 import dev.loopgauge.capture.file.WavWriter;
 import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.Sha256;
 import dev.loopgauge.signal.Signal;
 import java.io.FilterOutputStream;
 import java.io.IOException;
@@ -16,8 +17,6 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.UUID;
 import java.util.zip.GZIPOutputStream;
@@ -87,14 +86,14 @@ final class PackedRecording {
   }
 
   private String pack(Path part) throws IOException, AudioFileException {
-    MessageDigest digest = sha256();
+    MessageDigest digest = Sha256.begin();
     try (FileChannel channel =
             FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         OutputStream packed =
             new GZIPOutputStream(new DigestOutputStream(new Forced(channel), digest), 1 << 16)) {
       wav.copyTo(packed);
     }
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.end(digest);
   }
 
   /** Waits until the file's name is on the disk too, where folders can be asked for that. */
@@ -124,15 +123,6 @@ final class PackedRecording {
     public void close() throws IOException {
       channel.force(true);
       super.close();
-    }
-  }
-
-  /** The digest that recordings are known by. */
-  static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
     }
   }
 }

@@ -6,10 +6,8 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.store.Journals;
-import dev.loopgauge.report.Json;
 import dev.loopgauge.report.html.Reading;
 import dev.loopgauge.report.html.ReportDocument;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -94,21 +92,10 @@ final class ReportSources {
     List<Reading> readings = new ArrayList<>();
     for (Entry entry : entries) {
       if (!replaced.contains(entry.heading().id())) {
-        readings.add(Reading.ofEntry(entry, document(entry)));
+        readings.add(Reading.ofEntry(entry, Logbook.document(entry)));
       }
     }
     return readings;
-  }
-
-  private static Map<String, Object> document(Entry entry) throws JournalException {
-    try {
-      return Json.read(entry.document());
-    } catch (IOException e) {
-      throw new JournalException(
-          "entry " + entry.heading().id() + " holds no document that can be read",
-          "`loopgauge journal check` says what else is wrong",
-          e);
-    }
   }
 
   /** The entries of these readings' paths, of all shows, that no other replaces. */

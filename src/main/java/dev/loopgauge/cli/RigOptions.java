@@ -56,14 +56,19 @@ final class RigOptions {
   }
 
   /**
-   * Makes sure that nobody takes a real rig for a broken one.
+   * The back end of a name: the built-in rig, or one of those that reach real sound.
    *
-   * @throws UsageException when faults were asked for
+   * @throws UsageException as {@link #rig}, and when faults were asked for elsewhere: nobody shall
+   *     take a real rig for a broken one
    */
-  void refuseFaults() {
+  AudioBackend backend(Backends backends, String name, Optional<ChosenPath> chosen) {
+    if (name.equals(LiveOptions.SIMULATED)) {
+      return rig(chosen);
+    }
     if (!faults.isEmpty()) {
       throw new UsageException(
           "--fault is for the simulated rig alone", "leave it out, or --backend simulated");
     }
+    return backends.named(name);
   }
 }

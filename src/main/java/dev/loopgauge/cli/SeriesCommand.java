@@ -1,6 +1,7 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.report.ErrorDocument;
 import dev.loopgauge.report.SeriesDocument;
 import dev.loopgauge.report.SeriesStages;
@@ -131,11 +132,18 @@ final class SeriesCommand implements Subcommand {
     DataFolder data = DataFolder.of(console.environment());
     Optional<Profile> kept = live.kept(data);
     Profile settings = live.settings(kept);
-    AudioBackend backend = backend(settings.backend(), chosen);
+    AudioBackend backend = rig.backend(backends, settings.backend(), chosen);
     Consent consent = new Consent(console, !backend.name().equals(LiveOptions.SIMULATED), yes);
     consent.requireSomebody();
-    LiveSeries series =
-        new LiveSeries(backends, settings, data.calibrations(), minutes.orElse(0.0), consent);
+    LiveTarget target =
+        new LiveTarget(
+            backends,
+            backend,
+            live.profile,
+            settings,
+            ArrivalChoice.UNDECIDED,
+            data.calibrations());
+    LiveSeries series = new LiveSeries(target, minutes.orElse(0.0), consent);
     try (HostBlocks host = HostBlocks.of(backend, rig, chosen, consent)) {
       series.read(host, sizes.orElse(USUAL).sizes());
     }
@@ -143,14 +151,6 @@ final class SeriesCommand implements Subcommand {
       return new Answer(ExitCode.NOT_TRUSTWORTHY, tooFew(series));
     }
     return Answer.good(document(series.readings(), series.notes(), chosen, "block series, live"));
-  }
-
-  private AudioBackend backend(String name, Optional<ChosenPath> chosen) {
-    if (name.equals(LiveOptions.SIMULATED)) {
-      return rig.rig(chosen);
-    }
-    rig.refuseFaults();
-    return backends.named(name);
   }
 
   private static ErrorDocument tooFew(LiveSeries series) {

@@ -25,6 +25,8 @@ public record Heading(
     String outcome,
     Optional<LoggedDelay> delay,
     Optional<UUID> corrects) {
+  private static final int SHORT_ID = 8;
+
   /**
    * Checks the name of the show and the instant.
    *
@@ -41,5 +43,15 @@ public record Heading(
     if (corrects.filter(id::equals).isPresent()) {
       throw new IllegalArgumentException("entry " + id + " can't correct itself");
     }
+  }
+
+  /** Enough of the entry's id to be typed. */
+  public String shortId() {
+    return shortened(id);
+  }
+
+  /** Enough of an id to be typed. */
+  public static String shortened(UUID id) {
+    return id.toString().substring(0, SHORT_ID);
   }
 }

@@ -1,6 +1,7 @@
 package dev.loopgauge.journal;
 
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.verify.Median;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -60,7 +61,7 @@ final class HistoryReader {
     for (int i = 0; i < all.length; i++) {
       left[i] = samples[all[i]] - slope * days(all[i]);
     }
-    double middle = Robust.median(left);
+    double middle = Median.of(left);
     double scale = Robust.spread(left);
     for (int i = 0; i < all.length; i++) {
       double own = Math.max(scale, spread[all[i]]);

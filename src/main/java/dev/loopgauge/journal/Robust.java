@@ -1,5 +1,6 @@
 package dev.loopgauge.journal;
 
+import dev.loopgauge.verify.Median;
 import java.util.Arrays;
 
 /** Statistics that a few wild readings can't move. */
@@ -10,24 +11,12 @@ final class Robust {
   private Robust() {}
 
   /**
-   * The middle value, or halfway between the two middle ones.
-   *
-   * @param values at least one
-   */
-  static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int half = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
-  }
-
-  /**
    * The median absolute deviation from the median, scaled so that it estimates the standard
    * deviation of normal readings (P. J. Rousseeuw and C. Croux, J. Am. Stat. Assoc. 88, 1993).
    */
   static double spread(double[] values) {
-    double middle = median(values);
-    return median(Arrays.stream(values).map(value -> Math.abs(value - middle)).toArray())
+    double middle = Median.of(values);
+    return Median.of(Arrays.stream(values).map(value -> Math.abs(value - middle)).toArray())
         / NORMAL_QUARTILE;
   }
 
@@ -42,6 +31,6 @@ final class Robust {
     for (int i = 0; i < moves.length; i++) {
       moves[i] = Math.abs(values[i + 1] - values[i]);
     }
-    return median(moves) / NORMAL_QUARTILE / Math.sqrt(2);
+    return Median.of(moves) / NORMAL_QUARTILE / Math.sqrt(2);
   }
 }

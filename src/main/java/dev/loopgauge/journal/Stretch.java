@@ -1,5 +1,6 @@
 package dev.loopgauge.journal;
 
+import dev.loopgauge.verify.Median;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -56,7 +57,7 @@ record Stretch(int from, int to) {
   }
 
   private static double level(List<Double> recent) {
-    return Robust.median(
+    return Median.of(
         recent.subList(Math.max(0, recent.size() - REMEMBERED), recent.size()).stream()
             .mapToDouble(value -> value)
             .toArray());
@@ -68,6 +69,6 @@ record Stretch(int from, int to) {
 
   /** The level of the stretch: the median of its readings. */
   double level(double[] values) {
-    return Robust.median(Arrays.copyOfRange(values, from, to));
+    return Median.of(Arrays.copyOfRange(values, from, to));
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.journal;
 
+import dev.loopgauge.verify.Median;
 import java.util.Arrays;
 
 /**
@@ -42,7 +43,7 @@ record Trend(double slope, double low, double high, long s, double z) {
     for (int i = 0; i < MOST; i++) {
       int from = (int) ((long) i * values.length / MOST);
       int to = (int) ((i + 1L) * values.length / MOST);
-      medians[i] = Robust.median(Arrays.copyOfRange(values, from, to));
+      medians[i] = Median.of(Arrays.copyOfRange(values, from, to));
     }
     return medians;
   }
@@ -65,7 +66,7 @@ record Trend(double slope, double low, double high, long s, double z) {
     double deviation = Math.sqrt(variance(values));
     double half = Z95 * deviation;
     return new Trend(
-        Robust.median(sorted),
+        Median.of(sorted),
         sorted[rank((used - half) / 2 - 1, used)],
         sorted[rank((used + half) / 2, used)],
         s,

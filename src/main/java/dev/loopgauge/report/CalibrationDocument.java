@@ -20,15 +20,13 @@ public record CalibrationDocument(Calibration calibration, List<String> files) i
 
   @Override
   public String text() {
-    int decimals = Numbers.decimalsFor(calibration.uncertaintySamples(), MOST_DECIMALS);
     Sheet sheet =
         new Sheet()
             .line("CALIBRATED: the sound card itself is late by what follows.")
             .row(
                 "cable",
-                Numbers.plain(calibration.delaySamples(), decimals)
-                    + " ± "
-                    + Numbers.plainUp(calibration.uncertaintySamples(), decimals)
+                Numbers.plusMinus(
+                        calibration.delaySamples(), calibration.uncertaintySamples(), MOST_DECIMALS)
                     + " samples  "
                     + Numbers.plain(calibration.delay().ms(), MOST_DECIMALS)
                     + " ms")

@@ -43,8 +43,8 @@ public record EntryDocument(Entry entry, Map<String, Object> measured, Optional<
     entry.card().ifPresent(card -> sheet.row("with", card(card)));
     entry.chain().ifPresent(chain -> sheet.row("chain file", chain(chain)));
     entry.capture().ifPresent(kept -> sheet.row("recording", Typed.line(kept.file())));
-    heading.corrects().ifPresent(old -> sheet.row("corrects", "entry " + Logs.shortId(old)));
-    correctedBy.ifPresent(by -> sheet.row("corrected", "by entry " + Logs.shortId(by)));
+    heading.corrects().ifPresent(old -> sheet.row("corrects", "entry " + Heading.shortened(old)));
+    correctedBy.ifPresent(by -> sheet.row("corrected", "by entry " + Heading.shortened(by)));
     sheet.row("version", Typed.line(entry.toolVersion()));
     sheet.row("id", heading.id().toString());
     return sheet.toString();

@@ -18,13 +18,16 @@ final class Figures {
 
   /** The measured delay with its uncertainty: {@code 723.02 ± 0.04 samples 15.0629 ± 0.0009 ms}. */
   static String measured(Measurement m) {
-    int msDecimals = msDecimals(m);
-    return columns(delay(m), plusMinus(m.delay().ms(), m.uncertaintyMs(), msDecimals) + " ms", "");
+    return columns(
+        delay(m),
+        Numbers.plusMinus(m.delay().ms(), m.uncertaintyMs(), MOST_MS_DECIMALS) + " ms",
+        "");
   }
 
   /** The measured delay in samples with its uncertainty: {@code 723.02 ± 0.04 samples}. */
   static String delay(Measurement m) {
-    return plusMinus(m.delay().samples(), m.uncertaintySamples(), sampleDecimals(m)) + " samples";
+    return Numbers.plusMinus(m.delay().samples(), m.uncertaintySamples(), MOST_SAMPLE_DECIMALS)
+        + " samples";
   }
 
   /** The predicted delay with its tolerance, where there is one. */
@@ -80,10 +83,6 @@ final class Figures {
 
   private static int msDecimals(Measurement m) {
     return Numbers.decimalsFor(m.uncertaintyMs(), MOST_MS_DECIMALS);
-  }
-
-  private static String plusMinus(double value, double uncertainty, int decimals) {
-    return Numbers.plain(value, decimals) + " ± " + Numbers.plainUp(uncertainty, decimals);
   }
 
   private static String blocks(int blocks) {

@@ -81,7 +81,7 @@ final class HistoryText {
     int from = Math.max(0, points.size() - MOST_ROWS);
     sheet.gap();
     new Table<HistoryPoint>()
-        .words("id", point -> Logs.shortId(point.heading().id()))
+        .words("id", point -> point.heading().shortId())
         .words("measured at", point -> Logs.brief(point.heading().at()))
         .words("show", point -> Typed.brief(point.heading().show(), SHOW_COLUMNS))
         .words("", point -> point.heading().when().label())

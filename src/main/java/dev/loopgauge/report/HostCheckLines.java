@@ -67,10 +67,7 @@ final class HostCheckLines {
   }
 
   private static String adds(HostCheck check) {
-    int decimals = Numbers.decimalsFor(check.uncertaintySamples(), SHOWN_DECIMALS);
-    return Numbers.plain(check.measuredSamples(), decimals)
-        + " ± "
-        + Numbers.plainUp(check.uncertaintySamples(), decimals);
+    return Numbers.plusMinus(check.measuredSamples(), check.uncertaintySamples(), SHOWN_DECIMALS);
   }
 
   private static String off(HostCheck check) {

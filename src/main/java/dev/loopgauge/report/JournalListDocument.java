@@ -30,7 +30,7 @@ public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer,
     }
     Sheet sheet = new Sheet();
     new Table<Heading>()
-        .words("id", heading -> Logs.shortId(heading.id()))
+        .words("id", Heading::shortId)
         .words("measured at", heading -> Logs.brief(heading.at()))
         .words("show", heading -> Typed.brief(heading.show(), SHOW_COLUMNS))
         .words("", heading -> heading.when().label())

@@ -11,26 +11,20 @@ import java.util.Map;
 import java.util.UUID;
 
 /** Entries of the journal as they are told and as keys of documents. */
-final class Logs {
+public final class Logs {
   static final String NO_NUMBER = "no trustworthy reading";
 
   private static final DateTimeFormatter BRIEF =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter EXACT =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss xxx '('VV')'", Locale.ENGLISH);
-  private static final int ID_LENGTH = 8;
   private static final int MOST_SAMPLE_DECIMALS = 3;
   private static final int MOST_MS_DECIMALS = 4;
 
   private Logs() {}
 
-  /** Enough of an id to be typed. */
-  static String shortId(UUID id) {
-    return id.toString().substring(0, ID_LENGTH);
-  }
-
   /** {@code 2026-05-01 19:00}, where it was measured. */
-  static String brief(ZonedDateTime at) {
+  public static String brief(ZonedDateTime at) {
     return BRIEF.format(at);
   }
 

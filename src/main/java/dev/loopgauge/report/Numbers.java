@@ -53,6 +53,23 @@ public final class Numbers {
   }
 
   /**
+   * A number with its uncertainty for text, as many decimals as that deserves: {@code 723.02 ±
+   * 0.04}.
+   *
+   * @param most the most decimals to give
+   */
+  public static String plusMinus(double value, double uncertainty, int most) {
+    int decimals = decimalsFor(uncertainty, most);
+    return plain(value, decimals) + " ± " + plainUp(uncertainty, decimals);
+  }
+
+  /** The same with the number's sign: {@code +64.00 ± 0.06}. */
+  public static String signedPlusMinus(double value, double uncertainty, int most) {
+    int decimals = decimalsFor(uncertainty, most);
+    return signed(value, decimals) + " ± " + plainUp(uncertainty, decimals);
+  }
+
+  /**
    * How many decimals a value deserves: those that leave its uncertainty one significant digit, or
    * two where it starts with a 1 (JCGM 100:2008, 7.2.6, asks for two at most).
    *

@@ -82,10 +82,7 @@ public record StatesDocument(MeasurementDocument measured, List<StateCheck> stat
   }
 
   private static String figure(Shift shift) {
-    int decimals = Numbers.decimalsFor(shift.uncertaintySamples(), 3);
-    return Numbers.signed(shift.samples(), decimals)
-        + " ± "
-        + Numbers.plainUp(shift.uncertaintySamples(), decimals);
+    return Numbers.signedPlusMinus(shift.samples(), shift.uncertaintySamples(), 3);
   }
 
   private static String others(StateCheck state) {

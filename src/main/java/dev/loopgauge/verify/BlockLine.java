@@ -1,6 +1,5 @@
 package dev.loopgauge.verify;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -100,13 +99,5 @@ record BlockLine(double blocks, double fixedSamples) {
 
   private static double weight(SeriesReading reading) {
     return 1 / (reading.uncertaintySamples() * reading.uncertaintySamples());
-  }
-
-  /** The middle value, or halfway between the two middle ones. */
-  static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int half = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
   }
 }

@@ -92,8 +92,7 @@ public final class BlockSeries {
   /** How many times larger than stated the uncertainties are, by the readings' own scatter. */
   private double scale(BlockLine line) {
     int spare = readings.size() - 2;
-    double median =
-        BlockLine.median(readings.stream().mapToDouble(r -> line.distance(r)).toArray());
+    double median = Median.of(readings.stream().mapToDouble(r -> line.distance(r)).toArray());
     return spare < 1 ? 1 : Math.max(1, NORMAL * (1 + 5.0 / spare) * median);
   }
 

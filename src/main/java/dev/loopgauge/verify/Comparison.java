@@ -86,6 +86,14 @@ public record Comparison(
     List<Hypothesis> fitting = search.fitting();
     SampleRate rate = measured.delay().rate();
     double resolved = 2 * (toleranceSamples + allowSamples + measured.uncertaintySamples());
+    return with(
+        fitting.isEmpty()
+            ? List.of(Explanation.none(predicted, difference))
+            : fitting.stream().map(h -> Explanation.of(h, measured.delay())).toList(),
+        new TellingApart(fitting, rate, resolved).measurement());
+  }
+
+  private Comparison with(List<Explanation> found, Optional<ExtraMeasurement> extra) {
     return new Comparison(
         path,
         predicted,
@@ -94,10 +102,8 @@ public record Comparison(
         difference,
         verdict,
         wholeBlocks,
-        fitting.isEmpty()
-            ? List.of(Explanation.none(predicted, difference))
-            : fitting.stream().map(h -> Explanation.of(h, measured.delay())).toList(),
-        new TellingApart(fitting, rate, resolved).measurement());
+        found,
+        extra);
   }
 
   /**
@@ -119,14 +125,7 @@ public record Comparison(
         outcomes.add(outcome);
       }
     }
-    return new Comparison(
-        path,
-        predicted,
-        toleranceSamples,
-        allowSamples,
-        difference,
-        verdict,
-        wholeBlocks,
+    return with(
         left.isEmpty() ? List.of(Explanation.none(predicted, difference)) : left,
         Optional.of(asked.made(again.delay().samples(), outcomes)));
   }

@@ -4,6 +4,7 @@ import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.Sha256;
 import dev.loopgauge.journal.SoundCard;
 import java.util.Optional;
 
@@ -67,6 +68,6 @@ final class EntryDigest {
 
   /** SHA-256 of it all, 64 hexadecimal digits. */
   static String of(Entry entry) {
-    return new ChainText("", StoredText.stored(new EntryDigest(entry).parts.toString())).digest();
+    return Sha256.of(StoredText.stored(new EntryDigest(entry).parts.toString()));
   }
 }

@@ -103,8 +103,9 @@ final class PostgresStore implements Store {
     return failure(error, "failed: " + error.getMessage(), "try again");
   }
 
-  private JournalException failure(SQLException error, String what, String hint) {
-    return new JournalException("the journal " + address + " " + what, hint, error);
+  @Override
+  public String place() {
+    return address;
   }
 
   @Override

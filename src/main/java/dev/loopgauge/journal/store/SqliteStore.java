@@ -124,8 +124,9 @@ final class SqliteStore implements Store {
     };
   }
 
-  private JournalException failure(SQLException error, String what, String hint) {
-    return new JournalException("the journal " + file + " " + what, hint, error);
+  @Override
+  public String place() {
+    return file.toString();
   }
 
   @Override

@@ -27,6 +27,14 @@ interface Store {
   /** Where the SQL files of this database are, on the class path. */
   String migrations();
 
+  /** What the journal is called by: a file, or an address. */
+  String place();
+
+  /** The failure of this journal with its cause. */
+  default JournalException failure(SQLException error, String what, String hint) {
+    return new JournalException("the journal " + place() + " " + what, hint, error);
+  }
+
   /** What an error means to a person. */
   JournalException failure(SQLException error);
 

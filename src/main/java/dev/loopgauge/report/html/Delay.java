@@ -37,15 +37,12 @@ record Delay(double samples, double uncertaintySamples, double rateHz) {
 
   /** {@code 723.02 ± 0.04}. */
   String inSamples() {
-    int decimals = sampleDecimals();
-    return Numbers.plain(samples, decimals) + " ± " + Numbers.plainUp(uncertaintySamples, decimals);
+    return Numbers.plusMinus(samples, uncertaintySamples, MOST_SAMPLE_DECIMALS);
   }
 
   /** {@code 15.0629 ± 0.0009}. */
   String inMs() {
-    double uncertainty = toMs(uncertaintySamples);
-    int decimals = Numbers.decimalsFor(uncertainty, MOST_MS_DECIMALS);
-    return Numbers.plain(ms(), decimals) + " ± " + Numbers.plainUp(uncertainty, decimals);
+    return Numbers.plusMinus(ms(), toMs(uncertaintySamples), MOST_MS_DECIMALS);
   }
 
   /** How many decimals of a sample are resolved. */

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.When;
+import dev.loopgauge.report.Logs;
 import dev.loopgauge.report.Numbers;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
@@ -72,7 +73,7 @@ final class HistoryPart {
                   i + 1,
                   Names.shortened(logged.show(), 60),
                   logged.when().label(),
-                  Moments.brief(logged.at())),
+                  Logs.brief(logged.at())),
           logged.delay().inSamples(),
           Numbers.signed(logged.delay().samples() - middle, logged.delay().sampleDecimals()));
     }

@@ -8,18 +8,11 @@ import java.util.Locale;
 final class Moments {
   private static final DateTimeFormatter FORMAT =
       DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm:ss xxx VV", Locale.ENGLISH);
-  private static final DateTimeFormatter BRIEF =
-      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ENGLISH);
 
   private Moments() {}
 
   /** {@code 27 Nov 2026, 19:02:11 +01:00 Europe/Zurich}. */
   static String told(ZonedDateTime at) {
     return FORMAT.format(at);
-  }
-
-  /** {@code 2026-11-27 19:02}, in the zone of the computer that measured. */
-  static String brief(ZonedDateTime at) {
-    return BRIEF.format(at);
   }
 }

@@ -19,7 +19,6 @@ public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) 
   private static final List<String> SHOWN =
       List.of("fit", "track", "soak", "channels", "pairs", "choices", "conflicts", "paths");
 
-  private static final int SHORT_ID = 8;
   private static final List<String> MEASURING = List.of("measure", "analyze");
 
   /** A document from a file. */
@@ -29,8 +28,7 @@ public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) 
 
   /** An entry of the journal with its document read. */
   public static Reading ofEntry(Entry entry, Map<?, ?> document) {
-    String id = entry.heading().id().toString().substring(0, SHORT_ID);
-    return new Reading("journal entry " + id, document, Optional.of(entry));
+    return new Reading("journal entry " + entry.heading().shortId(), document, Optional.of(entry));
   }
 
   /** The document by its keys. */

@@ -39,18 +39,11 @@ record Shift(Delay before, Delay after) {
 
   /** {@code +64.00 ± 0.06}. */
   String inSamples() {
-    int decimals = Numbers.decimalsFor(uncertaintySamples(), 3);
-    return Numbers.signed(samples(), decimals)
-        + " ± "
-        + Numbers.plainUp(uncertaintySamples(), decimals);
+    return Numbers.signedPlusMinus(samples(), uncertaintySamples(), 3);
   }
 
   /** {@code +1.333 ± 0.002}. */
   String inMs() {
-    double uncertainty = after.toMs(uncertaintySamples());
-    int decimals = Numbers.decimalsFor(uncertainty, 4);
-    return Numbers.signed(after.toMs(samples()), decimals)
-        + " ± "
-        + Numbers.plainUp(uncertainty, decimals);
+    return Numbers.signedPlusMinus(after.toMs(samples()), after.toMs(uncertaintySamples()), 4);
   }
 }

@@ -50,6 +50,11 @@ final class FullDisk implements Store {
   }
 
   @Override
+  public String place() {
+    return store.place();
+  }
+
+  @Override
   public JournalException failure(SQLException error) {
     return store.failure(error);
   }
