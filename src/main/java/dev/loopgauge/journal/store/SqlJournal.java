@@ -211,9 +211,9 @@ final class SqlJournal implements Journal {
               connection.prepareStatement(
                   "SELECT "
                       + EntryRow.HEADING
-                      + " FROM entry WHERE id >= ? AND id < ? ORDER BY at_ms, position")) {
-            select.setString(1, id);
-            select.setString(2, id + "~");
+                      + " FROM entry WHERE substr(id, 1, ?) = ? ORDER BY at_ms, position")) {
+            select.setInt(1, id.length());
+            select.setString(2, id);
             try (ResultSet rows = select.executeQuery()) {
               while (rows.next()) {
                 found.add(EntryRow.readHeading(rows));
