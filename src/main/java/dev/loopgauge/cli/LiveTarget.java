@@ -2,7 +2,9 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.setup.CalibrationStore;
@@ -36,9 +38,14 @@ record LiveTarget(
     return new LiveTarget(backends, backend, profile, other, arrival, store);
   }
 
-  /** Opens a session of another back end, whatever its block size, to be closed by the caller. */
+  /**
+   * Opens a session of a back end whose host was set to another block size, to be closed by the
+   * caller. Where the block size is the server's own, the buffer is that and no longer a choice.
+   */
   AudioSession openOn(AudioBackend other) throws CaptureException {
-    return backends.open(other, profile, settings.request().ofAnyBuffer());
+    SessionRequest asked = settings.request();
+    return backends.open(
+        other, profile, other instanceof BlockSizeServer ? asked.ofAnyBuffer() : asked);
   }
 
   /** Opens a session, to be closed by the caller. */

@@ -7,9 +7,9 @@ import static dev.loopgauge.cli.LiveBench.wires;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.Incident;
+import dev.loopgauge.capture.ScriptedBackend;
 import dev.loopgauge.capture.ScriptedServer;
 import dev.loopgauge.capture.ScriptedSession;
 import java.io.IOException;
@@ -84,15 +84,18 @@ class LiveSeriesTest {
 
   @Test
   void asksForEachBlockSizeElsewhere() {
-    AudioBackend card =
+    ScriptedBackend card =
         backend("java-sound", open(at(300 + 128)), open(at(300 + 512)), open(at(300 + 2048)));
     Run run =
         new LiveBench(folder)
-            .typed("\n\n\n\n", card, args("java-sound", "--block-sizes=64,256,1024"));
+            .typed(
+                "\n\n\n\n", card, args("java-sound", "--block-sizes=64,256,1024", "--buffer=512"));
 
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
     assertEquals(2, fit(run).get("roundedBlocks"));
     assertTrue(run.err().contains("Set the host to a block of 1024 samples"), run.err());
+    assertEquals(
+        List.of(512, 512, 512), card.requests().stream().map(r -> r.bufferSamples()).toList());
   }
 
   @Test
