@@ -59,9 +59,10 @@ final class ReportSources {
       throws JournalException {
     List<Reading> documents = files.stream().map(ReportSources::reading).toList();
     try (Journal journal = Journals.openExisting(place, environment)) {
+      Set<UUID> replaced = journal.corrections().keySet();
       String name = show.isPresent() ? show.get() : lastShow(journal);
-      List<Reading> readings = new ArrayList<>(readings(journal, name));
-      List<Heading> past = past(journal, readings);
+      List<Reading> readings = new ArrayList<>(readings(journal, name, replaced));
+      List<Heading> past = past(journal, readings, replaced);
       readings.addAll(documents);
       return new ReportDocument(name, LoopgaugeCommand.Version.number(), readings, past);
     }
@@ -81,14 +82,14 @@ final class ReportSources {
   }
 
   /** The entries of a show that no other entry replaces. */
-  private static List<Reading> readings(Journal journal, String show) throws JournalException {
+  private static List<Reading> readings(Journal journal, String show, Set<UUID> replaced)
+      throws JournalException {
     List<Entry> entries = new ArrayList<>();
     journal.each(Selection.ofShow(show), entries::add);
     if (entries.isEmpty()) {
       throw new UsageException(
           "no show '" + show + "' in the journal", "`loopgauge journal list` shows them");
     }
-    Set<UUID> replaced = replaced(entries.stream().map(Entry::heading).toList());
     List<Reading> readings = new ArrayList<>();
     for (Entry entry : entries) {
       if (!replaced.contains(entry.heading().id())) {
@@ -99,13 +100,13 @@ final class ReportSources {
   }
 
   /** The entries of these readings' paths, of all shows, that no other replaces. */
-  private static List<Heading> past(Journal journal, List<Reading> readings)
+  private static List<Heading> past(Journal journal, List<Reading> readings, Set<UUID> replaced)
       throws JournalException {
     List<Heading> past = new ArrayList<>();
     for (String path : paths(readings)) {
-      List<Heading> headings = journal.headings(Selection.ofPath(path));
-      Set<UUID> replaced = replaced(headings);
-      headings.stream().filter(heading -> !replaced.contains(heading.id())).forEach(past::add);
+      journal.headings(Selection.ofPath(path)).stream()
+          .filter(heading -> !replaced.contains(heading.id()))
+          .forEach(past::add);
     }
     return past;
   }
@@ -115,11 +116,5 @@ final class ReportSources {
         .flatMap(reading -> reading.entry().stream())
         .flatMap(entry -> entry.heading().path().stream())
         .collect(Collectors.toCollection(TreeSet::new));
-  }
-
-  private static Set<UUID> replaced(List<Heading> headings) {
-    return headings.stream()
-        .flatMap(heading -> heading.corrects().stream())
-        .collect(Collectors.toSet());
   }
 }

@@ -153,6 +153,19 @@ class ReportCommandTest {
   }
 
   @Test
+  void leavesOutWhatWasFiledUnderTheWrongShow() throws IOException {
+    measure("Friday", "before");
+    measure("Friday", "after", "--fault=block-size=128");
+    List<?> readings =
+        (List<?>) inJournal("report", "--show=Friday", "--json").json().get("readings");
+    assertEquals(2, readings.size());
+    String id = (String) ((Map<?, ?>) readings.get(1)).get("id");
+    measure("Saturday", "after", "--correct=" + id);
+    Run friday = inJournal("report", "--show=Friday", "--json");
+    assertEquals(1, ((List<?>) friday.json().get("readings")).size(), friday.out());
+  }
+
+  @Test
   void failsWithoutAJournal() {
     Run run = inJournal("report");
     assertEquals(ExitCode.JOURNAL, run.exitCode(), run.out());
