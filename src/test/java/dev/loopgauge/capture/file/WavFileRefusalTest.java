@@ -179,7 +179,7 @@ class WavFileRefusalTest {
   }
 
   @Test
-  @DisabledIf("withoutDevices")
+  @DisabledIf(value = "withoutDevices", disabledReason = "this system has no endless device")
   void refusesAnEndlessDevice() {
     assertThrows(AudioFileException.class, () -> WavFile.open(Path.of("/dev/zero")));
   }
