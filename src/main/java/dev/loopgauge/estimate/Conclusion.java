@@ -41,6 +41,9 @@ final class Conclusion {
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     drift.ifPresent(d -> findings.add(Findings.drifting(d.ppm())));
     lost().ifPresent(findings::add);
+    fit.tear()
+        .ifPresent(
+            tear -> findings.add(Findings.torn(tear, choice == ArrivalChoice.UNDECIDED, rate)));
     fit.levelMoves().ifPresent(byDb -> findings.add(Findings.levelMoves(byDb)));
     Optional<Copy> rival = rival();
     rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, rate)));

@@ -84,11 +84,8 @@ final class CrossSpectrum {
 
   /** This with each bin turned back by a quarter: its Hilbert transform. */
   CrossSpectrum quadrature() {
-    double[] turned = new double[packed.length];
-    for (int i = 2; i < packed.length; i += 2) {
-      turned[i] = packed[i + 1];
-      turned[i + 1] = -packed[i];
-    }
+    double[] turned = packed.clone();
+    Packed.turnBack(turned);
     return new CrossSpectrum(plan, fft, turned);
   }
 

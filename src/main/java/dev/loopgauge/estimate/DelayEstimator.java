@@ -112,7 +112,8 @@ public final class DelayEstimator {
     Fit first = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
-      findings.add(refusal.get());
+      Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
+      findings.add(torn.orElse(refusal.get()));
       return new Estimate.Refused(findings);
     }
     List<Copy> copies = new ArrayList<>(first.allCopies());

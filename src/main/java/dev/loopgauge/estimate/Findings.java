@@ -142,6 +142,24 @@ final class Findings {
         "take a larger buffer or block size, close other programs, and measure again");
   }
 
+  static Finding torn(Tear tear, boolean refuses, SampleRate rate) {
+    String what =
+        tear.later().isEmpty()
+            ? "a block of sound was lost or repeated"
+            : format(
+                "about %.0f samples (%.2f ms) of sound were %s",
+                Math.abs(tear.later().getAsDouble()),
+                ms(Math.abs(tear.later().getAsDouble()), rate),
+                tear.later().getAsDouble() < 0 ? "lost" : "put in or repeated");
+    return new Finding(
+        FindingCode.DROPOUT,
+        refuses,
+        format(
+            "at %.2f s %s: before it the delay is another than after",
+            (double) tear.at() / rate.hertz(), what),
+        "take a larger buffer or block size, close other programs, and measure again");
+  }
+
   static Finding levelMoves(double byDb) {
     return new Finding(
         FindingCode.LEVEL_MOVES,

@@ -190,6 +190,17 @@ final class Fit {
     return lostSound.stream().flatMap(lost -> lost.gaps().stream()).toList();
   }
 
+  /** Where a reading tears, if one does. */
+  Optional<Tear> tear() {
+    for (int i = 0; i < lostSound.size(); i++) {
+      Optional<Tear> tear = Tear.of(spectra.readings().get(i), copies, lostSound.get(i));
+      if (tear.isPresent()) {
+        return tear;
+      }
+    }
+    return Optional.empty();
+  }
+
   /** By how much the path's level moves, in dB, if so. */
   OptionalDouble levelMoves() {
     return LevelMoves.of(lostSound);

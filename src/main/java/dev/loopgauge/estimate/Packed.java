@@ -43,6 +43,17 @@ final class Packed {
     packed[1] *= Math.cos(Math.PI * samples);
   }
 
+  /** Turns each bin back by a quarter, in place: the Hilbert transform. */
+  static void turnBack(double[] packed) {
+    packed[0] = 0;
+    packed[1] = 0;
+    for (int i = 2; i < packed.length; i += 2) {
+      double real = packed[i];
+      packed[i] = packed[i + 1];
+      packed[i + 1] = -real;
+    }
+  }
+
   /** The squared magnitude of bin {@code k}, which is neither the first nor the last. */
   static double power(double[] packed, int k) {
     return packed[2 * k] * packed[2 * k] + packed[2 * k + 1] * packed[2 * k + 1];
