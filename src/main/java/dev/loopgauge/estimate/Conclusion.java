@@ -22,14 +22,20 @@ final class Conclusion {
   private final Spectra spectra;
   private final Fit fit;
   private final ArrivalChoice choice;
+  private final boolean whole;
   private final SampleRate rate;
   private final double[] delays;
 
-  /** The conclusion from a trusted fit. */
-  Conclusion(Spectra spectra, Fit fit, ArrivalChoice choice) {
+  /**
+   * The conclusion from a trusted fit.
+   *
+   * @param whole whether a reading in which a block was lost or repeated is refused
+   */
+  Conclusion(Spectra spectra, Fit fit, ArrivalChoice choice, boolean whole) {
     this.spectra = spectra;
     this.fit = fit;
     this.choice = choice;
+    this.whole = whole;
     this.rate = spectra.rate();
     this.delays = delays();
   }
@@ -41,9 +47,7 @@ final class Conclusion {
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     drift.ifPresent(d -> findings.add(Findings.drifting(d.ppm())));
     lost().ifPresent(findings::add);
-    fit.tear()
-        .ifPresent(
-            tear -> findings.add(Findings.torn(tear, choice == ArrivalChoice.UNDECIDED, rate)));
+    fit.tear().ifPresent(tear -> findings.add(Findings.torn(tear, whole, rate)));
     fit.levelMoves().ifPresent(byDb -> findings.add(Findings.levelMoves(byDb)));
     Optional<Copy> rival = rival();
     rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, rate)));

@@ -50,6 +50,15 @@ public final class DelayEstimator {
    * @throws IllegalArgumentException when there is none or the rates differ
    */
   public Estimate estimate(List<Reading> readings) {
+    return estimate(readings, choice == ArrivalChoice.UNDECIDED);
+  }
+
+  /** The delay of one of several readings that disagree: a block lost in it is why, no refusal. */
+  Estimate oneOfSeveral(Reading reading) {
+    return estimate(List.of(reading), false);
+  }
+
+  private Estimate estimate(List<Reading> readings, boolean whole) {
     if (readings.stream().map(Reading::rate).distinct().count() != 1) {
       throw new IllegalArgumentException(
           "readings must be of one rate, and at least one, not " + readings.size());
@@ -61,7 +70,7 @@ public final class DelayEstimator {
     }
     Spectra spectra = Spectra.of(readings, maxDelaySeconds);
     return new Agreement(spectra).holds()
-        ? together(spectra, findings)
+        ? together(spectra, findings, whole)
         : new Disagreement(this).estimate(readings);
   }
 
@@ -108,7 +117,7 @@ public final class DelayEstimator {
         : Optional.empty();
   }
 
-  private Estimate together(Spectra spectra, List<Finding> findings) {
+  private Estimate together(Spectra spectra, List<Finding> findings, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
@@ -120,7 +129,7 @@ public final class DelayEstimator {
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
-    return new Conclusion(spectra, fit, choice).estimate(findings);
+    return new Conclusion(spectra, fit, choice, whole).estimate(findings);
   }
 
   /** Puts the arrival to be measured first. */

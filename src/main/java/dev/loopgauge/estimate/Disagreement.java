@@ -32,7 +32,7 @@ final class Disagreement {
   Estimate estimate(List<Reading> readings) {
     List<Estimate.Found> found = new ArrayList<>();
     for (Reading reading : readings) {
-      Estimate estimate = estimator.estimate(List.of(reading));
+      Estimate estimate = estimator.oneOfSeveral(reading);
       if (!(estimate instanceof Estimate.Found one)) {
         return estimate;
       }

@@ -2,6 +2,7 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -13,6 +14,9 @@ final class Fit {
    * standard deviations out takes more than sixty, the noise in them included.
    */
   private static final double FEWEST_BINS = 60;
+
+  /** How many times the median of all lags a sharpened correlation stands out by. */
+  private static final double STANDS_OUT = 24;
 
   private final Spectra spectra;
   private final List<Copy> copies;
@@ -123,10 +127,13 @@ final class Fit {
    * How many standard deviations the measured copy stands above unrelated sound: as it is, or with
    * all frequencies counting alike, whichever shows it better. The first serves faint returns in
    * noise, the second speech and music, whose power lies in few frequencies. Where a handful of
-   * frequencies is all that is in common, as of a hum in both, the first proves nothing.
+   * frequencies is all that is in common, as of a hum in both, the first proves nothing; where the
+   * sharpened correlation is as large elsewhere, as of other music in the same key, the second.
    */
   double significance() {
-    return Math.max(isNarrow() ? 0 : plainSignificance(), likeness.significance());
+    double plain = isNarrow() ? 0 : plainSignificance();
+    boolean enough = plain >= Trust.TRUSTED || !standsOut();
+    return enough ? plain : Math.max(plain, likeness.significance());
   }
 
   /** The same as it is, however few frequencies it lies in. */
@@ -137,6 +144,16 @@ final class Fit {
 
   private boolean isNarrow() {
     return residual.carryingBins() < FEWEST_BINS;
+  }
+
+  private boolean standsOut() {
+    double[] lags = spectra.searched(sharpened().cross());
+    int at = (int) Math.rint(peak.lag()) + spectra.searchLag();
+    double[] sizes = new double[lags.length];
+    Arrays.setAll(sizes, i -> Math.abs(lags[i]));
+    double here = sizes[Math.max(0, Math.min(at, sizes.length - 1))];
+    Arrays.sort(sizes);
+    return here > STANDS_OUT * sizes[sizes.length / 2];
   }
 
   /** The power of the found copy against all else in the return, in dB. */

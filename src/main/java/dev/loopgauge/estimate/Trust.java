@@ -11,7 +11,7 @@ final class Trust {
    * How many standard deviations the correlation must stand above what unrelated signals with the
    * same spectra give. Among 200,000 lags unrelated Gaussian noise passes 8 once in 4 * 10^9 times.
    */
-  private static final double TRUSTED = 8;
+  static final double TRUSTED = 8;
 
   /** From here on something is there, though not enough to be placed. */
   private static final double SUSPECTED = 5.5;

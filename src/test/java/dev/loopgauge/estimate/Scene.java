@@ -110,7 +110,15 @@ final class Scene {
 
   /** Mains hum of 50 or 60 Hz with a dozen harmonics. */
   Signal hum() {
-    double hertz = random.nextBoolean() ? 50 : 60;
+    return mains(random.nextBoolean() ? 50 : 60, 1);
+  }
+
+  /** Strong hum of one mains, as one channel picks it up. */
+  Signal mains(double gain) {
+    return mains(50, gain);
+  }
+
+  private Signal mains(double hertz, double gain) {
     double[] levels = random.doubles(12, 0, 0.1).toArray();
     double[] phases = random.doubles(12, 0, 2 * Math.PI).toArray();
     return samples(
@@ -120,7 +128,7 @@ final class Scene {
             sum +=
                 levels[h] * Math.sin(phases[h] + 2 * Math.PI * hertz * (h + 1) * i / rate.hertz());
           }
-          return sum;
+          return gain * sum;
         });
   }
 

@@ -19,6 +19,8 @@ enum Trap {
         Signal speech = s.speech();
         return s.strangers(speech, s.reversed(speech));
       }),
+  SAME_HUM_IN_BOTH(
+      s -> s.strangers(s.plus(s.speech(), s.mains(3)), s.plus(s.speech(), s.mains(3)))),
   OFFSET_IN_BOTH(
       s -> {
         Signal offset = s.constant(0.1);
