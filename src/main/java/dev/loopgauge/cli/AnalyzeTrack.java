@@ -2,9 +2,11 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Track;
 import dev.loopgauge.estimate.Tracker;
 import dev.loopgauge.report.TrackDocument;
+import dev.loopgauge.verify.TowardsLimit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -47,7 +49,24 @@ final class AnalyzeTrack {
             .map(path -> OptionalDouble.of(blockSamples(path, recordings)))
             .orElse(OptionalDouble.empty());
     int exitCode = track.points().isEmpty() ? ExitCode.NOT_TRUSTWORTHY : ExitCode.GOOD;
-    return new Answer(exitCode, new TrackDocument("analyze", track, block, recordings.notes()));
+    return new Answer(
+        exitCode,
+        new TrackDocument("analyze", track, block, towardsLimit(track), recordings.notes()));
+  }
+
+  /** When the listener's limit is passed, from where the delay ended up. */
+  private Optional<TowardsLimit> towardsLimit(Track track) {
+    boolean drifts =
+        track.findings().stream().anyMatch(f -> f.code() == FindingCode.CLOCKS_NOT_LOCKED);
+    return drifts
+        ? chosen.flatMap(
+            path ->
+                TowardsLimit.of(
+                    track.points().get(track.points().size() - 1).delay(),
+                    track.driftPpm().orElseThrow(),
+                    path.chain(),
+                    path.path()))
+        : Optional.empty();
   }
 
   /** The chain's block, in samples of the recording. */

@@ -17,7 +17,7 @@ record ChosenPath(Chain chain, ChainPath path, double allowSamples) {
   /** How a measurement stands against the path's budget; empty without a number. */
   Optional<Comparison> compare(Estimate estimate) {
     return estimate instanceof Estimate.Found found
-        ? Optional.of(Comparison.of(found.measurement(), chain, path, allowSamples))
+        ? Optional.of(Comparison.of(found, chain, path, allowSamples))
         : Optional.empty();
   }
 }

@@ -19,6 +19,9 @@ public final class DelayEstimator {
   /** Clipping that touches more of the samples than this is no small matter. */
   private static final double HARMLESS_CLIPPING = 0.001;
 
+  /** A drift beyond a wave leaves of a reading what is no clearer than this, in dB. */
+  private static final double SMEARED_DB = 6;
+
   private final double maxDelaySeconds;
   private final ArrivalChoice choice;
 
@@ -59,6 +62,13 @@ public final class DelayEstimator {
   }
 
   private Estimate estimate(List<Reading> readings, boolean whole) {
+    return read(readings, whole).estimate();
+  }
+
+  /** What some readings came to, and the fit behind it where the readings agreed. */
+  private record Read(Estimate estimate, Optional<Fit> fit) {}
+
+  private Read read(List<Reading> readings, boolean whole) {
     if (readings.stream().map(Reading::rate).distinct().count() != 1) {
       throw new IllegalArgumentException(
           "readings must be of one rate, and at least one, not " + readings.size());
@@ -66,12 +76,12 @@ public final class DelayEstimator {
     List<Finding> findings = new ArrayList<>();
     survey(readings).ifPresent(findings::add);
     if (findings.stream().anyMatch(Finding::refuses)) {
-      return new Estimate.Refused(findings);
+      return new Read(new Estimate.Refused(findings), Optional.empty());
     }
     Spectra spectra = Spectra.of(readings, maxDelaySeconds);
     return new Agreement(spectra).holds()
         ? together(spectra, findings, whole)
-        : new Disagreement(this).estimate(readings);
+        : new Read(new Disagreement(this).estimate(readings), Optional.empty());
   }
 
   /**
@@ -91,11 +101,21 @@ public final class DelayEstimator {
    */
   public Estimate estimate(Stretches stretches, Samples ret) {
     List<Reading> readings = stretches.against(ret);
-    Estimate plain = estimate(readings);
-    boolean open = !(plain instanceof Estimate.Found found) || found.measurement().ambiguous();
-    return open
-        ? new DriftingReadings(readings, ret, maxDelaySeconds).estimate(this).orElse(plain)
-        : plain;
+    Read plain = read(readings, choice == ArrivalChoice.UNDECIDED);
+    return mayDrift(plain)
+        ? new DriftingReadings(readings, ret, maxDelaySeconds)
+            .estimate(this, plain.estimate())
+            .orElse(plain.estimate())
+        : plain.estimate();
+  }
+
+  private static boolean mayDrift(Read plain) {
+    if (!(plain.estimate() instanceof Estimate.Found found) || found.measurement().ambiguous()) {
+      return true;
+    }
+    boolean smeared = plain.fit().isPresent() && found.measurement().signalToNoiseDb() < SMEARED_DB;
+    return smeared
+        || plain.fit().flatMap(fit -> fit.drift().stream().boxed().findFirst()).isPresent();
   }
 
   private static Optional<Finding> survey(List<Reading> readings) {
@@ -117,19 +137,20 @@ public final class DelayEstimator {
         : Optional.empty();
   }
 
-  private Estimate together(Spectra spectra, List<Finding> findings, boolean whole) {
+  private Read together(Spectra spectra, List<Finding> findings, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
       Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
       findings.add(torn.orElse(refusal.get()));
-      return new Estimate.Refused(findings);
+      return new Read(new Estimate.Refused(findings), Optional.of(first));
     }
     List<Copy> copies = new ArrayList<>(first.allCopies());
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
-    return new Conclusion(spectra, fit, choice, whole).estimate(findings);
+    return new Read(
+        new Conclusion(spectra, fit, choice, whole).estimate(findings), Optional.of(fit));
   }
 
   /** Puts the arrival to be measured first. */

@@ -1,9 +1,11 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
@@ -18,6 +20,9 @@ final class Disagreement {
   /** How far delays may lie off a straight line to be a drift, in samples. */
   private static final double ON_LINE = 0.5;
 
+  /** The same as a share of what a drift moves the delay by within one reading, smearing it. */
+  private static final double SMEARED = 0.05;
+
   /** No clock is this far off, in ppm; 48 against 44.1 kHz is 88,435. */
   private static final double WORST_CLOCK_PPM = 100_000;
 
@@ -31,26 +36,61 @@ final class Disagreement {
   /** The estimate from readings that disagree. */
   Estimate estimate(List<Reading> readings) {
     List<Estimate.Found> found = new ArrayList<>();
+    Optional<Estimate> refusal = estimateEach(readings, found);
+    if (refusal.isPresent()) {
+      return refusal.get();
+    }
+    double[] times = readings.stream().mapToDouble(Reading::start).toArray();
+    if (times.length > 2 && times[times.length - 1] > times[0]) {
+      DelayLine line = DelayLine.through(times, delays(found), 0);
+      double within = Math.abs(line.slope()) * readings.get(0).reference().length();
+      if (line.scatter() < Math.max(ON_LINE, SMEARED * within)
+          && Math.abs(line.ppm()) < WORST_CLOCK_PPM) {
+        List<Estimate.Found> still = new ArrayList<>();
+        boolean whole = estimateEach(still(readings, found, line.slope()), still).isEmpty();
+        return drift(whole && clarity(still) > clarity(found) ? still : found, times);
+      }
+    }
+    return groups(found, delays(found));
+  }
+
+  /** Estimates each reading by itself; gives back the first that is refused. */
+  private Optional<Estimate> estimateEach(List<Reading> readings, List<Estimate.Found> found) {
     for (Reading reading : readings) {
       Estimate estimate = estimator.oneOfSeveral(reading);
       if (!(estimate instanceof Estimate.Found one)) {
-        return estimate;
+        return Optional.of(estimate);
       }
       found.add(one);
     }
-    List<Measurement> measured = found.stream().map(Estimate.Found::measurement).toList();
-    double[] times = readings.stream().mapToDouble(Reading::start).toArray();
-    double[] delays = measured.stream().mapToDouble(m -> m.delay().samples()).toArray();
-    if (times.length > 2 && times[times.length - 1] > times[0]) {
-      DelayLine line = DelayLine.through(times, delays, 0);
-      if (line.scatter() < ON_LINE && Math.abs(line.ppm()) < WORST_CLOCK_PPM) {
-        return drift(found, line, Math.abs(line.slope()) * (times[times.length - 1] - times[0]));
-      }
-    }
-    return groups(found, delays);
+    return Optional.empty();
   }
 
-  private static Estimate drift(List<Estimate.Found> found, DelayLine line, double moved) {
+  private static double clarity(List<Estimate.Found> found) {
+    return found.stream().mapToDouble(f -> f.measurement().signalToNoiseDb()).sum();
+  }
+
+  private static double[] delays(List<Estimate.Found> found) {
+    return found.stream().mapToDouble(f -> f.measurement().delay().samples()).toArray();
+  }
+
+  /** Readings that a drift smears, each with the drift taken out about its own middle. */
+  private static List<Reading> still(
+      List<Reading> readings, List<Estimate.Found> found, double slope) {
+    List<Reading> still = new ArrayList<>();
+    for (int i = 0; i < readings.size(); i++) {
+      Reading reading = readings.get(i);
+      double delay = found.get(i).measurement().delay().samples();
+      double middle = delay + reading.reference().length() / 2.0;
+      Samples steady = new Retimed(reading.ret(), middle, slope);
+      still.add(new Reading(reading.reference(), steady, reading.start()));
+    }
+    return still;
+  }
+
+  private static Estimate drift(List<Estimate.Found> found, double[] times) {
+    DelayLine line = DelayLine.through(times, delays(found), 0);
+    double moved = Math.abs(line.slope()) * (times[times.length - 1] - times[0]);
     Estimate.Found middle = found.get(found.size() / 2);
     double uncertainty =
         new Uncertainty()

@@ -8,11 +8,17 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Readings of one long recording whose clocks drift so fast that each is smeared by itself. The
- * drift is found as in a track, taken out of the return, and what then stands still is measured.
+ * Readings of one recording whose clocks drift so fast that each is smeared by itself. The drift is
+ * found as in a track, taken out of the return, and what then stands still is measured.
  */
 final class DriftingReadings {
   private static final int FEWEST = 3;
+
+  /** By how much taking a drift out must better what was readable without, in dB. */
+  private static final double BETTER_DB = 3;
+
+  /** A drift within the only reading is settled by so many steps. */
+  private static final int STEPS = 4;
 
   private final List<Reading> readings;
   private final Samples ret;
@@ -29,27 +35,82 @@ final class DriftingReadings {
     this.maxDelaySeconds = maxDelaySeconds;
   }
 
-  /** The delay in the middle of the recording; empty when there is no steady drift. */
-  Optional<Estimate> estimate(DelayEstimator estimator) {
-    OptionalDouble drift = readings.size() < FEWEST ? OptionalDouble.empty() : drift();
-    if (drift.isEmpty()) {
-      return Optional.empty();
-    }
-    Samples steady = new Retimed(ret, middle(), drift.getAsDouble());
-    List<Reading> still =
-        readings.stream()
-            .map(
-                r ->
-                    new Reading(
-                        r.reference(), new Window(steady, r.start(), r.ret().length()), r.start()))
-            .toList();
-    return estimator.estimate(still) instanceof Estimate.Found found
+  /**
+   * The delay in the middle of the recording; empty when there is no steady drift, or taking it out
+   * makes nothing clearer.
+   *
+   * @param plain what the readings came to without
+   */
+  Optional<Estimate> estimate(DelayEstimator estimator, Estimate plain) {
+    OptionalDouble drift = readings.size() == 1 ? driftWithin() : drift();
+    return drift.isPresent()
+            && estimator.estimate(still(drift.getAsDouble())) instanceof Estimate.Found found
+            && isClearer(found, plain)
         ? Optional.of(drifting(found, drift.getAsDouble()))
         : Optional.empty();
   }
 
-  /** The drift, in samples a sample. */
+  /** The readings with a drift taken out. */
+  private List<Reading> still(double drift) {
+    Samples steady = new Retimed(ret, middle(), drift);
+    return readings.stream()
+        .map(
+            r ->
+                new Reading(
+                    r.reference(), new Window(steady, r.start(), r.ret().length()), r.start()))
+        .toList();
+  }
+
+  /** A path that delays low sounds more than high ones makes one sweep look like a drift. */
+  private static boolean isClearer(Estimate.Found found, Estimate plain) {
+    return !(plain instanceof Estimate.Found before)
+        || found.measurement().signalToNoiseDb()
+            > before.measurement().signalToNoiseDb() + BETTER_DB;
+  }
+
+  /** The drift within the only reading, in samples a sample: roughly first, then from the fit. */
+  private OptionalDouble driftWithin() {
+    Reading whole = readings.get(0);
+    int length = whole.reference().length();
+    Optional<WindowDelay.Found> rough =
+        new WindowDelay(whole.reference().slice(0, length), ret, whole.start(), maxDelaySeconds)
+            .find(Optional.empty());
+    if (rough.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double drift = settled(rough.get().slope());
+    return drift == 0 ? OptionalDouble.empty() : OptionalDouble.of(drift);
+  }
+
+  /** A rough drift bettered until what is left of it no longer stands out, by the secant method. */
+  private double settled(double rough) {
+    double drift = rough;
+    double perLeft = 1;
+    OptionalDouble left = left(drift);
+    for (int i = 0; i < STEPS && left.isPresent(); i++) {
+      double step = perLeft * left.getAsDouble();
+      if (!(Math.abs(drift + step) < SlopeSearch.STEEPEST)) {
+        break;
+      }
+      OptionalDouble next = left(drift + step);
+      perLeft = step / (left.getAsDouble() - next.orElse(0));
+      drift += step;
+      left = next;
+    }
+    return drift;
+  }
+
+  /** What is left of the drift in the only reading, if it stands out. */
+  private OptionalDouble left(double drift) {
+    Spectra spectra = Spectra.of(still(drift), maxDelaySeconds);
+    return Fit.of(spectra, List.of(spectra.strongest(spectra.cross()))).drift();
+  }
+
+  /** The drift from reading to reading, in samples a sample. */
   private OptionalDouble drift() {
+    if (readings.size() < FEWEST) {
+      return OptionalDouble.empty();
+    }
     int rate = ret.rate().hertz();
     List<TrackPoint> points = new ArrayList<>();
     Optional<WindowDelay.Found> last = Optional.empty();

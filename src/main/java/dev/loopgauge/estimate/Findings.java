@@ -175,18 +175,26 @@ final class Findings {
         FindingCode.CLOCKS_NOT_LOCKED,
         false,
         format(
-            "the return falls %s by %.1f ppm, %.1f ms an hour",
-            ppm > 0 ? "behind" : "ahead", magnitude, magnitude * 3.6),
+            "the clocks are not locked: the return %s by %.1f ppm, %s ms an hour",
+            ppm > 0 ? "falls behind" : "runs ahead",
+            magnitude,
+            format(magnitude < 30 ? "%.1f" : "%.0f", magnitude * 3.6)),
         likelyCause(magnitude));
   }
 
   /** Common practice, no source: crystals keep within some tens of ppm; 1000 / 1001 is 999 ppm. */
   private static String likelyCause(double ppm) {
-    if (ppm < 300) {
-      return "two devices run on clocks of their own: give both one word clock";
+    if (ppm < 200) {
+      return "so little is two devices on clocks of their own: let one lead, and set the other to"
+          + " its word clock";
+    }
+    if (ppm > 700 && ppm < 1300) {
+      return "about 0.1 % is a pull-down rate against a plain one, or samples lost all the time:"
+          + " check the sample rates, then look for dropouts";
     }
     if (ppm < 2000) {
-      return "about 0.1 %: a pull-down rate against a plain one, or samples lost all the time";
+      return "no two good clocks are so far apart: look for samples lost or repeated all the time,"
+          + " and for a rate converter on the way";
     }
     return "the rates differ: check the sample rate of each device";
   }

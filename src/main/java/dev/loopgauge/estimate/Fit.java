@@ -218,6 +218,11 @@ final class Fit {
     return Optional.empty();
   }
 
+  /** How the delay drifts within the only reading, in samples a sample, if it stands out. */
+  OptionalDouble drift() {
+    return lostSound.size() == 1 ? DriftGauge.of(lostSound.get(0)) : OptionalDouble.empty();
+  }
+
   /** By how much the path's level moves, in dB, if so. */
   OptionalDouble levelMoves() {
     return LevelMoves.of(lostSound);

@@ -51,12 +51,28 @@ final class LostSound {
    * @param product the product of that with the return
    * @param all the return
    * @param left the return less the copies
+   * @param steepness the squared slope of the copies
+   * @param lateness the product of that slope with what is left, times -1: over the steepness this
+   *     is by how much the return is later than the copies
    */
-  record Heard(int from, double copies, double product, double all, double left) {
+  record Heard(
+      int from,
+      double copies,
+      double product,
+      double all,
+      double left,
+      double steepness,
+      double lateness) {
     /** This and the next as one. */
     Heard plus(Heard next) {
       return new Heard(
-          from, copies + next.copies, product + next.product, all + next.all, left + next.left);
+          from,
+          copies + next.copies,
+          product + next.product,
+          all + next.all,
+          left + next.left,
+          steepness + next.steepness,
+          lateness + next.lateness);
     }
   }
 
@@ -72,13 +88,20 @@ final class LostSound {
       double product = 0;
       double all = 0;
       double left = 0;
+      double steepness = 0;
+      double lateness = 0;
       for (int i = from; i < from + window; i++) {
         copies += source.found(i) * source.found(i);
         product += source.found(i) * source.ret(i);
         all += source.ret(i) * source.ret(i);
-        left += (source.ret(i) - source.found(i)) * (source.ret(i) - source.found(i));
+        double rest = source.ret(i) - source.found(i);
+        double slope = (source.found(i + 1) - source.found(i - 1)) / 2;
+        left += rest * rest;
+        steepness += slope * slope;
+        lateness -= slope * rest;
       }
-      windows.add(new Heard(start + source.start() + from, copies, product, all, left));
+      int at = start + source.start() + from;
+      windows.add(new Heard(at, copies, product, all, left, steepness, lateness));
     }
   }
 

@@ -8,6 +8,7 @@ import dev.loopgauge.estimate.Response;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Explanation;
 import dev.loopgauge.verify.ExtraMeasurement;
+import dev.loopgauge.verify.TowardsLimit;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -107,6 +108,16 @@ final class MeasurementJson {
     json.put("verdict", c.verdict().label());
     json.put("explanations", c.explanations().stream().map(MeasurementJson::explanation).toList());
     c.tellApart().ifPresent(extra -> json.put("tellApart", extra(extra)));
+    c.towardsLimit().ifPresent(limit -> json.put("towardsLimit", towards(limit)));
+    return json;
+  }
+
+  static Map<String, Object> towards(TowardsLimit limit) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("text", limit.text());
+    json.put("limitMs", ms(limit.limitMs()));
+    json.put("delayMs", ms(limit.delayMs()));
+    json.put("seconds", Numbers.rounded(limit.seconds(), 1));
     return json;
   }
 

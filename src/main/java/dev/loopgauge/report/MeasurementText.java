@@ -100,6 +100,12 @@ final class MeasurementText {
   private void finding(Finding finding) {
     sheet.row("finding", finding.text());
     sheet.row("  try", finding.hint());
+    if (finding.code() == FindingCode.CLOCKS_NOT_LOCKED) {
+      document
+          .comparison()
+          .flatMap(Comparison::towardsLimit)
+          .ifPresent(limit -> sheet.row("  limit", limit.text()));
+    }
   }
 
   /** What was looked at and found in order; nothing is called clean that wasn't looked at. */

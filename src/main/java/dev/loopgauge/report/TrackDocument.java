@@ -3,9 +3,11 @@ package dev.loopgauge.report;
 import dev.loopgauge.estimate.Step;
 import dev.loopgauge.estimate.Track;
 import dev.loopgauge.estimate.TrackPoint;
+import dev.loopgauge.verify.TowardsLimit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -15,10 +17,15 @@ import java.util.OptionalDouble;
  * @param track what was found
  * @param blockSamples the chain's block in samples of the recording, to count steps in; empty when
  *     unknown
+ * @param towardsLimit when the listener's limit is passed, where the delay drifts towards it
  * @param notes what the reader must take for granted, one sentence each; for the text alone
  */
 public record TrackDocument(
-    String command, Track track, OptionalDouble blockSamples, List<String> notes)
+    String command,
+    Track track,
+    OptionalDouble blockSamples,
+    Optional<TowardsLimit> towardsLimit,
+    List<String> notes)
     implements Document {
   private static final int DECIMALS = 4;
 
@@ -46,6 +53,7 @@ public record TrackDocument(
     json.put("track", track.points().stream().map(TrackDocument::point).toList());
     json.put("steps", track.steps().stream().map(this::step).toList());
     json.put("findings", track.findings().stream().map(MeasurementJson::finding).toList());
+    towardsLimit.ifPresent(limit -> json.put("towardsLimit", MeasurementJson.towards(limit)));
     return json;
   }
 

@@ -105,6 +105,7 @@ final class TrackText {
     track
         .driftPpm()
         .ifPresent(ppm -> sheet.row("drift", Numbers.plain(ppm, 3) + " ppm between steps"));
+    document.towardsLimit().ifPresent(limit -> sheet.row("limit", limit.text()));
   }
 
   /** All of it. */

@@ -4,6 +4,8 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.signal.Latency;
@@ -27,6 +29,8 @@ import java.util.OptionalInt;
  * @param explanations the changes that would explain it, the likeliest first, or one that says that
  *     none fits; empty unless early or late
  * @param tellApart what to measure next, where more than one of them fits
+ * @param towardsLimit when the listener's limit is passed, where clocks that are not locked make
+ *     the path later and later
  */
 public record Comparison(
     String path,
@@ -37,7 +41,11 @@ public record Comparison(
     Verdict verdict,
     OptionalInt wholeBlocks,
     List<Explanation> explanations,
-    Optional<ExtraMeasurement> tellApart) {
+    Optional<ExtraMeasurement> tellApart,
+    Optional<TowardsLimit> towardsLimit) {
+  /** A drift that makes up the difference within so long is why, in seconds. */
+  private static final double DRIFTED_SECONDS = 600;
+
   /** Copies the list. */
   public Comparison {
     explanations = List.copyOf(explanations);
@@ -76,10 +84,43 @@ public record Comparison(
             verdict,
             wholeBlocks(difference.seconds() * chain.rate().hertz(), chain.blockSize()),
             List.of(),
+            Optional.empty(),
             Optional.empty());
     return verdict == Verdict.EARLY || verdict == Verdict.LATE
         ? bare.explained(measured, new ExplanationSearch(measured, chain, path, allowSamples))
         : bare;
+  }
+
+  /**
+   * Compares what was found with the loop of a path. Where the clocks are not locked it also says
+   * when the listener's limit is passed, and a difference that their drift makes up within ten is
+   * put down to it.
+   *
+   * @throws IllegalArgumentException as above
+   */
+  public static Comparison of(
+      Estimate.Found found, Chain chain, ChainPath path, double allowSamples) {
+    Measurement measured = found.measurement();
+    Comparison comparison = of(measured, chain, path, allowSamples);
+    boolean drifts =
+        found.findings().stream().anyMatch(f -> f.code() == FindingCode.CLOCKS_NOT_LOCKED);
+    if (!drifts || measured.method() == Method.UNCALIBRATED || measured.ambiguous()) {
+      return comparison;
+    }
+    return comparison.drifting(
+        measured.clockDriftPpm().orElseThrow(),
+        TowardsLimit.of(measured.delay(), measured.clockDriftPpm().orElseThrow(), chain, path));
+  }
+
+  private Comparison drifting(double ppm, Optional<TowardsLimit> limit) {
+    double seconds = 1e6 * difference.seconds() / ppm;
+    boolean isWhy = !explanations.isEmpty() && Math.abs(seconds) < DRIFTED_SECONDS;
+    return isWhy
+        ? with(
+            List.of(Explanation.drift(predicted, difference, Math.abs(seconds))),
+            Optional.empty(),
+            limit)
+        : with(explanations, tellApart, limit);
   }
 
   private Comparison explained(Measurement measured, ExplanationSearch search) {
@@ -90,10 +131,12 @@ public record Comparison(
         fitting.isEmpty()
             ? List.of(Explanation.none(predicted, difference))
             : fitting.stream().map(h -> Explanation.of(h, measured.delay())).toList(),
-        new TellingApart(fitting, rate, resolved).measurement());
+        new TellingApart(fitting, rate, resolved).measurement(),
+        towardsLimit);
   }
 
-  private Comparison with(List<Explanation> found, Optional<ExtraMeasurement> extra) {
+  private Comparison with(
+      List<Explanation> found, Optional<ExtraMeasurement> extra, Optional<TowardsLimit> limit) {
     return new Comparison(
         path,
         predicted,
@@ -103,7 +146,8 @@ public record Comparison(
         verdict,
         wholeBlocks,
         found,
-        extra);
+        extra,
+        limit);
   }
 
   /**
@@ -127,7 +171,8 @@ public record Comparison(
     }
     return with(
         left.isEmpty() ? List.of(Explanation.none(predicted, difference)) : left,
-        Optional.of(asked.made(again.delay().samples(), outcomes)));
+        Optional.of(asked.made(again.delay().samples(), outcomes)),
+        towardsLimit);
   }
 
   private static Verdict verdict(Measurement measured, double difference, double limit) {

@@ -15,9 +15,12 @@ public record Explanation(
   /** The cause that says that no change of the chain explains the difference. */
   public static final String NONE_FITS = "none-fits";
 
-  /** Whether this is a change that fits, rather than word that none does. */
+  /** The cause that says that the delay changes all the time. */
+  public static final String DRIFT = "clocks-not-locked";
+
+  /** Whether this is a change of the chain that fits, rather than word of something else. */
   public boolean fits() {
-    return !cause.equals(NONE_FITS);
+    return !cause.equals(NONE_FITS) && !cause.equals(DRIFT);
   }
 
   static Explanation of(Hypothesis hypothesis, Latency measured) {
@@ -37,6 +40,16 @@ public record Explanation(
         "no change of the chain that was tried fits: "
             + text.formatted(size)
             + ": check it part by part, with the return patched nearer to the send",
+        predicted.samples(),
+        difference.samples());
+  }
+
+  static Explanation drift(Latency predicted, Latency difference, double seconds) {
+    return new Explanation(
+        DRIFT,
+        "the clocks are not locked, and as fast as they drift apart that much comes together in "
+            + Figure.of(seconds, 1)
+            + " s: lock them first, then measure again",
         predicted.samples(),
         difference.samples());
   }

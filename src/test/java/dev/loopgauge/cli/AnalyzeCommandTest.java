@@ -265,6 +265,30 @@ class AnalyzeCommandTest {
     assertTrue(text.err().contains("track") && text.err().contains(" %"), text.err());
   }
 
+  /** Two samples more with each second and a half: 27.8 ppm; 4 ms are left to the 15 ms. */
+  @Test
+  void tracksADriftTowardsTheListenersLimit() throws AudioFileException {
+    List<Signal> there = new ArrayList<>();
+    List<Signal> back = new ArrayList<>();
+    for (int i = 0; i < 4; i++) {
+      there.add(Recorded.sweep(0, 1, 1));
+      back.add(Recorded.sweep(522 + 2 * i, 0.5, 2 + i));
+    }
+    String file =
+        recorded(
+            "drift.wav",
+            joined(joined(there.get(0), there.get(1)), joined(there.get(2), there.get(3))),
+            joined(joined(back.get(0), back.get(1)), joined(back.get(2), back.get(3))));
+    String[] track = {
+      "analyze", "--reference", file, "--track=1.5", "--chain", chain, "--path=singer", "--json"
+    };
+    Run run = Run.of(track);
+    Map<?, ?> limit = (Map<?, ?>) run.json().get("towardsLimit");
+    assertEquals(4e3 / 27.8, ((Number) limit.get("seconds")).doubleValue(), 2, run.out());
+    String text = Run.of(List.of(track).subList(0, 7).toArray(String[]::new)).out();
+    assertTrue(text.contains("limit        singer will be past the 15 ms"), text);
+  }
+
   @Test
   void comparesEveryPair() throws AudioFileException {
     String file =

@@ -1,6 +1,7 @@
 package dev.loopgauge.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -111,6 +112,24 @@ class SimulatedMeasureTest {
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out());
     assertEquals("undecided", run.json().get("outcome"));
     assertTrue(codes(run).contains("dropout"), run.out());
+  }
+
+  /** The house hears up to 15 ms late; the loop takes 8.5 ms, and the air of 3 m 8.7 ms. */
+  @Test
+  void clocksThatDriftApartSayWhenTheListenersLimitIsPassed() throws IOException {
+    Files.writeString(folder.resolve("mill.yaml"), CHAIN.replace("metres: 3", "metres: 0.3"));
+    Run run = measure("--fault", "drift=100", "--json");
+    assertEquals(List.of("clocks-not-locked"), codes(run), run.out());
+    assertEquals(100, ((Number) measurement(run).get("clockDriftPpm")).doubleValue(), 0.1);
+    Map<?, ?> comparison = (Map<?, ?>) run.json().get("comparison");
+    Map<?, ?> limit = (Map<?, ?>) comparison.get("towardsLimit");
+    double left = 15 - LOOP / 48 - 300 / 343.2;
+    assertEquals(left / 0.1, ((Number) limit.get("seconds")).doubleValue(), 4, run.out());
+    Run text = measure("--fault", "drift=100");
+    assertTrue(text.out().contains("  limit      vocal-house will be past the 15 ms"), text.out());
+    Run ahead = measure("--fault", "drift=-100");
+    assertTrue(ahead.out().contains("runs ahead by 100.0 ppm"), ahead.out());
+    assertFalse(ahead.out().contains("limit  "), ahead.out());
   }
 
   @Test

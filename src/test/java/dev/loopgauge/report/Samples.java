@@ -72,6 +72,7 @@ final class Samples {
                     "the host runs at a block of 128 samples, not 64: check its settings",
                     723,
                     0.0184)),
+        Optional.empty(),
         Optional.empty());
   }
 }

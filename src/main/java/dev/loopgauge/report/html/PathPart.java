@@ -34,6 +34,11 @@ final class PathPart {
     path.budget()
         .flatMap(budget -> StagesPart.overLimit(budget, path.latest()))
         .ifPresent(over -> content.add(p(over)));
+    document
+        .part("comparison")
+        .flatMap(comparison -> comparison.part("towardsLimit"))
+        .flatMap(limit -> limit.text("text"))
+        .ifPresent(text -> content.add(p(Names.isolated(text + "."))));
     explanations(document);
     add("From stage to stage", "stages", path.budget().flatMap(b -> StagesPart.of(b, latest())));
     document.part("measurement").ifPresent(this::measured);
