@@ -48,12 +48,14 @@ final class Conclusion {
     drift.ifPresent(d -> findings.add(Findings.drifting(d.ppm())));
     lost().ifPresent(findings::add);
     fit.tear().ifPresent(tear -> findings.add(Findings.torn(tear, whole, rate)));
-    fit.levelMoves().ifPresent(byDb -> findings.add(Findings.levelMoves(byDb)));
     Optional<Copy> rival = rival();
     rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, rate)));
     double level = Decibels.ofFactor(fit.measured().gain());
     if (level > LOUDEST_DB) {
+      // What such a reference hears besides would look like a level that moves.
       findings.add(Findings.louderThanReference(level));
+    } else {
+      fit.levelMoves().ifPresent(byDb -> findings.add(Findings.levelMoves(byDb)));
     }
     if (fit.measured().gain() < 0) {
       findings.add(Findings.inverted());

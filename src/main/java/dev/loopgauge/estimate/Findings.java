@@ -15,6 +15,9 @@ final class Findings {
 
   private static final int MOST_STEPS = 3;
 
+  /** The furthest that can be searched, in seconds. */
+  private static final double LONGEST_SEARCH_SECONDS = 60;
+
   private Findings() {}
 
   static Finding silentReference() {
@@ -43,7 +46,18 @@ final class Findings {
     return refusing(
         FindingCode.NO_RETURN,
         "the return holds nothing of the reference",
-        "is the path muted, and is the return the right channel? " + CHECK_PATCH);
+        "is the path muted, and are return and reference the right channels? " + CHECK_PATCH);
+  }
+
+  static Finding faintReference(double quieterDb) {
+    return refusing(
+        FindingCode.NO_REFERENCE,
+        format(
+            "the return holds nothing of the reference, which is %.0f dB quieter than the return",
+            quieterDb),
+        "is the reference really patched, or does its channel only hear hiss? Check its cable, its"
+            + " gain and its channel; "
+            + CHECK_PATCH);
   }
 
   static Finding tooFaint(double signalToNoiseDb) {
@@ -87,13 +101,20 @@ final class Findings {
         format(
             "the return is about %.2f s %s, beyond the %.2f s that were searched",
             Math.abs(lag) / rate.hertz(), lag > 0 ? "late" : "early", searchedSeconds),
-        format("search further: `--max-delay %.1f`", 0.5 + Math.abs(lag) / rate.hertz()));
+        format(
+            "search further: `--max-delay %.1f`",
+            Math.min(LONGEST_SEARCH_SECONDS, 0.5 + Math.abs(lag) / rate.hertz())));
   }
 
   static Finding wrongSpeed(SampleRate one, SampleRate other) {
     return refusing(
         FindingCode.RATE_MISMATCH,
-        format("the return runs at %d/%d of the reference's speed", one.hertz(), other.hertz()),
+        format(
+            "the return runs at %d/%d of the reference's speed, %.1f %% too %s",
+            one.hertz(),
+            other.hertz(),
+            100 * Math.abs((double) one.hertz() / other.hertz() - 1),
+            one.hertz() > other.hertz() ? "fast" : "slow"),
         "one device plays or records at 48 kHz what is labelled 44.1 kHz, or the other way: check"
             + " the sample rate of each");
   }

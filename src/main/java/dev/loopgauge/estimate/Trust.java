@@ -1,6 +1,8 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +23,9 @@ final class Trust {
 
   /** The longest recording that is searched from end to end for a delay beyond the window. */
   private static final double LONGEST_SECONDS = 60;
+
+  /** A reference quieter than this against a return that holds none of it is doubtful. */
+  private static final double FAINT_DB = 20;
 
   private static final double RATE_RATIO = 48_000.0 / 44_100.0;
 
@@ -47,9 +52,20 @@ final class Trust {
     }
     if (significance < SUSPECTED) {
       boolean narrow = fit.plainSignificance() >= SUSPECTED;
-      return Optional.of(narrow ? Findings.tooNarrow() : Findings.nothingThere());
+      return Optional.of(narrow ? Findings.tooNarrow() : nothingThere(spectra));
     }
     return Optional.of(Findings.tooFaint(fit.signalToNoiseDb()));
+  }
+
+  /** A reference far quieter than the return is the likelier one to be missing. */
+  private static Finding nothingThere(Spectra spectra) {
+    Reading reading = spectra.readings().get(0);
+    double quieterDb = levelDb(reading.ret()) - levelDb(reading.reference());
+    return quieterDb > FAINT_DB ? Findings.faintReference(quieterDb) : Findings.nothingThere();
+  }
+
+  private static double levelDb(Samples samples) {
+    return Decibels.ofPower(ChannelSurvey.of(samples).energy() / samples.length());
   }
 
   private static Optional<Finding> beyondWindow(Spectra spectra) {

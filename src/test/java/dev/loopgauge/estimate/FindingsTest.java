@@ -9,6 +9,7 @@ import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -230,5 +231,70 @@ class FindingsTest {
     Finding finding = only(estimate(Rig.copy(600, 30)));
     assertEquals(FindingCode.NO_REFERENCE, finding.code());
     assertFalse(finding.refuses());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-50, -80, -110})
+  void blamesTheReferenceThatHearsOnlyHiss(double hissDbfs) {
+    SplittableRandom random = new SplittableRandom(5);
+    double[] hiss = new double[Rig.SWEEP.length()];
+    for (int i = 0; i < hiss.length; i++) {
+      hiss[i] = Math.pow(10, hissDbfs / 20) * random.nextGaussian();
+    }
+    Signal ret = Rig.reading(Rig.copy(600, 0.5), -80, 0).ret().slice(0, 120_000);
+    Estimate estimate = ESTIMATOR.estimate(List.of(new Reading(Signal.of(Rig.RATE, hiss), ret)));
+    Finding finding = only(estimate);
+    assertEquals(FindingCode.NO_REFERENCE, finding.code());
+    assertTrue(finding.refuses());
+    assertTrue(finding.hint().contains("really patched"), finding::hint);
+  }
+
+  @Test
+  void saysThatTheReferenceIsSilent() {
+    Reading heard = Rig.reading(Rig.copy(600, 0.5), -80, 0);
+    Signal silence = Signal.silence(Rig.RATE, Rig.SWEEP.length());
+    Finding finding = only(ESTIMATOR.estimate(List.of(new Reading(silence, heard.ret()))));
+    assertEquals(FindingCode.NO_REFERENCE, finding.code());
+    assertTrue(finding.refuses());
+  }
+
+  /** The noise that such a reference hears besides doesn't come back: no level moves. */
+  @ParameterizedTest
+  @ValueSource(doubles = {-100, -120})
+  void findsNothingElseWhereTheReferenceHearsOnlyCrosstalk(double noiseDbfs) {
+    SplittableRandom random = new SplittableRandom(6);
+    double[] crosstalk = Rig.copy(0, 1e-3);
+    for (int i = 0; i < crosstalk.length; i++) {
+      crosstalk[i] += Math.pow(10, noiseDbfs / 20) * random.nextGaussian();
+    }
+    Signal ret = Rig.reading(Rig.copy(600, 0.9), -110, 0).ret().slice(0, 120_000);
+    Finding finding =
+        only(ESTIMATOR.estimate(List.of(new Reading(Signal.of(Rig.RATE, crosstalk), ret))));
+    assertEquals(FindingCode.NO_REFERENCE, finding.code());
+    assertTrue(finding.text().contains("59 dB louder"), finding::text);
+  }
+
+  @Test
+  void asksForNoLongerSearchThanThereIs() {
+    Finding finding = Findings.beyondWindow(59.9 * 48_000, 1, Rig.RATE);
+    assertTrue(finding.hint().contains("--max-delay 60.0"), finding::hint);
+    assertTrue(Findings.beyondWindow(-96_000, 1, Rig.RATE).hint().contains("--max-delay 2.5"));
+  }
+
+  /** 48 / 44.1 is 8.8 % more, 44.1 / 48 is 8.1 % less (derived). */
+  @Test
+  void saysThatTheReturnRunsTooFast() {
+    double[] ret = new double[120_000];
+    double[] sweep = Rig.SWEEP.toArray();
+    for (int i = 0; i * 48_000.0 / 44_100 < sweep.length - 1; i++) {
+      double position = i * 48_000.0 / 44_100;
+      int before = (int) position;
+      double part = position - before;
+      ret[500 + i] = 0.5 * (sweep[before] * (1 - part) + sweep[before + 1] * part);
+    }
+    Finding finding = only(estimate(ret));
+    assertEquals(FindingCode.RATE_MISMATCH, finding.code());
+    assertTrue(finding.text().endsWith("48000/44100 of the reference's speed, 8.8 % too fast"));
+    assertTrue(finding.hint().contains("48 kHz what is labelled 44.1 kHz"), finding::hint);
   }
 }
