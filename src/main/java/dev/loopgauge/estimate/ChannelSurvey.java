@@ -74,6 +74,11 @@ final class ChannelSurvey {
     return Decibels.ofPower(energy / length) < SILENCE_DBFS;
   }
 
+  /** The largest magnitude of a sample. */
+  double peak() {
+    return Math.max(peak, Math.abs(previous));
+  }
+
   /** The sum of the squared samples. */
   double energy() {
     return energy;

@@ -57,15 +57,18 @@ final class Trust {
     return Optional.of(Findings.tooFaint(fit.signalToNoiseDb()));
   }
 
-  /** A reference far quieter than the return is the likelier one to be missing. */
+  /**
+   * A reference far quieter at its peak than the return is the likelier one to be missing. At its
+   * peak, since a click is quiet but for a moment.
+   */
   private static Finding nothingThere(Spectra spectra) {
     Reading reading = spectra.readings().get(0);
-    double quieterDb = levelDb(reading.ret()) - levelDb(reading.reference());
+    double quieterDb = peakDb(reading.ret()) - peakDb(reading.reference());
     return quieterDb > FAINT_DB ? Findings.faintReference(quieterDb) : Findings.nothingThere();
   }
 
-  private static double levelDb(Samples samples) {
-    return Decibels.ofPower(ChannelSurvey.of(samples).energy() / samples.length());
+  private static double peakDb(Samples samples) {
+    return Decibels.ofFactor(ChannelSurvey.of(samples).peak());
   }
 
   private static Optional<Finding> beyondWindow(Spectra spectra) {
