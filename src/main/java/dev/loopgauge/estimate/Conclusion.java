@@ -137,7 +137,11 @@ final class Conclusion {
   }
 
   private Optional<Finding> lost() {
-    List<LostSound.Gap> gaps = fit.gaps();
+    List<LostSound.Gap> zeros =
+        spectra.readings().stream()
+            .flatMap(reading -> ZeroRuns.of(reading, fit.measured()).stream())
+            .toList();
+    List<LostSound.Gap> gaps = zeros.isEmpty() ? fit.gaps() : zeros;
     if (gaps.isEmpty()) {
       return Optional.empty();
     }

@@ -16,7 +16,7 @@ import java.util.function.ToDoubleFunction;
  */
 final class LostSound {
   private static final double WINDOW_SECONDS = 0.005;
-  private static final double LOST = 0.3;
+  private static final double LOST = 0.1;
   private static final double PRESENT = 0.6;
   private static final double LOUD_ENOUGH = 0.05;
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is wrong with a capture is found, and nothing where nothing is. */
@@ -140,9 +141,7 @@ class FindingsTest {
     assertInstanceOf(Estimate.Refused.class, estimate);
   }
 
-  /**
-   * A gap in one of three sweeps; in a single one it can't be told from a path that lacks a band.
-   */
+  /** A gap in one of three sweeps. */
   @Test
   void findsGapWithItsTimeAndLength() {
     List<Reading> readings = new ArrayList<>(Rig.turns(600, 600, 600));
@@ -296,5 +295,60 @@ class FindingsTest {
     assertEquals(FindingCode.RATE_MISMATCH, finding.code());
     assertTrue(finding.text().endsWith("48000/44100 of the reference's speed, 8.8 % too fast"));
     assertTrue(finding.hint().contains("48 kHz what is labelled 44.1 kHz"), finding::hint);
+  }
+
+  /** A digital gap is proven by its sharp edges, even where each frequency comes but once. */
+  @ParameterizedTest
+  @CsvSource({"0.35, 10", "0.5, 2", "0.5, 40", "0.8, 2", "0.8, 10", "0.8, 40"})
+  void findsZerosWithinOneSweep(double atSeconds, int ms) {
+    Reading whole = Rig.reading(Rig.copy(600, 0.5), -80, 0);
+    double[] ret = whole.ret().slice(0, whole.ret().length()).toArray();
+    int from = (int) (atSeconds * 48_000) + 600;
+    Arrays.fill(ret, from, from + ms * 48, 0);
+    Finding finding =
+        ESTIMATOR
+            .estimate(List.of(new Reading(Rig.SWEEP, Signal.of(Rig.RATE, ret))))
+            .findings()
+            .stream()
+            .filter(f -> f.code() == FindingCode.DROPOUT)
+            .findFirst()
+            .orElseThrow();
+    String words = "about %d ms of sound are missing at %.2f s".formatted(ms, from / 48_000.0);
+    assertEquals(words, finding.text());
+  }
+
+  /** The bass comes late by 10 ms and more, below a crossover of first order at 100 Hz. */
+  @ParameterizedTest
+  @ValueSource(ints = {96, 480, 1500})
+  void takesNoLateBassForLostSound(int later) {
+    double[] whole = Rig.copy(600, 0.5);
+    double[] ret = whole.clone();
+    double share = 1 - Math.exp(-2 * Math.PI * 100 / 48_000);
+    double low = 0;
+    for (int i = 0; i + later < ret.length; i++) {
+      low += share * (whole[i] - low);
+      ret[i] -= low;
+      ret[i + later] += low;
+    }
+    List<Finding> findings = estimate(ret).findings();
+    assertTrue(
+        findings.stream().noneMatch(f -> f.code() == FindingCode.DROPOUT), findings::toString);
+  }
+
+  /** A low-pass path whose sound is rounded to 16 bits fades into zeros: nothing is lost. */
+  @Test
+  void takesNoFadeIntoSilenceForLostSound() {
+    double[] ret = Rig.copy(600, 0.5);
+    double low = 0;
+    double lower = 0;
+    for (int i = 0; i < ret.length; i++) {
+      low += 0.02 * (ret[i] - low);
+      lower += 0.02 * (low - lower);
+      ret[i] = Math.rint(lower * 32_768) / 32_768;
+    }
+    List<Finding> findings =
+        ESTIMATOR.estimate(List.of(new Reading(Rig.SWEEP, Signal.of(Rig.RATE, ret)))).findings();
+    assertTrue(
+        findings.stream().noneMatch(f -> f.code() == FindingCode.DROPOUT), findings::toString);
   }
 }
