@@ -74,9 +74,10 @@ final class Findings {
   static Finding tooNarrow() {
     return refusing(
         FindingCode.WEAK_RETURN,
-        "what the return has in common with the reference lies in a handful of frequencies, as of a"
-            + " hum",
-        "use a sweep, or a passage with more treble; look for hum in both channels");
+        "what the return has in common with the reference lies in a handful of frequencies: a room"
+            + " smears the sound, only bass comes back, or both hear one hum",
+        "go nearer to the loudspeaker or take the return before the room; use a sweep, or a passage"
+            + " with more treble; look for hum in both channels");
   }
 
   static Finding otherSound() {

@@ -9,8 +9,11 @@ import dev.loopgauge.capture.file.WavFile;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.StimulusKind;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,6 +88,18 @@ class RealSoundsIT {
     Estimate estimate = inTheStreet(samples(WORDS.resolve(word + ".wav")));
     if (estimate instanceof Estimate.Found found) {
       assertEquals(directSound(), found.measurement().delay().samples(), 1, estimate::toString);
+    }
+  }
+
+  /** In so diffuse a sound a sweep is read right, or refused because of the room. */
+  @Test
+  void blamesTheRoomForASweepThatAStreetSmears() throws Exception {
+    Estimate estimate = inTheStreet(StimulusKind.SWEEP.of(1).render(new SampleRate(48_000)));
+    if (estimate instanceof Estimate.Found found) {
+      assertEquals(directSound(), found.measurement().delay().samples(), 1, estimate::toString);
+    } else {
+      Finding why = estimate.findings().get(0);
+      assertTrue(why.text().contains("a room smears the sound"), why::text);
     }
   }
 
