@@ -3,11 +3,13 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * A reference that is one short click says little by itself: a clap, a cough or a plug that is
  * pulled correlates with it too. So what stands in the return where the click should be must look
- * like it, unless nothing there stands out of the noise.
+ * like it, unless nothing there stands out of the noise; and nothing else in the return, near or
+ * far, may look half as much like it, as in applause one clap does as well as the next.
  */
 final class Impulse {
   private static final double SECONDS = 0.0027;
@@ -20,6 +22,15 @@ final class Impulse {
 
   /** The least squared correlation with the click that is its like. */
   private static final double LIKE = 0.5;
+
+  /** What share of the click's correlation another may have anywhere in the return. */
+  private static final double RIVAL = 0.5;
+
+  /**
+   * How many times the usual correlation a rival must have. Gaussian noise passes this about once
+   * in two million lags.
+   */
+  private static final double ABOVE_NOISE = 5;
 
   /** Longer references are programme, not a click. */
   private static final double LONGEST_SECONDS = 61;
@@ -46,7 +57,26 @@ final class Impulse {
       product += click[i] * there[i];
     }
     double like = product * product / (energy(click) * energy(there));
-    return like < LIKE && energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
+    boolean standsOut = energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
+    return (like < LIKE && standsOut) || hasRival(reading, delay, click.length);
+  }
+
+  /** Whether anything further than a click's length from the delay correlates nearly as well. */
+  private static boolean hasRival(Reading reading, double delay, int apart) {
+    int length = Math.max(reading.reference().length(), reading.ret().length());
+    Spectra wide = Spectra.of(List.of(reading), (double) length / reading.rate().hertz());
+    double[] lags = wide.searched(wide.cross());
+    int here = (int) Math.rint(delay) + wide.searchLag();
+    double rival = 0;
+    double sum = 0;
+    for (int i = 0; i < lags.length; i++) {
+      if (Math.abs(i - here) > apart) {
+        rival = Math.max(rival, Math.abs(lags[i]));
+        sum += lags[i] * lags[i];
+      }
+    }
+    double usual = Math.sqrt(sum / reading.ret().length());
+    return rival > RIVAL * Math.abs(lags[here]) && rival > ABOVE_NOISE * usual;
   }
 
   private static int width(SampleRate rate) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * No false number, unless it is marked as one of several that could be meant: none where the return
@@ -30,6 +31,15 @@ class AdversarialReturnsTest {
             .flatMap(Optional::stream)
             .toList();
     assertEquals(List.of(), caught, () -> caught.size() + " of " + EACH);
+  }
+
+  /**
+   * Evenings out of thousands on which one clap looked enough like the click to be taken for it.
+   */
+  @ParameterizedTest
+  @ValueSource(longs = {580, 840, 999, 1165, 1359, 2672, 3570, 4146, 4744, 5384})
+  void oneClapAmongOthersIsNoClick(long seed) {
+    assertEquals(Optional.empty(), falseNumber(Trap.CLAPS_AGAINST_CLICK, seed));
   }
 
   static Optional<String> falseNumber(Trap trap, long seed) {
