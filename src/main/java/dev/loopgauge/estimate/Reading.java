@@ -48,4 +48,14 @@ public record Reading(Samples reference, Samples ret, int start) {
   public SampleRate rate() {
     return reference.rate();
   }
+
+  /** The sample of the return that the recording starts with, negative in a window on it. */
+  int recordedFrom() {
+    return ret instanceof Window window ? window.recordedFrom() : 0;
+  }
+
+  /** The sample of the return that the recording ends before. */
+  int recordedTo() {
+    return ret instanceof Window window ? window.recordedTo() : ret.length();
+  }
 }

@@ -6,7 +6,8 @@ import dev.loopgauge.signal.SampleRate;
  * Short-time spectra of reference, return and residual, and their products.
  *
  * <p>A block lasts about 0.17 s: long enough to tell a hum from the bands beside it, short enough
- * that a passing sound counts only where it was.
+ * that a passing sound counts only where it was. Where the recording starts or ends within a block,
+ * what it holds is taken to have gone on.
  */
 final class ShortBlocks {
   private static final double SECONDS = 0.15;
@@ -16,6 +17,7 @@ final class ShortBlocks {
   private final double[] ret;
   private final double[] left;
   private double foundEnergy;
+  private double wholePerRecorded;
 
   /** Blocks for signals of a rate. */
   ShortBlocks(SampleRate rate) {
@@ -37,14 +39,16 @@ final class ShortBlocks {
 
   /**
    * Takes the block that starts at {@code from} of a subtraction. A reference that ends within it
-   * is followed by silence; the return goes on.
+   * is followed by silence; the return goes on as far as it was recorded.
    */
   void load(Subtraction source, int from) {
     foundEnergy = 0;
+    wholePerRecorded = (double) fft.length() / source.recorded(from, from + fft.length());
     for (int i = 0; i < fft.length(); i++) {
-      double found = source.found(from + i);
+      boolean recorded = source.isRecorded(from + i);
+      double found = recorded ? source.found(from + i) : 0;
       reference[i] = from + i < source.length() ? source.reference(from + i) : 0;
-      ret[i] = source.ret(from + i);
+      ret[i] = recorded ? source.ret(from + i) : 0;
       left[i] = ret[i] - found;
       foundEnergy += found * found;
     }
@@ -74,7 +78,7 @@ final class ShortBlocks {
     for (int k = 1; k < ret.length / 2; k++) {
       sum += Packed.power(reference, k) * Packed.power(ret, k);
     }
-    return sum * 2 / ((double) ret.length * ret.length);
+    return wholePerRecorded * sum * 2 / ((double) ret.length * ret.length);
   }
 
   /**
@@ -85,7 +89,7 @@ final class ShortBlocks {
     for (int k = 1; k < withLeft.length; k++) {
       double power = Packed.power(reference, k);
       referencePower[k] += power;
-      withLeft[k] += power * Packed.power(left, k);
+      withLeft[k] += wholePerRecorded * power * Packed.power(left, k);
       withReturn[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
     }
   }

@@ -16,6 +16,8 @@ final class Subtraction {
   private final double[] ret;
   private int start;
   private int length;
+  private int recordedFrom;
+  private int recordedTo;
 
   /**
    * A walk through readings.
@@ -38,6 +40,8 @@ final class Subtraction {
   void run(Reading reading, int block) {
     start = block * plan.advance();
     length = Math.min(plan.advance(), reading.reference().length() - start);
+    recordedFrom = reading.recordedFrom() - start - wholeDelay;
+    recordedTo = reading.recordedTo() - start - wholeDelay;
     reading.reference().copyTo(start - plan.maxLag(), reference, 0, plan.transform());
     reading.ret().copyTo(start - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
     fft.forward(reference);
@@ -71,5 +75,15 @@ final class Subtraction {
   /** The return, moved earlier by the delay's whole samples. */
   double ret(int i) {
     return ret[plan.maxLag() + i];
+  }
+
+  /** Whether the return was recorded there. */
+  boolean isRecorded(int i) {
+    return i >= recordedFrom && i < recordedTo;
+  }
+
+  /** How many samples of the return were recorded from {@code from} to {@code to}, at least one. */
+  int recorded(int from, int to) {
+    return Math.max(1, Math.min(to, recordedTo) - Math.max(from, recordedFrom));
   }
 }

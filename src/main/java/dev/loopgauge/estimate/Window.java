@@ -21,4 +21,14 @@ record Window(Samples whole, int from, int length) implements Samples {
   public void copyTo(int start, double[] target, int at, int count) {
     whole.copyTo(from + start, target, at, count);
   }
+
+  /** The sample of the window before which the recording has not started. */
+  int recordedFrom() {
+    return -from;
+  }
+
+  /** The sample of the window at which the recording ends. */
+  int recordedTo() {
+    return whole.length() - from;
+  }
 }
