@@ -1,8 +1,8 @@
-"""Times whole processes, Loopgauge's and numpy-peer.py's, on the same pairs of recordings.
+"""Times whole processes, Loopgauge's and numpy-peer.py's two, on the same pairs of recordings.
 
     mvn -B -q package -DskipTests && python3 src/bench/compare.py [RUNS]
 
-The two run in turn, so that whatever else the machine does meets both. Times are medians of the
+They run in turn, so that whatever else the machine does meets all. Times are medians of the
 wall clock and of user and system time together; memory is the largest resident set.
 """
 import os
@@ -56,15 +56,17 @@ def run(command):
 def compare(folder, seconds, runs):
     sent, back = make_pair(folder, seconds)
     ours = ["java", "-jar", str(JAR), "analyze", "--reference", sent, "--return", back]
-    peer = [sys.executable, str(HERE / "numpy-peer.py"), sent, back]
-    for command in (ours, peer):
+    padded = [sys.executable, str(HERE / "numpy-peer.py"), sent, back]
+    commands = {"loopgauge": ours, "numpy, 2^n": padded, "numpy, plain": [*padded, "--plain"]}
+    for command in commands.values():
         run(command)
-    results = [(run(ours), run(peer)) for _ in range(runs)]
-    print(f"{seconds} s pair, {runs} runs   loopgauge     numpy     ratio")
+    results = [[run(command) for command in commands.values()] for _ in range(runs)]
+    print(f"{seconds} s pair, {runs} runs" + "".join(f"{name:>14}" for name in commands))
     for i, name in enumerate(("wall s", "user+system s", "peak MiB")):
-        ours, peer = (statistics.median(r[which][i] for r in results) for which in (0, 1))
-        ratio = statistics.median(a[i] / b[i] for a, b in results)
-        print(f"  {name:15}  {ours:12.2f}  {peer:8.2f}  {ratio:8.2f}")
+        medians = [statistics.median(r[which][i] for r in results) for which in range(3)]
+        ratios = [statistics.median(r[0][i] / r[which][i] for r in results) for which in range(3)]
+        print(f"  {name:18}" + "".join(f"{value:14.2f}" for value in medians))
+        print("    loopgauge against" + "".join(f"{ratio:14.2f}" for ratio in ratios))
 
 
 if __name__ == "__main__":
