@@ -113,9 +113,8 @@ public final class DelayEstimator {
     if (!(plain.estimate() instanceof Estimate.Found found) || found.measurement().ambiguous()) {
       return true;
     }
-    boolean smeared = plain.fit().isPresent() && found.measurement().signalToNoiseDb() < SMEARED_DB;
-    return smeared
-        || plain.fit().flatMap(fit -> fit.drift().stream().boxed().findFirst()).isPresent();
+    boolean smeared = found.measurement().signalToNoiseDb() < SMEARED_DB;
+    return plain.fit().filter(fit -> smeared || fit.drift().isPresent()).isPresent();
   }
 
   private static Optional<Finding> survey(List<Reading> readings) {

@@ -93,8 +93,8 @@ public record Comparison(
 
   /**
    * Compares what was found with the loop of a path. Where the clocks are not locked it also says
-   * when the listener's limit is passed, and a difference that their drift makes up within ten is
-   * put down to it.
+   * when the listener's limit is passed, and a difference that their drift makes up within ten
+   * minutes is put down to it.
    *
    * @throws IllegalArgumentException as above
    */
