@@ -29,6 +29,7 @@ final class ArrivalSearch {
 
   private final Spectra spectra;
   private final Copy strongest;
+  private final double deviation;
   private final CrossSpectrum sharp;
   private final CrossSpectrum pulse;
   private final double pulseHeight;
@@ -40,10 +41,12 @@ final class ArrivalSearch {
    * @param spectra the correlations
    * @param sharpened the sharpened one
    * @param strongest the strongest copy
+   * @param deviation the standard deviation of its gain
    */
-  ArrivalSearch(Spectra spectra, Sharpened sharpened, Copy strongest) {
+  ArrivalSearch(Spectra spectra, Sharpened sharpened, Copy strongest, double deviation) {
     this.spectra = spectra;
     this.strongest = strongest;
+    this.deviation = deviation;
     this.sharp = sharpened.cross();
     this.pulse = sharpened.pulse();
     this.pulseHeight = sharpened.height();
@@ -53,15 +56,14 @@ final class ArrivalSearch {
   /** All copies, the one given at the start first, the others by falling level. */
   List<Copy> find() {
     double[] whole = spectra.searched(sharp);
-    double least = Math.abs(strongest.gain()) * Decibels.toFactor(FAINTEST_DB);
     List<Copy> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
     List<Copy> arrivals = new ArrayList<>(List.of(strongest));
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
-      double[] lags = spectra.searched(rest);
-      int best = PeakSearch.strongest(lags);
-      Copy next = atPeak(rest, best - spectra.searchLag());
-      if (Math.abs(next.gain()) < Math.max(least, ABOVE_NOISE * deviation(lags) / pulseHeight)) {
+      double[] all = spectra.searched(rest);
+      double least = ABOVE_NOISE * deviation(all) / pulseHeight;
+      Copy next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
+      if (Math.abs(next.gain()) < Math.max(faintest(), least)) {
         break;
       }
       taken.add(next);
@@ -69,7 +71,50 @@ final class ArrivalSearch {
         arrivals.add(next);
       }
     }
-    return arrivals;
+    return proven(arrivals);
+  }
+
+  /**
+   * The arrivals that are still there when all are fitted at once to the plain correlation. Where
+   * the sound holds little else than some notes, sharpening makes peaks of next to nothing.
+   */
+  private List<Copy> proven(List<Copy> arrivals) {
+    List<Copy> left = new ArrayList<>(arrivals);
+    for (int doubtful = doubtful(left); doubtful > 0; doubtful = doubtful(left)) {
+      left.remove(doubtful);
+    }
+    return left;
+  }
+
+  /** Which copy falls furthest short of what would prove it; 0, the strongest, where none does. */
+  private int doubtful(List<Copy> copies) {
+    Overlap overlap = new Overlap(spectra.auto(), copies);
+    double[] gains = overlap.gains(spectra.cross());
+    int weakest = 0;
+    double most = 1;
+    for (int i = 1; i < copies.size(); i++) {
+      double needed = Math.max(faintest(), ABOVE_NOISE * deviation * overlap.gainWidening(i));
+      if (needed > most * Math.abs(gains[i])) {
+        weakest = i;
+        most = needed / Math.abs(gains[i]);
+      }
+    }
+    return weakest;
+  }
+
+  /** The lags with those left out at which a copy can't be told from an edge. */
+  private double[] near(double[] lags) {
+    double here = strongest.lag() + spectra.searchLag();
+    for (int i = 0; i < lags.length; i++) {
+      if (Math.abs(i - here) > spectra.exact()) {
+        lags[i] = 0;
+      }
+    }
+    return lags;
+  }
+
+  private double faintest() {
+    return Math.abs(strongest.gain()) * Decibels.toFactor(FAINTEST_DB);
   }
 
   private Copy atPeak(CrossSpectrum curve, double near) {

@@ -35,8 +35,9 @@ final class Correlator {
     for (int i = firstBlock; i < endBlock; i++) {
       int from = i * plan.advance();
       reading.reference().copyTo(from - plan.maxLag(), around, 0, plan.transform());
-      System.arraycopy(around, plan.maxLag(), block, 0, plan.advance());
-      Arrays.fill(block, plan.advance(), block.length, 0);
+      int taken = Math.min(plan.advance(), reading.reference().length() - from);
+      System.arraycopy(around, plan.maxLag(), block, 0, taken);
+      Arrays.fill(block, taken, block.length, 0);
       fft.forward(block);
       fft.forward(around);
       Packed.addCross(block, around, auto);

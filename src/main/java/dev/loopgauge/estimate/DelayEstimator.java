@@ -136,11 +136,20 @@ public final class DelayEstimator {
         : Optional.empty();
   }
 
-  private Read together(Spectra spectra, List<Finding> findings, boolean whole) {
+  private Read together(Spectra given, List<Finding> findings, boolean whole) {
+    Optional<Spectra> recorded = given.recordedOf(given.strongest(given.cross()));
+    Read read = fitted(recorded.orElse(given), findings, whole);
+    // A tear is told by all that is there: beside it sound goes on as beside an edge.
+    boolean uncut = recorded.isPresent() && read.fit().flatMap(Fit::tear).isPresent();
+    return uncut ? fitted(given, findings, whole) : read;
+  }
+
+  private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
       Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
+      List<Finding> findings = new ArrayList<>(before);
       findings.add(torn.orElse(refusal.get()));
       return new Read(new Estimate.Refused(findings), Optional.of(first));
     }
@@ -148,8 +157,7 @@ public final class DelayEstimator {
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
-    return new Read(
-        new Conclusion(spectra, fit, choice, whole).estimate(findings), Optional.of(fit));
+    return new Read(new Conclusion(spectra, fit, choice, whole).estimate(before), Optional.of(fit));
   }
 
   /** Puts the arrival to be measured first. */

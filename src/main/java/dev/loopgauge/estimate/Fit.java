@@ -164,7 +164,8 @@ final class Fit {
 
   /** All copies of the reference in the return, the measured one first. */
   List<Copy> allCopies() {
-    return new ArrivalSearch(spectra, sharpened(), measured()).find();
+    double deviation = Math.sqrt(residual.valueVariance()) / spectra.referenceEnergy();
+    return new ArrivalSearch(spectra, sharpened(), measured(), deviation).find();
   }
 
   /** The path's response along the delay axis, around all copies. */

@@ -10,6 +10,10 @@ import java.util.List;
  * <p>The fit solves the normal equations sum over j of Rxx(i - j) h[j] = Rxy(delay + i), i and j
  * from -reach to +reach, with one part in 10^9 added to Rxx(0) so that empty bands stay harmless
  * (L. Ljung, "System Identification", section 4.2, from memory).
+ *
+ * <p>Of a reference cut out of sound that goes on, Rxx(-k) is not quite Rxx(k). The copy's share of
+ * that is its gain times half the difference, and is taken off Rxy; then the even half of Rxx does
+ * (derived: exact for a pure delay, to the first order for a filter).
  */
 final class PathResponse {
   private static final double RIDGE = 1e-9;
@@ -33,10 +37,18 @@ final class PathResponse {
   static PathResponse fit(CrossSpectrum cross, CrossSpectrum auto, List<Copy> copies, int reach) {
     double delay = copies.get(0).lag();
     List<Copy> far = copies.stream().filter(c -> Math.abs(c.lag() - delay) > reach).toList();
-    double[] r = auto.lagsFrom(0, 2 * reach + 1);
-    r[0] *= 1 + RIDGE;
     double[] b = cross.without(far, auto).lagsFrom(delay - reach, 2 * reach + 1);
-    return new PathResponse(delay, ToeplitzSystem.solve(r, b), far);
+    double[] around = auto.lagsFrom(-2 * reach, 4 * reach + 1);
+    double[] even = new double[2 * reach + 1];
+    for (int i = 0; i < even.length; i++) {
+      even[i] = (around[2 * reach + i] + around[2 * reach - i]) / 2;
+    }
+    for (int i = -reach; i <= reach; i++) {
+      double odd = (around[2 * reach + i] - around[2 * reach - i]) / 2;
+      b[reach + i] -= copies.get(0).gain() * odd;
+    }
+    even[0] *= 1 + RIDGE;
+    return new PathResponse(delay, ToeplitzSystem.solve(even, b), far);
   }
 
   /** How many taps were fitted. */

@@ -58,4 +58,9 @@ public record Reading(Samples reference, Samples ret, int start) {
   int recordedTo() {
     return ret instanceof Window window ? window.recordedTo() : ret.length();
   }
+
+  /** Whether the reference was cut out of sound that goes on beyond its end. */
+  boolean goesOn() {
+    return reference instanceof Window;
+  }
 }

@@ -17,7 +17,7 @@ final class ShortBlocks {
   private final double[] ret;
   private final double[] left;
   private double foundEnergy;
-  private double wholePerRecorded;
+  private double wholePerKnown;
 
   /** Blocks for signals of a rate. */
   ShortBlocks(SampleRate rate) {
@@ -39,16 +39,16 @@ final class ShortBlocks {
 
   /**
    * Takes the block that starts at {@code from} of a subtraction. A reference that ends within it
-   * is followed by silence; the return goes on as far as it was recorded.
+   * is followed by silence; the return goes on as far as it is known.
    */
   void load(Subtraction source, int from) {
     foundEnergy = 0;
-    wholePerRecorded = (double) fft.length() / source.recorded(from, from + fft.length());
+    wholePerKnown = (double) fft.length() / source.known(from, from + fft.length());
     for (int i = 0; i < fft.length(); i++) {
-      boolean recorded = source.isRecorded(from + i);
-      double found = recorded ? source.found(from + i) : 0;
+      boolean known = source.isKnown(from + i);
+      double found = known ? source.found(from + i) : 0;
       reference[i] = from + i < source.length() ? source.reference(from + i) : 0;
-      ret[i] = recorded ? source.ret(from + i) : 0;
+      ret[i] = known ? source.ret(from + i) : 0;
       left[i] = ret[i] - found;
       foundEnergy += found * found;
     }
@@ -78,7 +78,7 @@ final class ShortBlocks {
     for (int k = 1; k < ret.length / 2; k++) {
       sum += Packed.power(reference, k) * Packed.power(ret, k);
     }
-    return wholePerRecorded * sum * 2 / ((double) ret.length * ret.length);
+    return wholePerKnown * sum * 2 / ((double) ret.length * ret.length);
   }
 
   /**
@@ -89,7 +89,7 @@ final class ShortBlocks {
     for (int k = 1; k < withLeft.length; k++) {
       double power = Packed.power(reference, k);
       referencePower[k] += power;
-      withLeft[k] += wholePerRecorded * power * Packed.power(left, k);
+      withLeft[k] += wholePerKnown * power * Packed.power(left, k);
       withReturn[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
     }
   }

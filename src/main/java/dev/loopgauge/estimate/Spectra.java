@@ -3,6 +3,7 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -13,13 +14,22 @@ import java.util.stream.IntStream;
  * @param each the correlation of each reading
  * @param cross the sum of them
  * @param auto the sum of the references' correlations with themselves
+ * @param exact how far from the delay what lies beyond a cut edge of a reference is known, in
+ *     samples; further off the correlation may show copies that aren't there
  */
 record Spectra(
     List<Reading> readings,
     int searchLag,
     List<CrossSpectrum> each,
     CrossSpectrum cross,
-    CrossSpectrum auto) {
+    CrossSpectrum auto,
+    int exact) {
+  /**
+   * A reference that is cut out of sound loses at most this share of its length on either side, or
+   * the filter's reach.
+   */
+  private static final double MOST_LOST = 0.05;
+
   /** What lies below is an offset or a drift of a converter, not sound, in Hz. */
   private static final double LOWEST_HZ = 10;
 
@@ -28,6 +38,10 @@ record Spectra(
 
   /** Correlates some readings. */
   static Spectra of(List<Reading> readings, double maxDelaySeconds) {
+    return of(readings, maxDelaySeconds, Integer.MAX_VALUE);
+  }
+
+  private static Spectra of(List<Reading> readings, double maxDelaySeconds, int exact) {
     SampleRate rate = readings.get(0).rate();
     int searchLag = rate.samplesIn(maxDelaySeconds);
     int shortBlock = ShortBlocks.lengthAt(rate);
@@ -44,7 +58,8 @@ record Spectra(
         searchLag,
         each,
         CrossSpectrum.sum(each),
-        CrossSpectrum.sum(parts.stream().map(Part::auto).toList()));
+        CrossSpectrum.sum(parts.stream().map(Part::auto).toList()),
+        exact);
   }
 
   /** What some of the blocks come to: a correlation for each range of them. */
@@ -73,6 +88,14 @@ record Spectra(
     return BlockRange.shares(readings, plan).parallelStream()
         .map(ranges -> Part.of(ranges, readings, new Correlator(plan, fft, lowestBin)))
         .toList();
+  }
+
+  /** The same of only what was recorded of a copy; empty where no edge cuts through sound. */
+  Optional<Spectra> recordedOf(Copy copy) {
+    int exact = Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
+    return new Coverage(readings, referenceEnergy())
+        .cutTo(copy, exact)
+        .map(cut -> of(cut, searchSeconds(), exact));
   }
 
   /** The rate of the readings. */
@@ -113,14 +136,24 @@ record Spectra(
     return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
   }
 
-  /** The strongest copy in a correlation. */
+  /**
+   * The strongest copy in a correlation. Of a copy that the recording starts or ends within only a
+   * part is there to correlate, which must not count against its lag ({@link Coverage}).
+   */
   Copy strongest(CrossSpectrum correlation) {
-    int best = PeakSearch.strongest(searched(correlation));
+    double[] lags = searched(correlation);
+    new Coverage(readings, referenceEnergy()).level(lags, searchLag);
+    int best = PeakSearch.strongest(lags);
     return copy(PeakSearch.refine(correlation, best - searchLag));
   }
 
-  /** The copy that a point of a correlation of all readings stands for. */
-  Copy copy(CrossSpectrum.Point point) {
-    return new Copy(point.lag(), point.value() / referenceEnergy());
+  /**
+   * The copy that a peak of a correlation of all readings stands for. Its delay counts from where
+   * the references' own correlation peaks: not at 0, but half of what x^2 gains from edge to edge
+   * over the sum of (dx/dn)^2 beside it (derived), where they are cut out of sound that goes on.
+   */
+  Copy copy(CrossSpectrum.Point peak) {
+    double origin = PeakSearch.refine(auto, 0).lag();
+    return new Copy(peak.lag() - origin, peak.value() / referenceEnergy());
   }
 }

@@ -16,8 +16,8 @@ final class Subtraction {
   private final double[] ret;
   private int start;
   private int length;
-  private int recordedFrom;
-  private int recordedTo;
+  private int knownFrom;
+  private int knownTo;
 
   /**
    * A walk through readings.
@@ -40,8 +40,11 @@ final class Subtraction {
   void run(Reading reading, int block) {
     start = block * plan.advance();
     length = Math.min(plan.advance(), reading.reference().length() - start);
-    recordedFrom = reading.recordedFrom() - start - wholeDelay;
-    recordedTo = reading.recordedTo() - start - wholeDelay;
+    knownFrom = reading.recordedFrom() - start - wholeDelay;
+    knownTo = reading.recordedTo() - start - wholeDelay;
+    if (reading.goesOn()) {
+      knownTo = Math.min(knownTo, reading.reference().length() - start);
+    }
     reading.reference().copyTo(start - plan.maxLag(), reference, 0, plan.transform());
     reading.ret().copyTo(start - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
     fft.forward(reference);
@@ -77,13 +80,13 @@ final class Subtraction {
     return ret[plan.maxLag() + i];
   }
 
-  /** Whether the return was recorded there. */
-  boolean isRecorded(int i) {
-    return i >= recordedFrom && i < recordedTo;
+  /** Whether the return was recorded there, and the reference tells what it should hold. */
+  boolean isKnown(int i) {
+    return i >= knownFrom && i < knownTo;
   }
 
-  /** How many samples of the return were recorded from {@code from} to {@code to}, at least one. */
-  int recorded(int from, int to) {
-    return Math.max(1, Math.min(to, recordedTo) - Math.max(from, recordedFrom));
+  /** How many of the samples from {@code from} to {@code to} are known, at least one. */
+  int known(int from, int to) {
+    return Math.max(1, Math.min(to, knownTo) - Math.max(from, knownFrom));
   }
 }

@@ -102,11 +102,16 @@ record Tear(int at, OptionalDouble later) {
 
   private static Optional<Tear> between(Reading reading, double before, double after) {
     return Halves.split(reading, (int) Math.rint(before), (int) Math.rint(after))
+        .filter(at -> isWithin(reading.reference(), (int) (at - before)))
         .filter(
             at ->
                 sameBand(reading.reference(), (int) (at - before))
                     || PhaseJump.near(reading, at, before, after).isPresent())
         .map(at -> new Tear(reading.start() + at, OptionalDouble.of(after - before)));
+  }
+
+  private static boolean isWithin(Samples reference, int at) {
+    return at > 0 && at < reference.length();
   }
 
   private static boolean sameBand(Samples reference, int at) {
@@ -133,7 +138,7 @@ record Tear(int at, OptionalDouble later) {
   private static OptionalDouble later(Reading reading, int at, double delay) {
     int cut = at - (int) Math.rint(delay);
     int length = reading.reference().length();
-    if (cut <= 0 || cut >= length) {
+    if (!isWithin(reading.reference(), cut)) {
       return OptionalDouble.empty();
     }
     double apart = side(reading, cut, length, delay) - side(reading, 0, cut, delay);

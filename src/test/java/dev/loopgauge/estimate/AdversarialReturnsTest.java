@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -40,6 +41,19 @@ class AdversarialReturnsTest {
   @ValueSource(longs = {580, 840, 999, 1165, 1359, 2672, 3570, 4146, 4744, 5384})
   void oneClapAmongOthersIsNoClick(long seed) {
     assertEquals(Optional.empty(), falseNumber(Trap.CLAPS_AGAINST_CLICK, seed));
+  }
+
+  /** Loops whose cut ends once passed for copies that aren't there, and moved the delay. */
+  @ParameterizedTest
+  @ValueSource(longs = {540, 906, 1323, 1371, 1966, 2689, 3067, 3138, 4236, 4266, 4716, 5288, 5305})
+  void theEndOfALoopIsNoCopy(long seed) {
+    assertEquals(Optional.empty(), falseNumber(Trap.LOOP, seed));
+  }
+
+  /** Music in which two halves of the speech seem to meet beyond its end. */
+  @Test
+  void nothingTearsBeyondTheReference() {
+    assertEquals(Optional.empty(), falseNumber(Trap.SPEECH_AMONG_MUSIC, 1851));
   }
 
   static Optional<String> falseNumber(Trap trap, long seed) {

@@ -1,0 +1,123 @@
+package dev.loopgauge.estimate;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How much of some references can be in their returns at all. Two recordings that end together hold
+ * less of a copy the later it is: its end came after the recording stopped. What is missing makes a
+ * later copy look weaker, and where sound is cut off the edge looks like copies that aren't there,
+ * most of all where the sound repeats itself.
+ *
+ * <p>Of a copy of which only a part was recorded the log-likelihood is R^2 over the energy of that
+ * part (S. M. Kay, "Estimation Theory", example 7.15, with the observed part of the signal in its
+ * place).
+ */
+final class Coverage {
+  /** Where less than this share of the energy is recorded, a lag isn't raised any further. */
+  private static final double LEAST = 0.5;
+
+  private final List<Reading> readings;
+  private final double energy;
+
+  /**
+   * The coverage of some readings.
+   *
+   * @param energy the energy of all their references
+   */
+  Coverage(List<Reading> readings, double energy) {
+    this.readings = readings;
+    this.energy = energy;
+  }
+
+  /** A part of a reference: from (inclusive) to (exclusive). */
+  private record Part(int from, int to) {}
+
+  /**
+   * Raises each value of a correlation to what it would be, had all of its copy been recorded.
+   *
+   * @param lags the values at the whole lags from -{@code searchLag} on
+   */
+  void level(double[] lags, int searchLag) {
+    double[] missing = new double[lags.length];
+    for (Reading reading : readings) {
+      addMissing(reading, searchLag, missing);
+    }
+    for (int i = 0; i < lags.length; i++) {
+      if (missing[i] > 0) {
+        lags[i] /= Math.sqrt(Math.max(LEAST, 1 - missing[i] / energy));
+      }
+    }
+  }
+
+  /** Adds for each lag the energy of a reference that can't be in the return. */
+  private static void addMissing(Reading reading, int searchLag, double[] missing) {
+    int length = reading.reference().length();
+    int headEnd = recorded(reading, -searchLag).from();
+    int tailStart = recorded(reading, searchLag).to();
+    if (headEnd == 0 && tailStart == length) {
+      return;
+    }
+    double[] head = energies(reading, 0, headEnd);
+    double[] tail = energies(reading, tailStart, length);
+    for (int i = 0; i < missing.length; i++) {
+      Part part = recorded(reading, i - searchLag);
+      missing[i] += head[part.from()] + tail[tail.length - 1] - tail[part.to() - tailStart];
+    }
+  }
+
+  /**
+   * The readings with their references cut so far inside what was recorded that what goes on beyond
+   * the edges is known on both sides; empty where no edge cuts through sound.
+   *
+   * @param copy the copy in the return
+   * @param margin how far from it a filter may spread it, in samples
+   */
+  Optional<List<Reading>> cutTo(Copy copy, int margin) {
+    List<Reading> cut = readings.stream().map(r -> cut(r, copy, margin)).toList();
+    double all = readings.stream().mapToDouble(Coverage::energy).sum();
+    double left = cut.stream().mapToDouble(Coverage::energy).sum();
+    return left < all && left > LEAST * all ? Optional.of(cut) : Optional.empty();
+  }
+
+  private static Reading cut(Reading reading, Copy copy, int margin) {
+    Edges edges = new Edges(reading, copy);
+    Part part = recorded(reading, copy.lag());
+    int length = reading.reference().length();
+    int from = edges.startCutsSound(part.from()) ? part.from() + margin : 0;
+    int to = edges.endCutsSound(part.to()) ? part.to() - margin : length;
+    return from < to && to - from < length ? part(reading, from, to) : reading;
+  }
+
+  /** A reading of a part of its reference; what lies outside stays readable. */
+  private static Reading part(Reading reading, int from, int to) {
+    return new Reading(
+        new Window(reading.reference(), from, to - from),
+        new Window(reading.ret(), from, reading.ret().length() - from),
+        reading.start() + from);
+  }
+
+  /** The part of a reference whose copy at a delay lies within the recording of the return. */
+  private static Part recorded(Reading reading, double delay) {
+    int length = reading.reference().length();
+    int from = Math.min(length, Math.max(0, (int) Math.ceil(reading.recordedFrom() - delay)));
+    int to = Math.max(from, Math.min(length, (int) Math.floor(reading.recordedTo() - delay)));
+    return new Part(from, to);
+  }
+
+  private static double energy(Reading reading) {
+    double[] sums = energies(reading, 0, reading.reference().length());
+    return sums[sums.length - 1];
+  }
+
+  /** The energy of a part of a reference up to each of its samples, from 0 to all of it. */
+  private static double[] energies(Reading reading, int from, int to) {
+    double[] samples = new double[to - from];
+    reading.reference().copyTo(from, samples, 0, samples.length);
+    double[] sums = new double[samples.length + 1];
+    for (int i = 0; i < samples.length; i++) {
+      sums[i + 1] = sums[i] + samples[i] * samples[i];
+    }
+    return sums;
+  }
+}
