@@ -43,6 +43,9 @@ final class Impulse {
       return false;
     }
     int width = width(reading.rate());
+    if (!canBeClick(reading.reference(), 2 * width)) {
+      return false;
+    }
     double[] reference = whole(reading.reference());
     int centre = PeakSearch.strongest(reference);
     double[] click = Arrays.copyOfRange(reference, Math.max(0, centre - width), centre + width);
@@ -59,6 +62,12 @@ final class Impulse {
     double like = product * product / (energy(click) * energy(there));
     boolean standsOut = energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
     return (like < LIKE && standsOut) || hasRival(reading, delay, click.length);
+  }
+
+  /** Whether most of the energy could lie within a length, were all of that as loud as the peak. */
+  private static boolean canBeClick(Samples reference, int length) {
+    ChannelSurvey survey = ChannelSurvey.of(reference);
+    return length * survey.peak() * survey.peak() >= CONCENTRATED * survey.energy();
   }
 
   /** Whether anything further than a click's length from the delay correlates nearly as well. */

@@ -17,61 +17,62 @@ final class ZeroRuns {
   /** How loud the reference must be within the run against either side of it. */
   private static final double SOUNDS_ON = 0.5;
 
-  private final double[] reference;
-  private final double[] ret;
+  private static final int CHUNK = 1 << 16;
+
+  private final Reading reading;
+  private final int delay;
   private final double gain;
   private final int side;
+  private final List<LostSound.Gap> gaps = new ArrayList<>();
 
-  private ZeroRuns(double[] reference, double[] ret, double gain, int side) {
-    this.reference = reference;
-    this.ret = ret;
-    this.gain = Math.abs(gain);
-    this.side = side;
+  private ZeroRuns(Reading reading, Copy copy) {
+    this.reading = reading;
+    this.delay = (int) Math.rint(copy.lag());
+    this.gain = Math.abs(copy.gain());
+    this.side = reading.rate().samplesIn(SECONDS);
   }
 
   /** The runs of at least 1 ms in a reading, in their order. */
   static List<LostSound.Gap> of(Reading reading, Copy copy) {
-    double[] reference = new double[reading.reference().length()];
-    double[] ret = new double[reference.length];
-    int delay = (int) Math.rint(copy.lag());
-    reading.reference().copyTo(0, reference, 0, reference.length);
-    reading.ret().copyTo(delay, ret, 0, ret.length);
-    ZeroRuns runs = new ZeroRuns(reference, ret, copy.gain(), reading.rate().samplesIn(SECONDS));
-    return runs.find(reading.start() + delay);
+    ZeroRuns runs = new ZeroRuns(reading, copy);
+    runs.find();
+    return runs.gaps;
   }
 
-  private List<LostSound.Gap> find(int first) {
-    List<LostSound.Gap> gaps = new ArrayList<>();
-    int from = 0;
-    for (int i = 0; i <= ret.length; i++) {
-      if (i == ret.length || ret[i] != 0) {
-        if (i - from >= side && isLost(from, i)) {
-          gaps.add(new LostSound.Gap(first + from, i - from));
+  private void find() {
+    int length = reading.reference().length();
+    double[] chunk = new double[Math.min(CHUNK, length)];
+    int run = 0;
+    for (int from = 0; from < length; from += chunk.length) {
+      reading.ret().copyTo(delay + from, chunk, 0, chunk.length);
+      for (int i = 0; i < chunk.length; i++) {
+        if (chunk[i] == 0) {
+          run++;
+        } else {
+          endRun(from + i - run, from + i);
+          run = 0;
         }
-        from = i + 1;
       }
     }
-    return gaps;
+  }
+
+  private void endRun(int from, int to) {
+    if (to - from >= side && isLost(from, to)) {
+      gaps.add(new LostSound.Gap(reading.start() + delay + from, to - from));
+    }
   }
 
   private boolean isLost(int from, int to) {
-    if (from < side || to + side > ret.length) {
+    if (from < side || to + side > reading.reference().length()) {
       return false;
     }
-    double within = rms(reference, from, to);
+    double within = reading.reference().slice(from, to).rms();
     return isWhole(from - side, from, within) && isWhole(to, to + side, within);
   }
 
   private boolean isWhole(int from, int to, double within) {
-    double played = rms(reference, from, to);
-    return within > SOUNDS_ON * played && rms(ret, from, to) > PRESENT * gain * within;
-  }
-
-  private static double rms(double[] values, int from, int to) {
-    double sum = 0;
-    for (int i = from; i < to; i++) {
-      sum += values[i] * values[i];
-    }
-    return Math.sqrt(sum / (to - from));
+    double played = reading.reference().slice(from, to).rms();
+    double heard = reading.ret().slice(delay + from, delay + to).rms();
+    return within > SOUNDS_ON * played && heard > PRESENT * gain * within;
   }
 }
