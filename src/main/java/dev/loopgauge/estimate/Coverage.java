@@ -106,8 +106,7 @@ final class Coverage {
   }
 
   private static double energy(Reading reading) {
-    double[] sums = energies(reading, 0, reading.reference().length());
-    return sums[sums.length - 1];
+    return ChannelSurvey.of(reading.reference()).energy();
   }
 
   /** The energy of a part of a reference up to each of its samples, from 0 to all of it. */
