@@ -71,7 +71,7 @@ final class ArrivalSearch {
         arrivals.add(next);
       }
     }
-    return proven(arrivals);
+    return arrivals.size() == 1 ? arrivals : proven(arrivals);
   }
 
   /**

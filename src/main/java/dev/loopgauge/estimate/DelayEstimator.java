@@ -137,15 +137,19 @@ public final class DelayEstimator {
   }
 
   private Read together(Spectra given, List<Finding> findings, boolean whole) {
-    Optional<Spectra> recorded = given.recordedOf(given.strongest(given.cross()));
-    Read read = fitted(recorded.orElse(given), findings, whole);
+    Copy strongest = given.strongest(given.cross());
+    Optional<Read> recorded =
+        given
+            .recordedOf(strongest)
+            .map(cut -> fitted(cut, cut.strongest(cut.cross()), findings, whole));
     // A tear is told by all that is there: beside it sound goes on as beside an edge.
-    boolean uncut = recorded.isPresent() && read.fit().flatMap(Fit::tear).isPresent();
-    return uncut ? fitted(given, findings, whole) : read;
+    return recorded
+        .filter(read -> read.fit().flatMap(Fit::tear).isEmpty())
+        .orElseGet(() -> fitted(given, strongest, findings, whole));
   }
 
-  private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
-    Fit first = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
+  private Read fitted(Spectra spectra, Copy strongest, List<Finding> before, boolean whole) {
+    Fit first = Fit.of(spectra, List.of(strongest));
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
       Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
