@@ -6,6 +6,7 @@ import dev.loopgauge.signal.StimulusKind;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.stream.LongStream;
 
 /**
  * Trials of one stimulus at one rate in white noise of one level.
@@ -26,36 +27,47 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
 
   private static final double MOST_RMS_DEEP = 1.25;
 
+  /** One trial's outcome, the truth, and the bound of its error. */
+  private record Outcome(Estimate estimate, double delay, double bound) {}
+
   /** Runs the trials: random delays, levels from -40 to +20 dB, either polarity. */
   Tally run() {
     DelayTrial trial = new DelayTrial(reference());
-    Tally tally = new Tally(name());
-    SplittableRandom random = new SplittableRandom(seed());
     DelayEstimator estimator = new DelayEstimator(seconds / 4);
-    for (int i = 0; i < trials; i++) {
-      double delay = rateHz * seconds * (0.02 + 0.2 * random.nextDouble());
-      double gain = Math.pow(10, 3 * random.nextDouble() - 2) * (random.nextBoolean() ? 1 : -1);
-      double noise = trial.noise(snrDb, gain);
-      Reading reading = trial.reading(delay, gain, noise, random);
-      tally.add(estimator.estimate(List.of(reading)), delay, trial.bound(noise, gain));
-    }
+    Tally tally = new Tally(name());
+    seeds().mapToObj(seed -> outcome(trial, estimator, seed)).toList().stream()
+        .forEach(o -> tally.add(o.estimate(), o.delay(), o.bound()));
     return tally;
+  }
+
+  private Outcome outcome(DelayTrial trial, DelayEstimator estimator, long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    double delay = delay(random);
+    double gain = Math.pow(10, 3 * random.nextDouble() - 2) * (random.nextBoolean() ? 1 : -1);
+    double noise = trial.noise(snrDb, gain);
+    Reading reading = trial.reading(delay, gain, noise, random);
+    Estimate estimate = estimator.estimate(List.of(reading));
+    return new Outcome(estimate, delay, trial.bound(noise, gain));
+  }
+
+  private double delay(SplittableRandom random) {
+    return rateHz * seconds * (0.02 + 0.2 * random.nextDouble());
   }
 
   /** In how many trials the strongest peak is the right one, refused or not. */
   int detected() {
     DelayTrial trial = new DelayTrial(reference());
-    SplittableRandom random = new SplittableRandom(seed());
-    int right = 0;
-    for (int i = 0; i < trials; i++) {
-      double delay = rateHz * seconds * (0.02 + 0.2 * random.nextDouble());
-      double noise = trial.noise(snrDb, 1);
-      Reading reading = trial.reading(delay, 1, noise, random);
-      Spectra spectra = Spectra.of(List.of(reading), seconds / 4);
-      double off = spectra.strongest(spectra.cross()).lag() - delay;
-      right += Math.abs(off) < 4 * trial.bound(noise, 1) + 0.5 ? 1 : 0;
-    }
-    return right;
+    return (int) seeds().filter(seed -> isDetected(trial, seed)).count();
+  }
+
+  private boolean isDetected(DelayTrial trial, long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    double delay = delay(random);
+    double noise = trial.noise(snrDb, 1);
+    Reading reading = trial.reading(delay, 1, noise, random);
+    Spectra spectra = Spectra.of(List.of(reading), seconds / 4);
+    double off = spectra.strongest(spectra.cross()).lag() - delay;
+    return Math.abs(off) < 4 * trial.bound(noise, 1) + 0.5;
   }
 
   /** What the errors' root mean square may be, in bounds. */
@@ -75,8 +87,9 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
     return String.format(Locale.ROOT, "%s, %.1f kHz, %+.0f dB", stimulus, rateHz / 1000.0, snrDb);
   }
 
-  private long seed() {
-    return stimulus.hashCode() * 1_000_003L + rateHz * 101L + (long) snrDb;
+  private LongStream seeds() {
+    long first = stimulus.hashCode() * 1_000_003L + rateHz * 101L + (long) snrDb;
+    return LongStream.range(0, trials).map(i -> first * 1_000_003L + i).parallel();
   }
 
   private Signal reference() {
