@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -68,45 +69,64 @@ final class Coverage {
 
   /**
    * The readings with their references cut so far inside what was recorded that what goes on beyond
-   * the edges is known on both sides; empty where no edge cuts through sound.
+   * the edges is known on both sides, the others as they are; empty where no edge cuts through
+   * sound.
    *
    * @param copy the copy in the return
    * @param margin how far from it a filter may spread it, in samples
    */
   Optional<List<Reading>> cutTo(Copy copy, int margin) {
     List<Reading> cut = readings.stream().map(r -> cut(r, copy, margin)).toList();
-    double all = readings.stream().mapToDouble(Coverage::energy).sum();
-    double left = cut.stream().mapToDouble(Coverage::energy).sum();
-    return left < all && left > LEAST * all ? Optional.of(cut) : Optional.empty();
+    double lost = 0;
+    for (int i = 0; i < cut.size(); i++) {
+      for (Reading part : cutOff(readings.get(i), cut.get(i))) {
+        lost += ChannelSurvey.of(part.reference()).energy();
+      }
+    }
+    return lost > 0 && lost < (1 - LEAST) * energy ? Optional.of(cut) : Optional.empty();
   }
 
   private static Reading cut(Reading reading, Copy copy, int margin) {
     Edges edges = new Edges(reading, copy);
     Part part = recorded(reading, copy.lag());
     int length = reading.reference().length();
-    int from = edges.startCutsSound(part.from()) ? part.from() + margin : 0;
-    int to = edges.endCutsSound(part.to()) ? part.to() - margin : length;
-    return from < to && to - from < length ? part(reading, from, to) : reading;
+    int before = Math.max(reading.knownFrom(), recordedFrom(reading, copy.lag())) + margin;
+    int after = Math.min(reading.knownTo(), recordedTo(reading, copy.lag())) - margin;
+    int from = before > 0 && edges.startCutsSound(part.from()) ? before : 0;
+    int to = after < length && edges.endCutsSound(part.to()) ? after : length;
+    return from < to && to - from < length ? reading.part(from, to) : reading;
   }
 
-  /** A reading of a part of its reference; what lies outside stays readable. */
-  private static Reading part(Reading reading, int from, int to) {
-    return new Reading(
-        new Window(reading.reference(), from, to - from),
-        new Window(reading.ret(), from, reading.ret().length() - from),
-        reading.start() + from);
+  /** What was cut off a reading on either side. */
+  static List<Reading> cutOff(Reading whole, Reading cut) {
+    int from = cut.start() - whole.start();
+    int to = from + cut.reference().length();
+    List<Reading> parts = new ArrayList<>();
+    if (from > 0) {
+      parts.add(whole.part(0, from));
+    }
+    if (to < whole.reference().length()) {
+      parts.add(whole.part(to, whole.reference().length()));
+    }
+    return parts;
   }
 
   /** The part of a reference whose copy at a delay lies within the recording of the return. */
   private static Part recorded(Reading reading, double delay) {
     int length = reading.reference().length();
-    int from = Math.min(length, Math.max(0, (int) Math.ceil(reading.recordedFrom() - delay)));
-    int to = Math.max(from, Math.min(length, (int) Math.floor(reading.recordedTo() - delay)));
+    int from = Math.min(length, Math.max(0, recordedFrom(reading, delay)));
+    int to = Math.max(from, Math.min(length, recordedTo(reading, delay)));
     return new Part(from, to);
   }
 
-  private static double energy(Reading reading) {
-    return ChannelSurvey.of(reading.reference()).energy();
+  /** The sample of a reference whose copy at a delay is the first to be recorded. */
+  private static int recordedFrom(Reading reading, double delay) {
+    return (int) Math.ceil(reading.recordedFrom() - delay);
+  }
+
+  /** The sample of a reference whose copy at a delay is the first after the recording's end. */
+  private static int recordedTo(Reading reading, double delay) {
+    return (int) Math.floor(reading.recordedTo() - delay);
   }
 
   /** The energy of a part of a reference up to each of its samples, from 0 to all of it. */

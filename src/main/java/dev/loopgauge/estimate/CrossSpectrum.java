@@ -49,6 +49,15 @@ final class CrossSpectrum {
     return new CrossSpectrum(first.plan, first.fft, sum);
   }
 
+  /** This less another of the same plan. */
+  CrossSpectrum less(CrossSpectrum other) {
+    double[] rest = packed.clone();
+    for (int i = 0; i < rest.length; i++) {
+      rest[i] -= other.packed[i];
+    }
+    return new CrossSpectrum(plan, fft, rest);
+  }
+
   /** This less copies of a reference's own spectrum: what its arrivals don't explain. */
   CrossSpectrum without(List<Copy> copies, CrossSpectrum auto) {
     if (copies.isEmpty()) {

@@ -27,7 +27,8 @@ final class Fit {
   private final Residual residual;
   private final Likeness likeness;
   private final List<LostSound> lostSound = new ArrayList<>();
-  private Optional<Sharpened> sharpened = Optional.empty();
+  private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
+  private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
 
   private Fit(Spectra spectra, List<Copy> found) {
     this.spectra = spectra;
@@ -147,7 +148,7 @@ final class Fit {
   }
 
   private boolean standsOut() {
-    double[] lags = spectra.searched(sharpened().cross());
+    double[] lags = spectra.searched(sharpened.get().cross());
     int at = (int) Math.rint(peak.lag()) + spectra.searchLag();
     double[] sizes = new double[lags.length];
     Arrays.setAll(sizes, i -> Math.abs(lags[i]));
@@ -165,20 +166,16 @@ final class Fit {
   /** All copies of the reference in the return, the measured one first. */
   List<Copy> allCopies() {
     double deviation = Math.sqrt(residual.valueVariance()) / spectra.referenceEnergy();
-    return new ArrivalSearch(spectra, sharpened(), measured(), deviation).find();
+    return new ArrivalSearch(spectra, sharpened.get(), measured(), deviation).find();
   }
 
   /** The path's response along the delay axis, around all copies. */
   Response response() {
-    return new ResponseCurve(spectra, sharpened(), copies).draw();
+    return new ResponseCurve(spectra, sharpened.get(), copies).draw();
   }
 
-  private Sharpened sharpened() {
-    Sharpened known =
-        sharpened.orElseGet(
-            () -> Sharpened.of(spectra, response, residual.leftEnergy(), measured().gain()));
-    sharpened = Optional.of(known);
-    return known;
+  private Sharpened sharpen() {
+    return Sharpened.of(spectra, response, residual.leftEnergy(), measured().gain());
   }
 
   /** The delay by octave band. */
@@ -210,6 +207,10 @@ final class Fit {
 
   /** Where a reading tears, if one does. */
   Optional<Tear> tear() {
+    return tear.get();
+  }
+
+  private Optional<Tear> findTear() {
     for (int i = 0; i < lostSound.size(); i++) {
       Optional<Tear> tear = Tear.of(spectra.readings().get(i), copies, lostSound.get(i));
       if (tear.isPresent()) {
@@ -229,9 +230,15 @@ final class Fit {
     return LevelMoves.of(lostSound);
   }
 
-  /** The standard uncertainty of the delay from noise alone, in samples. */
+  /**
+   * The standard uncertainty of the delay from noise alone, in samples, wider where it is known
+   * from little.
+   */
   double noiseUncertainty() {
-    return Math.sqrt(residual.slopeVariance()) / Math.abs(peak.curvature());
+    int bins = residual.usableBins();
+    return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
+        * Math.sqrt(residual.slopeVariance(0, 1, bins))
+        / Math.abs(peak.curvature());
   }
 
   /**

@@ -23,7 +23,10 @@ final class LostSound {
   /** How many times the variance of what is left a window's copies must hold to be judged. */
   private static final double ABOVE_NOISE = 1000;
 
+  /** How many windows on either side of a group are its surroundings, and how many it has. */
   private static final int SURROUNDINGS = 40;
+
+  private static final int GROUP = 20;
 
   private final int window;
   private final int start;
@@ -116,8 +119,13 @@ final class LostSound {
     int first = -1;
     boolean soundBefore = false;
     double loudEnough = loudEnough();
+    Usual usual = new Usual(1, 1);
     for (int i = 0; i < windows.size(); i++) {
-      double share = windows.get(i).copies() < loudEnough ? Double.NaN : share(i);
+      if (i % GROUP == 0) {
+        usual = usual(i - SURROUNDINGS, i + GROUP + SURROUNDINGS);
+      }
+      Heard here = windows.get(i);
+      double share = here.copies() < loudEnough ? Double.NaN : usual.shareOf(here);
       if (share < LOST && soundBefore && first < 0) {
         first = i;
       } else if (share > PRESENT) {
@@ -140,22 +148,24 @@ final class LostSound {
     return Math.max(LOUD_ENOUGH * mean, ABOVE_NOISE * noise);
   }
 
-  /** How much of what its surroundings hold is in a window: 1 where all is well. */
-  private double share(int index) {
-    int from = Math.max(0, index - SURROUNDINGS);
-    int to = Math.min(windows.size(), index + SURROUNDINGS + 1);
-    double usual = median(from, to, Heard::product);
-    double usualAll = median(from, to, Heard::all);
-    Heard here = windows.get(index);
-    double projected = here.product() / here.copies() / usual;
-    double loud = here.all() / here.copies() / usualAll;
-    return Math.max(projected, Math.sqrt(loud));
+  /** What windows usually hold of the copies, and of all, against the copies' energy. */
+  private record Usual(double product, double all) {
+    /** How much of that is in a window: 1 where all is well. */
+    double shareOf(Heard here) {
+      double projected = here.product() / here.copies() / product;
+      double loud = here.all() / here.copies() / all;
+      return Math.max(projected, Math.sqrt(loud));
+    }
   }
 
-  private double median(int from, int to, ToDoubleFunction<Heard> part) {
-    double[] values = new double[to - from];
-    Arrays.setAll(
-        values, i -> part.applyAsDouble(windows.get(from + i)) / windows.get(from + i).copies());
+  private Usual usual(int from, int to) {
+    List<Heard> around = windows.subList(Math.max(0, from), Math.min(windows.size(), to));
+    return new Usual(median(around, Heard::product), median(around, Heard::all));
+  }
+
+  private static double median(List<Heard> windows, ToDoubleFunction<Heard> part) {
+    double[] values = new double[windows.size()];
+    Arrays.setAll(values, i -> part.applyAsDouble(windows.get(i)) / windows.get(i).copies());
     Arrays.sort(values);
     return values[values.length / 2];
   }

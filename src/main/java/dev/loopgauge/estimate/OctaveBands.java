@@ -73,7 +73,8 @@ final class OctaveBands {
     double spread =
         Math.sqrt(residual.slopeVariance(middle, from, to))
             / (gain * residual.secondMoment(middle, from, to));
-    return Optional.of(new Band(centre, peak, Measurement.COVERAGE_FACTOR * spread));
+    double widening = Uncertainty.widening(residual.slopeDegrees(middle, from, to));
+    return Optional.of(new Band(centre, peak, Measurement.COVERAGE_FACTOR * spread * widening));
   }
 
   private double coarse(double delay, double reach, double step, int lowest, int highest) {

@@ -51,16 +51,42 @@ public record Reading(Samples reference, Samples ret, int start) {
 
   /** The sample of the return that the recording starts with, negative in a window on it. */
   int recordedFrom() {
-    return ret instanceof Window window ? window.recordedFrom() : 0;
+    return recordedFrom(ret);
   }
 
   /** The sample of the return that the recording ends before. */
   int recordedTo() {
-    return ret instanceof Window window ? window.recordedTo() : ret.length();
+    return recordedTo(ret);
+  }
+
+  /** The sample of the reference that is the first to be known, negative in a window. */
+  int knownFrom() {
+    return recordedFrom(reference);
+  }
+
+  /** The sample of the reference before which it is known. */
+  int knownTo() {
+    return recordedTo(reference);
   }
 
   /** Whether the reference was cut out of sound that goes on beyond its end. */
   boolean goesOn() {
     return reference instanceof Window;
+  }
+
+  private static int recordedFrom(Samples samples) {
+    return samples instanceof Window window ? window.recordedFrom() : 0;
+  }
+
+  private static int recordedTo(Samples samples) {
+    return samples instanceof Window window ? window.recordedTo() : samples.length();
+  }
+
+  /** The part of this whose reference runs from a sample to before another. */
+  Reading part(int from, int to) {
+    return new Reading(
+        Window.on(reference, from, to - from),
+        Window.on(ret, from, ret.length() - from),
+        start + from);
   }
 }

@@ -13,6 +13,7 @@ package dev.loopgauge.estimate;
 final class Residual {
   private final int taps;
   private final double[] withLeft;
+  private final double[] squares;
   private final double[] referencePower;
   private final double[] withReturn;
   private double unrelatedVariance;
@@ -29,13 +30,14 @@ final class Residual {
   Residual(int blockLength, int taps) {
     this.taps = taps;
     this.withLeft = new double[blockLength / 2];
+    this.squares = new double[blockLength / 2];
     this.referencePower = new double[blockLength / 2];
     this.withReturn = new double[blockLength / 2];
   }
 
   /** Adds one short block. */
   void add(ShortBlocks blocks) {
-    blocks.addProducts(withLeft, referencePower, withReturn);
+    blocks.addProducts(withLeft, squares, referencePower, withReturn);
     unrelatedVariance += blocks.returnProduct();
     leftEnergy += blocks.leftEnergy();
     double energy = blocks.referenceEnergy();
@@ -47,6 +49,7 @@ final class Residual {
   void add(Residual other) {
     for (int k = 0; k < withLeft.length; k++) {
       withLeft[k] += other.withLeft[k];
+      squares[k] += other.squares[k];
       referencePower[k] += other.referencePower[k];
       withReturn[k] += other.withReturn[k];
     }
@@ -126,11 +129,6 @@ final class Residual {
     return scaled(sum);
   }
 
-  /** The variance of R'. */
-  double slopeVariance() {
-    return slopeVariance(0, 1, usableBins());
-  }
-
   /**
    * The variance of the share of R' that comes from a range of bins, phases counted from a centre
    * frequency in radians a sample.
@@ -145,15 +143,36 @@ final class Residual {
   }
 
   /**
+   * The degrees of freedom of that variance. Its terms are powers of noise, with two degrees of
+   * freedom each, so that their squares are on average twice the square of their mean (B. L. Welch,
+   * "The generalization of Student's problem", Biometrika 34, 1947, and JCGM 100:2008, G.4.1, from
+   * memory; derived for such terms).
+   */
+  double slopeDegrees(double centre, int from, int to) {
+    double sum = 0;
+    double ofSquares = 0;
+    for (int k = from; k < to; k++) {
+      double distance = Math.PI * k / bins() - centre;
+      double weight = distance * distance;
+      sum += weight * withLeft[k];
+      ofSquares += weight * weight * squares[k];
+    }
+    return ofSquares == 0 ? Double.POSITIVE_INFINITY : 4 * sum * sum / ofSquares / forFit();
+  }
+
+  private double scaled(double sum) {
+    return sum * forFit() / (2.0 * bins() * bins());
+  }
+
+  /**
    * A fitted filter follows some of the noise, one degree of freedom for each tap; the noise that
    * met the reference is that much larger than what is left.
    */
-  private double scaled(double sum) {
+  private double forFit() {
     double samples =
         squaredBlockEnergies == 0
             ? 0
             : 2.0 * bins() * blockEnergies * blockEnergies / squaredBlockEnergies;
-    double forFit = samples > 2 * taps ? samples / (samples - taps) : 2;
-    return sum * forFit / (2.0 * bins() * bins());
+    return samples > 2 * taps ? samples / (samples - taps) : 2;
   }
 }

@@ -82,14 +82,18 @@ final class ShortBlocks {
   }
 
   /**
-   * Adds to sums, for each bin, |reference|^2 |residual|^2, |reference|^2, and the real part of the
-   * reference's product with the return.
+   * Adds to sums, for each bin, |reference|^2 |residual|^2, the square of that, |reference|^2, and
+   * the real part of the reference's product with the return. Where a part of the block is known,
+   * so much fewer of its bins are independent, and the squares count the more.
    */
-  void addProducts(double[] withLeft, double[] referencePower, double[] withReturn) {
+  void addProducts(
+      double[] withLeft, double[] squares, double[] referencePower, double[] withReturn) {
     for (int k = 1; k < withLeft.length; k++) {
       double power = Packed.power(reference, k);
+      double product = wholePerKnown * power * Packed.power(left, k);
       referencePower[k] += power;
-      withLeft[k] += wholePerKnown * power * Packed.power(left, k);
+      withLeft[k] += product;
+      squares[k] += wholePerKnown * product * product;
       withReturn[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
     }
   }

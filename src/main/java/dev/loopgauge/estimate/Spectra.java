@@ -6,24 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/**
- * The correlations of some readings of one path, each by itself and all together.
- *
- * @param readings the readings, all at one rate
- * @param searchLag how far a delay is looked for either way, in samples
- * @param each the correlation of each reading
- * @param cross the sum of them
- * @param auto the sum of the references' correlations with themselves
- * @param exact how far from the delay what lies beyond a cut edge of a reference is known, in
- *     samples; further off the correlation may show copies that aren't there
- */
-record Spectra(
-    List<Reading> readings,
-    int searchLag,
-    List<CrossSpectrum> each,
-    CrossSpectrum cross,
-    CrossSpectrum auto,
-    int exact) {
+/** The correlations of some readings of one path, each by itself and all together. */
+final class Spectra {
   /**
    * A reference that is cut out of sound loses at most this share of its length on either side, or
    * the filter's reach.
@@ -36,30 +20,44 @@ record Spectra(
   /** How far a fitted filter reaches either way, as a part of a short block. */
   private static final int REACH_PER_BLOCK = 16;
 
-  /** Correlates some readings. */
-  static Spectra of(List<Reading> readings, double maxDelaySeconds) {
-    return of(readings, maxDelaySeconds, Integer.MAX_VALUE);
+  private final List<Reading> readings;
+  private final int searchLag;
+  private final List<CrossSpectrum> each;
+  private final CrossSpectrum cross;
+  private final CrossSpectrum auto;
+  private final int exact;
+  private final double referenceEnergy;
+  private final double origin;
+
+  private Spectra(
+      List<Reading> readings,
+      int searchLag,
+      List<CrossSpectrum> each,
+      CrossSpectrum cross,
+      CrossSpectrum auto,
+      int exact) {
+    this.readings = List.copyOf(readings);
+    this.searchLag = searchLag;
+    this.each = each;
+    this.cross = cross;
+    this.auto = auto;
+    this.exact = exact;
+    this.referenceEnergy = auto.at(0).value();
+    boolean goesOn = readings.stream().anyMatch(Reading::goesOn);
+    this.origin = goesOn ? PeakSearch.refine(auto, 0).lag() : 0;
   }
 
-  private static Spectra of(List<Reading> readings, double maxDelaySeconds, int exact) {
+  /** Correlates some readings, all at one rate. */
+  static Spectra of(List<Reading> readings, double maxDelaySeconds) {
     SampleRate rate = readings.get(0).rate();
     int searchLag = rate.samplesIn(maxDelaySeconds);
     int shortBlock = ShortBlocks.lengthAt(rate);
     int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
     List<Part> parts = parts(readings, plan);
-    List<CrossSpectrum> each = new ArrayList<>();
-    for (int i = 0; i < readings.size(); i++) {
-      int reading = i;
-      each.add(CrossSpectrum.sum(parts.stream().flatMap(p -> p.of(reading).stream()).toList()));
-    }
+    List<CrossSpectrum> each = each(parts, readings.size());
     return new Spectra(
-        List.copyOf(readings),
-        searchLag,
-        each,
-        CrossSpectrum.sum(each),
-        CrossSpectrum.sum(parts.stream().map(Part::auto).toList()),
-        exact);
+        readings, searchLag, each, CrossSpectrum.sum(each), auto(parts), Integer.MAX_VALUE);
   }
 
   /** What some of the blocks come to: a correlation for each range of them. */
@@ -90,12 +88,69 @@ record Spectra(
         .toList();
   }
 
+  private static List<CrossSpectrum> each(List<Part> parts, int readings) {
+    return IntStream.range(0, readings)
+        .mapToObj(i -> CrossSpectrum.sum(parts.stream().flatMap(p -> p.of(i).stream()).toList()))
+        .toList();
+  }
+
+  private static CrossSpectrum auto(List<Part> parts) {
+    return CrossSpectrum.sum(parts.stream().map(Part::auto).toList());
+  }
+
   /** The same of only what was recorded of a copy; empty where no edge cuts through sound. */
   Optional<Spectra> recordedOf(Copy copy) {
-    int exact = Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
-    return new Coverage(readings, referenceEnergy())
-        .cutTo(copy, exact)
-        .map(cut -> of(cut, searchSeconds(), exact));
+    int margin = Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
+    return new Coverage(readings, referenceEnergy)
+        .cutTo(copy, margin)
+        .map(cut -> ofParts(cut, margin));
+  }
+
+  /** The same of parts of the readings: what was cut off is taken off the sums. */
+  private Spectra ofParts(List<Reading> cut, int margin) {
+    List<CrossSpectrum> rest = new ArrayList<>(each);
+    CrossSpectrum restOfAuto = auto;
+    for (int i = 0; i < cut.size(); i++) {
+      for (Reading off : Coverage.cutOff(readings.get(i), cut.get(i))) {
+        List<Part> parts = parts(List.of(off), cross.plan());
+        rest.set(i, rest.get(i).less(each(parts, 1).get(0)));
+        restOfAuto = restOfAuto.less(auto(parts));
+      }
+    }
+    return new Spectra(cut, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, margin);
+  }
+
+  /** The readings. */
+  List<Reading> readings() {
+    return readings;
+  }
+
+  /** How far a delay is looked for either way, in samples. */
+  int searchLag() {
+    return searchLag;
+  }
+
+  /** The correlation of each reading. */
+  List<CrossSpectrum> each() {
+    return each;
+  }
+
+  /** The sum of them. */
+  CrossSpectrum cross() {
+    return cross;
+  }
+
+  /** The sum of the references' correlations with themselves. */
+  CrossSpectrum auto() {
+    return auto;
+  }
+
+  /**
+   * How far from the delay what lies beyond a cut edge of a reference is known, in samples; further
+   * off the correlation may show copies that aren't there.
+   */
+  int exact() {
+    return exact;
   }
 
   /** The rate of the readings. */
@@ -128,7 +183,7 @@ record Spectra(
 
   /** The energy of all references. */
   double referenceEnergy() {
-    return auto.at(0).value();
+    return referenceEnergy;
   }
 
   /** A correlation at the whole lags that are searched; index searchLag is lag 0. */
@@ -142,7 +197,7 @@ record Spectra(
    */
   Copy strongest(CrossSpectrum correlation) {
     double[] lags = searched(correlation);
-    new Coverage(readings, referenceEnergy()).level(lags, searchLag);
+    new Coverage(readings, referenceEnergy).level(lags, searchLag);
     int best = PeakSearch.strongest(lags);
     return copy(PeakSearch.refine(correlation, best - searchLag));
   }
@@ -153,7 +208,6 @@ record Spectra(
    * over the sum of (dx/dn)^2 beside it (derived), where they are cut out of sound that goes on.
    */
   Copy copy(CrossSpectrum.Point peak) {
-    double origin = PeakSearch.refine(auto, 0).lag();
-    return new Copy(peak.lag() - origin, peak.value() / referenceEnergy());
+    return new Copy(peak.lag() - origin, peak.value() / referenceEnergy);
   }
 }

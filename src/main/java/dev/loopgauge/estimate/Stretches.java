@@ -88,8 +88,8 @@ public final class Stretches {
     for (int start : starts) {
       int length = (int) Math.min(stretch + tail, (long) ret.length() - start);
       if (length > 0) {
-        readings.add(
-            new Reading(reference.stretch(start, stretch), new Window(ret, start, length), start));
+        Samples sent = whole ? reference : new Window(reference, start, stretch);
+        readings.add(new Reading(sent, new Window(ret, start, length), start));
       }
     }
     if (readings.size() < 2) {

@@ -11,6 +11,8 @@ final class Uncertainty {
   /** A scatter this many times the expected variance happens by chance once in a thousand. */
   private static final double[] CHANCE_RATIO = {10.8, 6.9, 5.4, 4.6, 4.1, 3.7, 3.5, 3.3, 3.1, 3.0};
 
+  private static final double FEWEST_DEGREES = 3;
+
   private double variance = ARITHMETIC * ARITHMETIC;
 
   /** Adds an independent part, a standard uncertainty in samples. */
@@ -22,6 +24,24 @@ final class Uncertainty {
   /** The expanded uncertainty, k = 2. */
   double expanded() {
     return Measurement.COVERAGE_FACTOR * Math.sqrt(variance);
+  }
+
+  /**
+   * By how much a standard uncertainty of some degrees of freedom is widened so that twice it
+   * covers what two standard deviations of a Gaussian do, 95.45 %: half of Student's t (JCGM
+   * 100:2008, G.3; the series for large degrees of freedom from M. Abramowitz, I. A. Stegun,
+   * "Handbook of Mathematical Functions", 26.7.5, from memory).
+   *
+   * @param degrees the degrees of freedom; below {@value #FEWEST_DEGREES} taken as that
+   */
+  static double widening(double degrees) {
+    double per = 1 / Math.max(FEWEST_DEGREES, degrees);
+    double z = Measurement.COVERAGE_FACTOR;
+    double z2 = z * z;
+    return 1
+        + per * (z2 + 1) / 4
+        + per * per * ((5 * z2 + 16) * z2 + 3) / 96
+        + per * per * per * (((3 * z2 + 19) * z2 + 17) * z2 - 15) / 384;
   }
 
   /**
