@@ -2,7 +2,6 @@ package dev.loopgauge.estimate;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * How much of some references can be in their returns at all. Two recordings that end together hold
@@ -68,22 +67,38 @@ final class Coverage {
   }
 
   /**
-   * The readings with their references cut so far inside what was recorded that what goes on beyond
-   * the edges is known on both sides, the others as they are; empty where no edge cuts through
-   * sound.
+   * Readings with their references cut.
+   *
+   * @param readings all of them, those that need no cut as they were
+   * @param lost the share of the references' energy that was cut off
+   * @param missing the share whose copy was not recorded at all
+   */
+  record Cut(List<Reading> readings, double lost, double missing) {
+    /** Whether what is left says little of the whole. */
+    boolean leavesTooLittle() {
+      return Math.max(lost, missing) > 1 - LEAST;
+    }
+  }
+
+  /**
+   * Cuts the references so far inside what was recorded that what goes on beyond the edges is known
+   * on both sides, where an edge cuts through sound.
    *
    * @param copy the copy in the return
    * @param margin how far from it a filter may spread it, in samples
    */
-  Optional<List<Reading>> cutTo(Copy copy, int margin) {
-    List<Reading> cut = readings.stream().map(r -> cut(r, copy, margin)).toList();
+  Cut cutTo(Copy copy, int margin) {
+    List<Reading> all = new ArrayList<>();
     double lost = 0;
-    for (int i = 0; i < cut.size(); i++) {
-      for (Reading part : cutOff(readings.get(i), cut.get(i))) {
-        lost += ChannelSurvey.of(part.reference()).energy();
-      }
+    double missing = 0;
+    for (Reading reading : readings) {
+      Reading cut = cut(reading, copy, margin);
+      all.add(cut);
+      lost += energy(cutOff(reading, cut));
+      Part part = recorded(reading, copy.lag());
+      missing += energy(outside(reading, part.from(), part.to()));
     }
-    return lost > 0 && lost < (1 - LEAST) * energy ? Optional.of(cut) : Optional.empty();
+    return new Cut(all, lost / energy, missing / energy);
   }
 
   private static Reading cut(Reading reading, Copy copy, int margin) {
@@ -94,13 +109,21 @@ final class Coverage {
     int after = Math.min(reading.knownTo(), recordedTo(reading, copy.lag())) - margin;
     int from = before > 0 && edges.startCutsSound(part.from()) ? before : 0;
     int to = after < length && edges.endCutsSound(part.to()) ? after : length;
-    return from < to && to - from < length ? reading.part(from, to) : reading;
+    if (to - from == length) {
+      return reading;
+    }
+    // Where nothing is left, one sample stands for it: a reading can't be empty.
+    int start = Math.min(from, length - 1);
+    return reading.part(start, Math.max(start + 1, to));
   }
 
   /** What was cut off a reading on either side. */
   static List<Reading> cutOff(Reading whole, Reading cut) {
     int from = cut.start() - whole.start();
-    int to = from + cut.reference().length();
+    return outside(whole, from, from + cut.reference().length());
+  }
+
+  private static List<Reading> outside(Reading whole, int from, int to) {
     List<Reading> parts = new ArrayList<>();
     if (from > 0) {
       parts.add(whole.part(0, from));
@@ -109,6 +132,10 @@ final class Coverage {
       parts.add(whole.part(to, whole.reference().length()));
     }
     return parts;
+  }
+
+  private static double energy(List<Reading> parts) {
+    return parts.stream().mapToDouble(p -> ChannelSurvey.of(p.reference()).energy()).sum();
   }
 
   /** The part of a reference whose copy at a delay lies within the recording of the return. */

@@ -20,6 +20,12 @@ final class CrossSpectrum {
    */
   static final double USABLE = 0.98;
 
+  /**
+   * From here on it is faded out. Cut off sharply, what lies there would ring over all lags, those
+   * too that hold less than the whole correlation.
+   */
+  private static final double FADE = 0.96;
+
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] packed;
@@ -139,15 +145,18 @@ final class CrossSpectrum {
     double step = 2 * Math.PI / plan.transform();
     int first = Math.max(lowest, 1);
     int last = Math.min(highest, plan.transform() / 2 - 1);
+    int fade = (int) (FADE * plan.transform() / 2);
+    double perBin = 2 / ((USABLE - FADE) * plan.transform());
     Phasor phasor = new Phasor(step * (lag + plan.maxLag()), first);
     double value = lowest == 0 ? packed[0] / 2 : 0;
     double slope = 0;
     double curvature = 0;
     for (int k = first; k <= last; k++) {
       double omega = step * k;
-      double real = packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im();
+      double weight = k <= fade ? 1 : Math.max(0, 1 - (k - fade) * perBin);
+      double real = weight * (packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im());
       value += real;
-      slope -= omega * (packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re());
+      slope -= omega * weight * (packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re());
       curvature -= omega * omega * real;
       phasor.next();
     }

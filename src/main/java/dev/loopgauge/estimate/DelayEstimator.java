@@ -138,14 +138,19 @@ public final class DelayEstimator {
 
   private Read together(Spectra given, List<Finding> findings, boolean whole) {
     Copy strongest = given.strongest(given.cross());
-    Optional<Read> recorded =
-        given
-            .recordedOf(strongest)
-            .map(cut -> fitted(cut, cut.strongest(cut.cross()), findings, whole));
-    // A tear is told by all that is there: beside it sound goes on as beside an edge.
-    return recorded
-        .filter(read -> read.fit().flatMap(Fit::tear).isEmpty())
-        .orElseGet(() -> fitted(given, strongest, findings, whole));
+    Coverage.Cut cut = given.recordedOf(strongest);
+    if (cut.lost() > 0 && !cut.leavesTooLittle()) {
+      Spectra recorded = given.ofParts(cut.readings());
+      Read read = fitted(recorded, recorded.strongest(recorded.cross()), findings, whole);
+      // A tear is told by all that is there: beside it sound goes on as beside an edge.
+      if (read.fit().flatMap(Fit::tear).isEmpty()) {
+        return read;
+      }
+    }
+    Read read = fitted(given, strongest, findings, whole);
+    return cut.leavesTooLittle() && read.estimate() instanceof Estimate.Found
+        ? new Read(new Estimate.Refused(List.of(Findings.tooShort())), read.fit())
+        : read;
   }
 
   private Read fitted(Spectra spectra, Copy strongest, List<Finding> before, boolean whole) {

@@ -71,6 +71,13 @@ final class Findings {
             + " the room");
   }
 
+  static Finding tooShort() {
+    return refusing(
+        FindingCode.WEAK_RETURN,
+        "most of what the reference holds falls before or after the recording of the return",
+        "record longer than the delay, ten times as long or more, and both from the same instant");
+  }
+
   static Finding tooNarrow() {
     return refusing(
         FindingCode.WEAK_RETURN,

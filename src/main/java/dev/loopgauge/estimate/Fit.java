@@ -26,6 +26,7 @@ final class Fit {
   private final PathResponse response;
   private final Residual residual;
   private final Likeness likeness;
+  private final Coincidence coincidence;
   private final List<LostSound> lostSound = new ArrayList<>();
   private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
@@ -40,6 +41,7 @@ final class Fit {
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
     this.residual = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
     this.likeness = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
+    this.coincidence = new Coincidence(ShortBlocks.lengthAt(spectra.rate()));
     subtract();
   }
 
@@ -54,7 +56,11 @@ final class Fit {
 
   /** What is left of some blocks, and the sound lost in each range of them. */
   private record Share(
-      List<BlockRange> ranges, Residual residual, Likeness likeness, List<LostSound> lost) {}
+      List<BlockRange> ranges,
+      Residual residual,
+      Likeness likeness,
+      Coincidence coincidence,
+      List<LostSound> lost) {}
 
   private void subtract() {
     BlockPlan plan = plan();
@@ -70,6 +76,7 @@ final class Fit {
     for (Share share : shares) {
       residual.add(share.residual());
       likeness.add(share.likeness());
+      coincidence.add(share.coincidence());
       for (int i = 0; i < share.ranges().size(); i++) {
         lostSound.get(share.ranges().get(i).reading()).add(share.lost().get(i));
       }
@@ -90,6 +97,7 @@ final class Fit {
   private Share share(List<BlockRange> ranges, Subtraction subtraction) {
     Residual rest = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
     Likeness alike = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
+    Coincidence together = new Coincidence(ShortBlocks.lengthAt(spectra.rate()));
     ShortBlocks blocks = new ShortBlocks(spectra.rate());
     List<LostSound> lost = new ArrayList<>();
     for (BlockRange range : ranges) {
@@ -101,12 +109,13 @@ final class Fit {
           blocks.load(subtraction, start);
           rest.add(blocks);
           alike.add(subtraction, start);
+          together.add(subtraction, start);
         }
         ofRange.add(subtraction);
       }
       lost.add(ofRange);
     }
-    return new Share(ranges, rest, alike, lost);
+    return new Share(ranges, rest, alike, together, lost);
   }
 
   /** The copies, the measured one first. */
@@ -232,47 +241,17 @@ final class Fit {
 
   /**
    * The standard uncertainty of the delay from noise alone, in samples, wider where it is known
-   * from little.
+   * from little or where the noise comes with the sound.
    */
   double noiseUncertainty() {
     int bins = residual.usableBins();
     return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
-        * Math.sqrt(residual.slopeVariance(0, 1, bins))
+        * Math.sqrt(coincidence.factor() * residual.slopeVariance(0, 1, bins))
         / Math.abs(peak.curvature());
   }
 
-  /**
-   * The standard uncertainty that comes from the path delaying low and high frequencies
-   * differently, so that it has no one delay, in samples: half of what lies between the delays of
-   * the lower and the upper half of the band, rectangular, where noise doesn't explain it.
-   */
+  /** The standard uncertainty of the delay from dispersion, in samples. */
   double dispersion() {
-    int split = middleBin();
-    double[] low = share(1, split);
-    double[] high = share(split, residual.usableBins());
-    double apart = Math.abs(low[0] - high[0]);
-    return apart > 4 * Math.hypot(low[1], high[1]) ? apart / Math.sqrt(12) : 0;
-  }
-
-  /** The bin that halves the reference's share of R''. */
-  private int middleBin() {
-    double half = residual.secondMoment(0, 1, residual.usableBins()) / 2;
-    double sum = 0;
-    int bin = 1;
-    while (bin < residual.usableBins() - 1 && sum < half) {
-      sum += residual.secondMoment(0, bin, bin + 1);
-      bin++;
-    }
-    return bin;
-  }
-
-  /** The distance from the delay that a range of bins asks for, and its standard uncertainty. */
-  private double[] share(int from, int to) {
-    int scale = cleaned.plan().transform() / (2 * residual.bins());
-    CrossSpectrum.Point part = cleaned.at(peak.lag(), from * scale, to * scale - 1);
-    double curvature = Math.abs(part.curvature());
-    return new double[] {
-      -part.slope() / part.curvature(), Math.sqrt(residual.slopeVariance(0, from, to)) / curvature
-    };
+    return new Dispersion(cleaned, residual, peak.lag()).standard();
   }
 }

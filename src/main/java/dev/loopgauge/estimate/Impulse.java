@@ -37,8 +37,12 @@ final class Impulse {
 
   private Impulse() {}
 
-  /** Whether the reference is a click, and something stands in the return that is not. */
-  static boolean isMistaken(Reading reading, double delay) {
+  /**
+   * Whether the reference is a click, and something stands in the return that is not.
+   *
+   * @param copy the copy that was found
+   */
+  static boolean isMistaken(Reading reading, Copy copy) {
     if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()) {
       return false;
     }
@@ -53,15 +57,11 @@ final class Impulse {
       return false;
     }
     double[] there = new double[click.length];
-    int from = Math.max(0, centre - width) + (int) Math.rint(delay);
+    int from = Math.max(0, centre - width) + (int) Math.rint(copy.lag());
     reading.ret().copyTo(from, there, 0, there.length);
-    double product = 0;
-    for (int i = 0; i < click.length; i++) {
-      product += click[i] * there[i];
-    }
-    double like = product * product / (energy(click) * energy(there));
+    double like = copy.gain() * copy.gain() * energy(click) / energy(there);
     boolean standsOut = energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
-    return (like < LIKE && standsOut) || hasRival(reading, delay, click.length);
+    return (like < LIKE && standsOut) || hasRival(reading, copy.lag(), click.length);
   }
 
   /** Whether most of the energy could lie within a length, were all of that as loud as the peak. */

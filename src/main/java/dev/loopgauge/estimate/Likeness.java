@@ -39,8 +39,12 @@ final class Likeness {
     this.unrelated = new double[length / 2];
   }
 
-  /** Adds the block that starts at {@code from} of a subtraction. */
+  /**
+   * Adds the block that starts at {@code from} of a subtraction. Where the return is known for a
+   * part of it, so much fewer bins are independent.
+   */
   void add(Subtraction source, int from) {
+    double wholePerKnown = (double) taper.length / source.known(from, from + taper.length);
     for (int i = 0; i < taper.length; i++) {
       reference[i] = from + i < source.length() ? taper[i] * source.reference(from + i) : 0;
       ret[i] = taper[i] * source.ret(from + i);
@@ -53,7 +57,7 @@ final class Likeness {
       referencePower[k] += x;
       returnPower[k] += y;
       product[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
-      unrelated[k] += x * y / 2;
+      unrelated[k] += wholePerKnown * x * y / 2;
     }
   }
 

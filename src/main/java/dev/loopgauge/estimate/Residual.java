@@ -11,6 +11,9 @@ package dev.loopgauge.estimate;
  * hum and passing sounds are weighed by where and when they meet the reference.
  */
 final class Residual {
+  /** The least share of the samples that counts as free of the fitted filter. */
+  private static final double LEAST_FREE = 0.2;
+
   private final int taps;
   private final double[] withLeft;
   private final double[] squares;
@@ -19,7 +22,7 @@ final class Residual {
   private double unrelatedVariance;
   private double leftEnergy;
   private double blockEnergies;
-  private double squaredBlockEnergies;
+  private double squaredEnergiesPerSample;
 
   /**
    * A residual to which blocks are still to be added.
@@ -42,7 +45,7 @@ final class Residual {
     leftEnergy += blocks.leftEnergy();
     double energy = blocks.referenceEnergy();
     blockEnergies += energy;
-    squaredBlockEnergies += energy * energy;
+    squaredEnergiesPerSample += energy * energy / blocks.samples();
   }
 
   /** Adds what is left of another part of the return. */
@@ -56,7 +59,7 @@ final class Residual {
     unrelatedVariance += other.unrelatedVariance;
     leftEnergy += other.leftEnergy;
     blockEnergies += other.blockEnergies;
-    squaredBlockEnergies += other.squaredBlockEnergies;
+    squaredEnergiesPerSample += other.squaredEnergiesPerSample;
   }
 
   /** The variance that R would have if reference and return were unrelated. */
@@ -169,10 +172,7 @@ final class Residual {
    * met the reference is that much larger than what is left.
    */
   private double forFit() {
-    double samples =
-        squaredBlockEnergies == 0
-            ? 0
-            : 2.0 * bins() * blockEnergies * blockEnergies / squaredBlockEnergies;
-    return samples > 2 * taps ? samples / (samples - taps) : 2;
+    double samples = blockEnergies * blockEnergies / squaredEnergiesPerSample;
+    return 1 / Math.max(LEAST_FREE, 1 - taps / samples);
   }
 }

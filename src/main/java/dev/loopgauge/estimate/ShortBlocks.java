@@ -18,6 +18,7 @@ final class ShortBlocks {
   private final double[] left;
   private double foundEnergy;
   private double wholePerKnown;
+  private int samples;
 
   /** Blocks for signals of a rate. */
   ShortBlocks(SampleRate rate) {
@@ -44,6 +45,7 @@ final class ShortBlocks {
   void load(Subtraction source, int from) {
     foundEnergy = 0;
     wholePerKnown = (double) fft.length() / source.known(from, from + fft.length());
+    samples = source.known(from, Math.min(from + fft.length(), source.length()));
     for (int i = 0; i < fft.length(); i++) {
       boolean known = source.isKnown(from + i);
       double found = known ? source.found(from + i) : 0;
@@ -55,6 +57,11 @@ final class ShortBlocks {
     fft.forward(reference);
     fft.forward(ret);
     fft.forward(left);
+  }
+
+  /** How many samples of it lie within the reference and are known, at least one. */
+  int samples() {
+    return samples;
   }
 
   /** The energy of the found copy. */

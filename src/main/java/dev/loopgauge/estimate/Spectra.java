@@ -3,7 +3,6 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** The correlations of some readings of one path, each by itself and all together. */
@@ -98,16 +97,17 @@ final class Spectra {
     return CrossSpectrum.sum(parts.stream().map(Part::auto).toList());
   }
 
-  /** The same of only what was recorded of a copy; empty where no edge cuts through sound. */
-  Optional<Spectra> recordedOf(Copy copy) {
-    int margin = Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
-    return new Coverage(readings, referenceEnergy)
-        .cutTo(copy, margin)
-        .map(cut -> ofParts(cut, margin));
+  /** The readings cut to what was recorded of a copy. */
+  Coverage.Cut recordedOf(Copy copy) {
+    return new Coverage(readings, referenceEnergy).cutTo(copy, cutMargin());
   }
 
-  /** The same of parts of the readings: what was cut off is taken off the sums. */
-  private Spectra ofParts(List<Reading> cut, int margin) {
+  private int cutMargin() {
+    return Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
+  }
+
+  /** The same of readings cut as above: what was cut off is taken off the sums. */
+  Spectra ofParts(List<Reading> cut) {
     List<CrossSpectrum> rest = new ArrayList<>(each);
     CrossSpectrum restOfAuto = auto;
     for (int i = 0; i < cut.size(); i++) {
@@ -117,7 +117,7 @@ final class Spectra {
         restOfAuto = restOfAuto.less(auto(parts));
       }
     }
-    return new Spectra(cut, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, margin);
+    return new Spectra(cut, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
   }
 
   /** The readings. */

@@ -40,8 +40,7 @@ final class Trust {
   static Optional<Finding> refusal(Spectra spectra, Fit fit) {
     double significance = fit.significance();
     if (significance >= TRUSTED) {
-      double delay = fit.measured().lag();
-      if (spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, delay))) {
+      if (spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()))) {
         return Optional.of(Findings.otherSound());
       }
       return fit.rival().map(lag -> Findings.repeatsItself(lag, spectra.rate()));

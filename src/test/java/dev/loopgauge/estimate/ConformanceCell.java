@@ -22,10 +22,12 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
   static final String SPEECH = "speech";
   static final String MUSIC = "music";
 
-  /** What the errors' root mean square may be, in bounds, and what it may be deep in noise. */
-  static final double MOST_RMS = 1.1;
+  private static final Tally.Promise PROMISE = new Tally.Promise(1.1, 0.01);
 
-  private static final double MOST_RMS_DEEP = 1.25;
+  /** Deep in noise some can't be told from chance, and are refused. */
+  private static final Tally.Promise DEEP = new Tally.Promise(1.1, 0.1);
+
+  private static final Tally.Promise DEEPEST = new Tally.Promise(1.25, 0.1);
 
   /** One trial's outcome, the truth, and the bound of its error. */
   private record Outcome(Estimate estimate, double delay, double bound) {}
@@ -70,9 +72,9 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
     return Math.abs(off) < 4 * trial.bound(noise, 1) + 0.5;
   }
 
-  /** What the errors' root mean square may be, in bounds. */
-  double mostRms() {
-    return snrDb < -20 ? MOST_RMS_DEEP : MOST_RMS;
+  /** What the estimator promises for such trials. */
+  Tally.Promise promise() {
+    return snrDb > -20 ? PROMISE : snrDb < -20 ? DEEPEST : DEEP;
   }
 
   /** The larger groups that the cell's trials count in. */

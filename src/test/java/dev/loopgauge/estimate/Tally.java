@@ -15,6 +15,19 @@ final class Tally {
   private static final int ONE_IN = 10_000;
   private static final double CHANCE = 1.0 / ONE_IN;
 
+  /**
+   * What an estimator promises.
+   *
+   * @param rms the largest root mean square of its errors, in bounds
+   * @param refused the largest share that it refuses
+   */
+  record Promise(double rms, double refused) {
+    /** The stricter of both. */
+    Promise and(Promise other) {
+      return new Promise(Math.min(rms, other.rms), Math.min(refused, other.refused));
+    }
+  }
+
   private final String name;
   private int trials;
   private int refused;
@@ -68,14 +81,14 @@ final class Tally {
   }
 
   /** The first promise broken. */
-  Optional<String> broken(double mostRms) {
+  Optional<String> broken(Promise promise) {
     int n = found();
-    if (refused > quantile(trials, 0.01, 1 - CHANCE)) {
+    if (refused > quantile(trials, promise.refused(), 1 - CHANCE)) {
       return Optional.of("refuses " + refused + " of " + trials);
     }
     double chi = new ChiSquaredDistribution(n).inverseCumulativeProbability(1 - CHANCE);
-    if (squares > mostRms * mostRms * chi) {
-      return Optional.of("errs by more than " + mostRms + " bounds rms");
+    if (squares > promise.rms() * promise.rms() * chi) {
+      return Optional.of("errs by more than " + promise.rms() + " bounds rms");
     }
     double spread = new NormalDistribution().inverseCumulativeProbability(1 - CHANCE / 2);
     if (Math.abs(sum / n) > 0.1 + spread * rms() / Math.sqrt(n)) {
