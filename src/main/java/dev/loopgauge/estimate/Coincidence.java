@@ -11,7 +11,8 @@ import java.util.Arrays;
  * <p>Pieces are tapered by Hann's window, so that low tones don't leak into what is above them.
  */
 final class Coincidence {
-  private static final int PIECES = 16;
+  /** How many pieces a short block has. */
+  static final int PIECES = 16;
 
   private final RealFft fft;
   private final double[] taper;
@@ -22,9 +23,13 @@ final class Coincidence {
   private double together;
   private double spread;
 
-  /** A coincidence within short blocks of a length, a power of two. */
-  Coincidence(int blockLength) {
-    this.fft = new RealFft(blockLength / PIECES);
+  /**
+   * A coincidence within short blocks.
+   *
+   * @param fft a transform of a piece's length
+   */
+  Coincidence(RealFft fft) {
+    this.fft = fft;
     this.taper = new double[fft.length()];
     for (int i = 0; i < taper.length; i++) {
       taper[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / taper.length);

@@ -34,20 +34,20 @@ final class Coverage {
   private record Part(int from, int to) {}
 
   /**
-   * Raises each value of a correlation to what it would be, had all of its copy been recorded.
+   * What each value of a correlation is to be raised by to what it would be, had all of its copy
+   * been recorded.
    *
-   * @param lags the values at the whole lags from -{@code searchLag} on
+   * @return a factor for each of the whole lags from -{@code searchLag} to +{@code searchLag}
    */
-  void level(double[] lags, int searchLag) {
-    double[] missing = new double[lags.length];
+  double[] factors(int searchLag) {
+    double[] factors = new double[2 * searchLag + 1];
     for (Reading reading : readings) {
-      addMissing(reading, searchLag, missing);
+      addMissing(reading, searchLag, factors);
     }
-    for (int i = 0; i < lags.length; i++) {
-      if (missing[i] > 0) {
-        lags[i] /= Math.sqrt(Math.max(LEAST, 1 - missing[i] / energy));
-      }
+    for (int i = 0; i < factors.length; i++) {
+      factors[i] = 1 / Math.sqrt(Math.max(LEAST, 1 - factors[i] / energy));
     }
+    return factors;
   }
 
   /** Adds for each lag the energy of a reference that can't be in the return. */
@@ -102,13 +102,13 @@ final class Coverage {
   }
 
   private static Reading cut(Reading reading, Copy copy, int margin) {
-    Edges edges = new Edges(reading, copy);
+    Lazy<Edges> edges = new Lazy<>(() -> new Edges(reading, copy));
     Part part = recorded(reading, copy.lag());
     int length = reading.reference().length();
     int before = Math.max(reading.knownFrom(), recordedFrom(reading, copy.lag())) + margin;
     int after = Math.min(reading.knownTo(), recordedTo(reading, copy.lag())) - margin;
-    int from = before > 0 && edges.startCutsSound(part.from()) ? before : 0;
-    int to = after < length && edges.endCutsSound(part.to()) ? after : length;
+    int from = before > 0 && edges.get().startCutsSound(part.from()) ? before : 0;
+    int to = after < length && edges.get().endCutsSound(part.to()) ? after : length;
     if (to - from == length) {
       return reading;
     }

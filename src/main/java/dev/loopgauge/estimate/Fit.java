@@ -24,6 +24,8 @@ final class Fit {
   private final double searchedFrom;
   private final CrossSpectrum.Point peak;
   private final PathResponse response;
+  private final RealFft blockFft;
+  private final RealFft pieceFft;
   private final Residual residual;
   private final Likeness likeness;
   private final Coincidence coincidence;
@@ -39,9 +41,11 @@ final class Fit {
     this.copies = new ArrayList<>(found);
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
-    this.residual = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
-    this.likeness = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
-    this.coincidence = new Coincidence(ShortBlocks.lengthAt(spectra.rate()));
+    this.blockFft = new RealFft(ShortBlocks.lengthAt(spectra.rate()));
+    this.pieceFft = new RealFft(blockFft.length() / Coincidence.PIECES);
+    this.residual = new Residual(blockFft.length(), response.taps());
+    this.likeness = new Likeness(blockFft.length());
+    this.coincidence = new Coincidence(pieceFft);
     subtract();
   }
 
@@ -65,10 +69,18 @@ final class Fit {
   private void subtract() {
     BlockPlan plan = plan();
     RealFft fft = new RealFft(plan.transform());
+    int wholeDelay = (int) Math.rint(response.delay());
+    double late = response.delay() - wholeDelay;
     double[] filter = response.spectrum(fft);
+    Packed.advance(filter, -late);
     List<Share> shares =
         BlockRange.shares(spectra.readings(), plan).parallelStream()
-            .map(ranges -> share(ranges, new Subtraction(plan, response, fft, filter)))
+            .map(
+                ranges ->
+                    share(
+                        ranges,
+                        new Subtraction(plan, fft, wholeDelay, filter),
+                        new ShortBlocks(blockFft, late)))
             .toList();
     for (Reading reading : spectra.readings()) {
       lostSound.add(new LostSound(reading));
@@ -94,11 +106,10 @@ final class Fit {
     return BlockPlan.of(spectra.longestReference(), margin, shortBlock);
   }
 
-  private Share share(List<BlockRange> ranges, Subtraction subtraction) {
-    Residual rest = new Residual(ShortBlocks.lengthAt(spectra.rate()), response.taps());
-    Likeness alike = new Likeness(ShortBlocks.lengthAt(spectra.rate()));
-    Coincidence together = new Coincidence(ShortBlocks.lengthAt(spectra.rate()));
-    ShortBlocks blocks = new ShortBlocks(spectra.rate());
+  private Share share(List<BlockRange> ranges, Subtraction subtraction, ShortBlocks blocks) {
+    Residual rest = new Residual(blocks.length(), response.taps());
+    Likeness alike = new Likeness(blocks.length());
+    Coincidence together = new Coincidence(pieceFft);
     List<LostSound> lost = new ArrayList<>();
     for (BlockRange range : ranges) {
       Reading reading = spectra.readings().get(range.reading());
@@ -108,7 +119,7 @@ final class Fit {
         for (int start = 0; start < subtraction.length(); start += blocks.length()) {
           blocks.load(subtraction, start);
           rest.add(blocks);
-          alike.add(subtraction, start);
+          alike.add(blocks);
           together.add(subtraction, start);
         }
         ofRange.add(subtraction);

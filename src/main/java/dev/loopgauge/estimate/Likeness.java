@@ -15,8 +15,6 @@ final class Likeness {
    */
   private static final double NEIGHBOURS = 1 + 2 * (4.0 / 9 + 1.0 / 36);
 
-  private final RealFft fft;
-  private final double[] taper;
   private final double[] reference;
   private final double[] ret;
   private final double[] referencePower;
@@ -26,11 +24,6 @@ final class Likeness {
 
   /** A likeness of blocks of a length, a power of two. */
   Likeness(int length) {
-    this.fft = new RealFft(length);
-    this.taper = new double[length];
-    for (int i = 0; i < length; i++) {
-      taper[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / length);
-    }
     this.reference = new double[length];
     this.ret = new double[length];
     this.referencePower = new double[length / 2];
@@ -40,24 +33,18 @@ final class Likeness {
   }
 
   /**
-   * Adds the block that starts at {@code from} of a subtraction. Where the return is known for a
-   * part of it, so much fewer bins are independent.
+   * Adds one short block. Where the return is known for a part of it, so much fewer bins are
+   * independent.
    */
-  void add(Subtraction source, int from) {
-    double wholePerKnown = (double) taper.length / source.known(from, from + taper.length);
-    for (int i = 0; i < taper.length; i++) {
-      reference[i] = from + i < source.length() ? taper[i] * source.reference(from + i) : 0;
-      ret[i] = taper[i] * source.ret(from + i);
-    }
-    fft.forward(reference);
-    fft.forward(ret);
+  void add(ShortBlocks blocks) {
+    blocks.taper(reference, ret);
     for (int k = 1; k < product.length; k++) {
       double x = Packed.power(reference, k);
       double y = Packed.power(ret, k);
       referencePower[k] += x;
       returnPower[k] += y;
-      product[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
-      unrelated[k] += wholePerKnown * x * y / 2;
+      product[k] += blocks.product(reference, ret, k);
+      unrelated[k] += blocks.wholePerKnown() * x * y / 2;
     }
   }
 

@@ -54,6 +54,22 @@ final class Packed {
     }
   }
 
+  /**
+   * The bins from 1 to before the last of the same signal under Hann's window, which is half of
+   * each bin less a quarter of either neighbour.
+   */
+  static void taper(double[] packed, double[] tapered) {
+    int last = packed.length / 2 - 1;
+    for (int k = 1; k <= last; k++) {
+      double re =
+          packed[2 * k] - (packed[2 * k - 2] + (k < last ? packed[2 * k + 2] : packed[1])) / 2;
+      double before = k > 1 ? packed[2 * k - 1] : 0;
+      double after = k < last ? packed[2 * k + 3] : 0;
+      tapered[2 * k] = re / 2;
+      tapered[2 * k + 1] = (packed[2 * k + 1] - (before + after) / 2) / 2;
+    }
+  }
+
   /** The squared magnitude of bin {@code k}, which is neither the first nor the last. */
   static double power(double[] packed, int k) {
     return packed[2 * k] * packed[2 * k] + packed[2 * k + 1] * packed[2 * k + 1];

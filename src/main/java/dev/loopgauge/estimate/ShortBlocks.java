@@ -13,6 +13,8 @@ final class ShortBlocks {
   private static final double SECONDS = 0.15;
 
   private final RealFft fft;
+  private final double[] cosines;
+  private final double[] sines;
   private final double[] reference;
   private final double[] ret;
   private final double[] left;
@@ -20,9 +22,20 @@ final class ShortBlocks {
   private double wholePerKnown;
   private int samples;
 
-  /** Blocks for signals of a rate. */
-  ShortBlocks(SampleRate rate) {
-    this.fft = new RealFft(lengthAt(rate));
+  /**
+   * Blocks of a subtraction.
+   *
+   * @param fft a transform of a block's length
+   * @param late by what part of a sample the return is later than the reference beside it
+   */
+  ShortBlocks(RealFft fft, double late) {
+    this.fft = fft;
+    this.cosines = new double[fft.length() / 2];
+    this.sines = new double[fft.length() / 2];
+    for (int k = 0; k < cosines.length; k++) {
+      cosines[k] = Math.cos(2 * Math.PI * late * k / fft.length());
+      sines[k] = Math.sin(2 * Math.PI * late * k / fft.length());
+    }
     this.reference = new double[fft.length()];
     this.ret = new double[fft.length()];
     this.left = new double[fft.length()];
@@ -101,8 +114,26 @@ final class ShortBlocks {
       referencePower[k] += power;
       withLeft[k] += product;
       squares[k] += wholePerKnown * product * product;
-      withReturn[k] += reference[2 * k] * ret[2 * k] + reference[2 * k + 1] * ret[2 * k + 1];
+      withReturn[k] += product(reference, ret, k);
     }
+  }
+
+  /** Fills in the bins of reference and return as Hann's window leaves them. */
+  void taper(double[] taperedReference, double[] taperedReturn) {
+    Packed.taper(reference, taperedReference);
+    Packed.taper(ret, taperedReturn);
+  }
+
+  /** The real part of a bin of a return times that of a reference, once both are aligned. */
+  double product(double[] x, double[] y, int k) {
+    double re = x[2 * k] * y[2 * k] + x[2 * k + 1] * y[2 * k + 1];
+    double im = x[2 * k] * y[2 * k + 1] - x[2 * k + 1] * y[2 * k];
+    return re * cosines[k] - im * sines[k];
+  }
+
+  /** How many times more samples the block has than are known. */
+  double wholePerKnown() {
+    return wholePerKnown;
   }
 
   private double energy(double[] packed) {

@@ -27,6 +27,7 @@ final class Spectra {
   private final int exact;
   private final double referenceEnergy;
   private final double origin;
+  private final double[] coverage;
 
   private Spectra(
       List<Reading> readings,
@@ -42,6 +43,7 @@ final class Spectra {
     this.auto = auto;
     this.exact = exact;
     this.referenceEnergy = auto.at(0).value();
+    this.coverage = new Coverage(readings, referenceEnergy).factors(searchLag);
     boolean goesOn = readings.stream().anyMatch(Reading::goesOn);
     this.origin = goesOn ? PeakSearch.refine(auto, 0).lag() : 0;
   }
@@ -53,7 +55,7 @@ final class Spectra {
     int shortBlock = ShortBlocks.lengthAt(rate);
     int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
-    List<Part> parts = parts(readings, plan);
+    List<Part> parts = parts(readings, plan, new RealFft(plan.transform()));
     List<CrossSpectrum> each = each(parts, readings.size());
     return new Spectra(
         readings, searchLag, each, CrossSpectrum.sum(each), auto(parts), Integer.MAX_VALUE);
@@ -78,8 +80,7 @@ final class Spectra {
     }
   }
 
-  private static List<Part> parts(List<Reading> readings, BlockPlan plan) {
-    RealFft fft = new RealFft(plan.transform());
+  private static List<Part> parts(List<Reading> readings, BlockPlan plan, RealFft fft) {
     int rate = readings.get(0).rate().hertz();
     int lowestBin = Math.max(1, (int) Math.ceil(LOWEST_HZ * plan.transform() / rate));
     return BlockRange.shares(readings, plan).parallelStream()
@@ -112,7 +113,7 @@ final class Spectra {
     CrossSpectrum restOfAuto = auto;
     for (int i = 0; i < cut.size(); i++) {
       for (Reading off : Coverage.cutOff(readings.get(i), cut.get(i))) {
-        List<Part> parts = parts(List.of(off), cross.plan());
+        List<Part> parts = parts(List.of(off), cross.plan(), cross.fft());
         rest.set(i, rest.get(i).less(each(parts, 1).get(0)));
         restOfAuto = restOfAuto.less(auto(parts));
       }
@@ -197,7 +198,9 @@ final class Spectra {
    */
   Copy strongest(CrossSpectrum correlation) {
     double[] lags = searched(correlation);
-    new Coverage(readings, referenceEnergy).level(lags, searchLag);
+    for (int i = 0; i < lags.length; i++) {
+      lags[i] *= coverage[i];
+    }
     int best = PeakSearch.strongest(lags);
     return copy(PeakSearch.refine(correlation, best - searchLag));
   }

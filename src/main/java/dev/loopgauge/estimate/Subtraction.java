@@ -2,15 +2,15 @@ package dev.loopgauge.estimate;
 
 /**
  * Walks through readings and works out what of its return the reference explains, filtered as
- * fitted. The arrays it fills are aligned: index 0 is where the block's share of the reference
- * starts, and what stands at one index belongs together.
+ * fitted. The arrays it fills are aligned to within a sample: index 0 is where the block's share of
+ * the reference starts; what is found and the return belong together at each index, and the
+ * reference is earlier than both by the delay's fraction.
  */
 final class Subtraction {
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] filter;
   private final int wholeDelay;
-  private final double partDelay;
   private final double[] reference;
   private final double[] found;
   private final double[] ret;
@@ -23,14 +23,14 @@ final class Subtraction {
    * A walk through readings.
    *
    * @param fft a transform of the plan's length
-   * @param filter the response's spectrum by that transform
+   * @param wholeDelay by how many samples the return is moved earlier
+   * @param filter what the path does beside, as a spectrum by that transform
    */
-  Subtraction(BlockPlan plan, PathResponse response, RealFft fft, double[] filter) {
+  Subtraction(BlockPlan plan, RealFft fft, int wholeDelay, double[] filter) {
     this.plan = plan;
     this.fft = fft;
     this.filter = filter;
-    this.wholeDelay = (int) Math.rint(response.delay());
-    this.partDelay = response.delay() - wholeDelay;
+    this.wholeDelay = wholeDelay;
     this.reference = new double[plan.transform()];
     this.found = new double[plan.transform()];
     this.ret = new double[plan.transform()];
@@ -47,12 +47,10 @@ final class Subtraction {
     }
     reading.reference().copyTo(start - plan.maxLag(), reference, 0, plan.transform());
     reading.ret().copyTo(start - plan.maxLag() + wholeDelay, ret, 0, plan.transform());
-    fft.forward(reference);
-    Packed.advance(reference, -partDelay);
     System.arraycopy(reference, 0, found, 0, found.length);
+    fft.forward(found);
     Packed.multiply(found, filter);
     fft.inverse(found);
-    fft.inverse(reference);
   }
 
   /** Which sample of the reference this block starts with. */
@@ -65,7 +63,7 @@ final class Subtraction {
     return length;
   }
 
-  /** The reference, moved by the delay's fraction. */
+  /** The reference. */
   double reference(int i) {
     return reference[plan.maxLag() + i];
   }
