@@ -2,7 +2,6 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -61,7 +60,7 @@ final class ArrivalSearch {
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
       double[] all = spectra.searched(rest);
-      double least = ABOVE_NOISE * deviation(all) / pulseHeight;
+      double least = ABOVE_NOISE * Median.magnitude(all) / MEDIAN_OF_GAUSSIAN / pulseHeight;
       Copy next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
       if (Math.abs(next.gain()) < Math.max(faintest(), least)) {
         break;
@@ -138,12 +137,5 @@ final class ArrivalSearch {
       }
     }
     return false;
-  }
-
-  private static double deviation(double[] values) {
-    double[] sorted = new double[values.length];
-    Arrays.setAll(sorted, i -> Math.abs(values[i]));
-    Arrays.sort(sorted);
-    return sorted[sorted.length / 2] / MEDIAN_OF_GAUSSIAN;
   }
 }

@@ -95,7 +95,7 @@ final class Coverage {
       Reading cut = cut(reading, copy, margin);
       all.add(cut);
       lost += energy(cutOff(reading, cut));
-      Part part = recorded(reading, copy.lag());
+      Part part = recorded(reading, nearest(copy));
       missing += energy(outside(reading, part.from(), part.to()));
     }
     return new Cut(all, lost / energy, missing / energy);
@@ -103,10 +103,10 @@ final class Coverage {
 
   private static Reading cut(Reading reading, Copy copy, int margin) {
     Lazy<Edges> edges = new Lazy<>(() -> new Edges(reading, copy));
-    Part part = recorded(reading, copy.lag());
+    Part part = recorded(reading, nearest(copy));
     int length = reading.reference().length();
-    int before = Math.max(reading.knownFrom(), recordedFrom(reading, copy.lag())) + margin;
-    int after = Math.min(reading.knownTo(), recordedTo(reading, copy.lag())) - margin;
+    int before = Math.max(reading.knownFrom(), reading.recordedFrom() - nearest(copy)) + margin;
+    int after = Math.min(reading.knownTo(), reading.recordedTo() - nearest(copy)) - margin;
     int from = before > 0 && edges.get().startCutsSound(part.from()) ? before : 0;
     int to = after < length && edges.get().endCutsSound(part.to()) ? after : length;
     if (to - from == length) {
@@ -138,22 +138,16 @@ final class Coverage {
     return parts.stream().mapToDouble(p -> ChannelSurvey.of(p.reference()).energy()).sum();
   }
 
-  /** The part of a reference whose copy at a delay lies within the recording of the return. */
-  private static Part recorded(Reading reading, double delay) {
+  /** The part of a reference whose copy at a whole delay lies within the recording. */
+  private static Part recorded(Reading reading, int delay) {
     int length = reading.reference().length();
-    int from = Math.min(length, Math.max(0, recordedFrom(reading, delay)));
-    int to = Math.max(from, Math.min(length, recordedTo(reading, delay)));
+    int from = Math.min(length, Math.max(0, reading.recordedFrom() - delay));
+    int to = Math.max(from, Math.min(length, reading.recordedTo() - delay));
     return new Part(from, to);
   }
 
-  /** The sample of a reference whose copy at a delay is the first to be recorded. */
-  private static int recordedFrom(Reading reading, double delay) {
-    return (int) Math.ceil(reading.recordedFrom() - delay);
-  }
-
-  /** The sample of a reference whose copy at a delay is the first after the recording's end. */
-  private static int recordedTo(Reading reading, double delay) {
-    return (int) Math.floor(reading.recordedTo() - delay);
+  private static int nearest(Copy copy) {
+    return (int) Math.rint(copy.lag());
   }
 
   /** The energy of a part of a reference up to each of its samples, from 0 to all of it. */

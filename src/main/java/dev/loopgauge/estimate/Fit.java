@@ -2,7 +2,6 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -170,11 +169,8 @@ final class Fit {
   private boolean standsOut() {
     double[] lags = spectra.searched(sharpened.get().cross());
     int at = (int) Math.rint(peak.lag()) + spectra.searchLag();
-    double[] sizes = new double[lags.length];
-    Arrays.setAll(sizes, i -> Math.abs(lags[i]));
-    double here = sizes[Math.max(0, Math.min(at, sizes.length - 1))];
-    Arrays.sort(sizes);
-    return here > STANDS_OUT * sizes[sizes.length / 2];
+    double here = Math.abs(lags[Math.max(0, Math.min(at, lags.length - 1))]);
+    return here > STANDS_OUT * Median.magnitude(lags);
   }
 
   /** The power of the found copy against all else in the return, in dB. */
