@@ -94,13 +94,21 @@ final class Findings {
         "quieten the room, or use a sweep: it can't be mistaken for a clap or a cough");
   }
 
-  static Finding repeatsItself(int lag, SampleRate rate) {
-    return refusing(
-        FindingCode.NO_REFERENCE,
+  static Finding rival(Rivals.Rival rival, SampleRate rate) {
+    String elsewhere =
         format(
-            "the reference repeats itself: the delay could as well be %.2f ms %s",
-            ms(Math.abs(lag), rate), lag > 0 ? "later" : "earlier"),
-        "use a sweep, or a passage of speech or music that changes");
+            "the delay could as well be %.2f ms %s",
+            ms(Math.abs(rival.distance()), rate), rival.distance() > 0 ? "later" : "earlier");
+    return rival.repeats()
+        ? refusing(
+            FindingCode.NO_REFERENCE,
+            "the reference repeats itself: " + elsewhere,
+            "use a sweep, or a passage of speech or music that changes")
+        : refusing(
+            FindingCode.WEAK_RETURN,
+            elsewhere + ": a room smears the sound, or it is too faint to tell",
+            "go nearer to the loudspeaker or take the return before the room; raise the send level,"
+                + " use a longer sweep or more repeats");
   }
 
   static Finding beyondWindow(double lag, double searchedSeconds, SampleRate rate) {

@@ -17,6 +17,12 @@ final class Fit {
   /** How many times the median of all lags a sharpened correlation stands out by. */
   private static final double STANDS_OUT = 24;
 
+  /**
+   * What a standard deviation of the likeness counts for: notes that are held keep their phase from
+   * block to block, and unrelated music in one key came to 8 of them once in 5600 evenings.
+   */
+  private static final double LIKENESS_COUNTS = 0.8;
+
   private final Spectra spectra;
   private final List<Copy> copies;
   private final CrossSpectrum cleaned;
@@ -153,7 +159,7 @@ final class Fit {
   double significance() {
     double plain = isNarrow() ? 0 : plainSignificance();
     boolean enough = plain >= Trust.TRUSTED || !standsOut();
-    return enough ? plain : Math.max(plain, likeness.significance());
+    return enough ? plain : Math.max(plain, LIKENESS_COUNTS * likeness.significance());
   }
 
   /** The same as it is, however few frequencies it lies in. */
@@ -199,8 +205,8 @@ final class Fit {
     return new OctaveBands(cleaned, residual, spectra.rate()).near(peak.lag());
   }
 
-  /** A lag that fits as well as the delay, as a distance from it. */
-  Optional<Integer> rival() {
+  /** A lag that fits as well as the delay. */
+  Optional<Rivals.Rival> rival() {
     double[] searched = spectra.searched(cleaned);
     double[] path = Packed.powers(response.spectrum(spectra.auto().fft()));
     CrossSpectrum copy = spectra.auto().weighted(path);

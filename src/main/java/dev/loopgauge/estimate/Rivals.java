@@ -19,14 +19,23 @@ final class Rivals {
   private Rivals() {}
 
   /**
-   * The lag that could just as well be the delay, in samples.
+   * A lag that could just as well be the delay.
+   *
+   * @param distance how far it is from the delay, in samples
+   * @param repeats whether the reference is like itself at that distance; otherwise the return is
+   *     as like it there, by chance or by a room's doing
+   */
+  record Rival(int distance, boolean repeats) {}
+
+  /**
+   * The lag that could just as well be the delay.
    *
    * @param copy the found copy's correlation with itself, from lag 0 on
    * @param cross its correlation with the return, at the whole lags of the search
    * @param best the index of its strongest value
    * @param valueVariance the variance of each value
    */
-  static Optional<Integer> of(double[] copy, double[] cross, int best, double valueVariance) {
+  static Optional<Rival> of(double[] copy, double[] cross, int best, double valueVariance) {
     int from = mainLobeEnd(copy);
     for (int i = 0; i < cross.length; i++) {
       int distance = Math.abs(i - best);
@@ -36,7 +45,7 @@ final class Rivals {
       double alike = Math.abs(copy[distance]) / copy[0];
       double lead = cross[best] * cross[best] - cross[i] * cross[i];
       if (alike > ALIKE || lead < AHEAD * 2 * valueVariance) {
-        return Optional.of(i - best);
+        return Optional.of(new Rival(i - best, alike > ALIKE));
       }
     }
     return Optional.empty();

@@ -43,7 +43,7 @@ final class Trust {
       if (spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()))) {
         return Optional.of(Findings.otherSound());
       }
-      return fit.rival().map(lag -> Findings.repeatsItself(lag, spectra.rate()));
+      return fit.rival().map(rival -> Findings.rival(rival, spectra.rate()));
     }
     Optional<Finding> reason = beyondWindow(spectra).or(() -> wrongSpeed(spectra));
     if (reason.isPresent()) {

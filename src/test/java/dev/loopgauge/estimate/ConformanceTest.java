@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
  */
 class ConformanceTest {
   private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
-  private static final int TRIALS = Integer.getInteger("loopgauge.trials", FULL ? 200 : 12);
+  private static final int TRIALS = Integer.getInteger("loopgauge.trials", FULL ? 100 : 12);
   private static final Path TABLE = Path.of("target", "conformance.md");
   private static final int[] RATES = {44_100, 48_000, 88_200, 96_000, 192_000};
   private static final double[] LEVELS = {-10, 0, 20, 40, 60};
