@@ -32,8 +32,8 @@ def record(name, seconds, returns, width):
     return str(name)
 
 
-def analyze(name, *options):
-    return ["java", "-Xmx256m", "-jar", str(JAR), "analyze", "--reference", name, *options]
+def analyze(name, *options, java=()):
+    return ["java", *java, "-jar", str(JAR), "analyze", "--reference", name, *options]
 
 
 def channels(folder):
@@ -48,7 +48,7 @@ def channels(folder):
 def tracks(folder):
     for minutes in (1, 10, 60):
         name = record(folder / f"{minutes}.wav", 60 * minutes, 1, 3)
-        wall, used, memory = run(analyze(name, "--track", "10"))
+        wall, used, memory = run(analyze(name, "--track", "10", java=("-Xmx256m",)))
         print(f"track of {minutes:2} min, 24 bits   {wall:6.2f} s, {memory:.0f} MiB")
 
 

@@ -85,7 +85,10 @@ final class AnalyzeChannels {
         Estimate refused = new Estimate.Refused(List.of(mismatch.get()));
         return new Read(Collections.nCopies(returns.size(), refused), List.of());
       }
-      Stretches stretches = Stretches.of(reference, maxDelay);
+      Stretches stretches =
+          returns.size() > 1
+              ? Stretches.forMany(reference, maxDelay)
+              : Stretches.of(reference, maxDelay);
       List<Estimate> estimates = estimates(stretches, returns);
       return new Read(estimates, notes(recordings, stretches, estimates));
     }
@@ -98,14 +101,13 @@ final class AnalyzeChannels {
     }
     AtomicInteger done = new AtomicInteger();
     List<Estimate> estimates =
-        returns.parallelStream()
-            .map(
-                ret -> {
-                  Estimate estimate = estimator.estimate(stretches, held(ret));
-                  progress.show((double) done.incrementAndGet() / returns.size());
-                  return estimate;
-                })
-            .toList();
+        SideBySide.map(
+            returns,
+            ret -> {
+              Estimate estimate = estimator.estimate(stretches, held(ret));
+              progress.show((double) done.incrementAndGet() / returns.size());
+              return estimate;
+            });
     progress.done();
     return estimates;
   }

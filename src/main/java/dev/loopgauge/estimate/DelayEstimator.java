@@ -62,13 +62,13 @@ public final class DelayEstimator {
   }
 
   private Estimate estimate(List<Reading> readings, boolean whole) {
-    return read(readings, whole).estimate();
+    return read(readings, whole, Optional.empty()).estimate();
   }
 
   /** What some readings came to, and the fit behind it where the readings agreed. */
   private record Read(Estimate estimate, Optional<Fit> fit) {}
 
-  private Read read(List<Reading> readings, boolean whole) {
+  private Read read(List<Reading> readings, boolean whole, Optional<KeptTransforms> kept) {
     if (readings.stream().map(Reading::rate).distinct().count() != 1) {
       throw new IllegalArgumentException(
           "readings must be of one rate, and at least one, not " + readings.size());
@@ -78,7 +78,7 @@ public final class DelayEstimator {
     if (findings.stream().anyMatch(Finding::refuses)) {
       return new Read(new Estimate.Refused(findings), Optional.empty());
     }
-    Spectra spectra = Spectra.of(readings, maxDelaySeconds);
+    Spectra spectra = Spectra.of(readings, maxDelaySeconds, kept);
     return new Agreement(spectra).holds()
         ? together(spectra, findings, whole)
         : new Read(new Disagreement(this).estimate(readings), Optional.empty());
@@ -101,7 +101,7 @@ public final class DelayEstimator {
    */
   public Estimate estimate(Stretches stretches, Samples ret) {
     List<Reading> readings = stretches.against(ret);
-    Read plain = read(readings, choice == ArrivalChoice.UNDECIDED);
+    Read plain = read(readings, choice == ArrivalChoice.UNDECIDED, stretches.kept());
     return mayDrift(plain)
         ? new DriftingReadings(readings, ret, maxDelaySeconds)
             .estimate(this, plain.estimate())

@@ -3,6 +3,8 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
 /** The correlations of some readings of one path, each by itself and all together. */
@@ -50,19 +52,40 @@ final class Spectra {
 
   /** Correlates some readings, all at one rate. */
   static Spectra of(List<Reading> readings, double maxDelaySeconds) {
+    return of(readings, maxDelaySeconds, Optional.empty());
+  }
+
+  /**
+   * The same with what may be known of the references.
+   *
+   * @param kept where their transforms are kept
+   */
+  static Spectra of(List<Reading> readings, double maxDelaySeconds, Optional<KeptTransforms> kept) {
     SampleRate rate = readings.get(0).rate();
     int searchLag = rate.samplesIn(maxDelaySeconds);
     int shortBlock = ShortBlocks.lengthAt(rate);
     int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
-    List<Part> parts = parts(readings, plan, new RealFft(plan.transform()));
+    RealFft fft = new RealFft(plan.transform());
+    Optional<CrossSpectrum> known = kept.flatMap(k -> k.auto(readings, plan));
+    List<Part> parts =
+        parts(
+            readings,
+            plan,
+            () -> new Correlator(plan, fft, lowestBin(rate, plan), kept, known.isEmpty()));
     List<CrossSpectrum> each = each(parts, readings.size());
-    return new Spectra(
-        readings, searchLag, each, CrossSpectrum.sum(each), auto(parts), Integer.MAX_VALUE);
+    CrossSpectrum auto = known.orElseGet(() -> auto(parts));
+    kept.ifPresent(k -> k.keepAuto(readings, plan, auto));
+    return new Spectra(readings, searchLag, each, CrossSpectrum.sum(each), auto, Integer.MAX_VALUE);
+  }
+
+  private static int lowestBin(SampleRate rate, BlockPlan plan) {
+    return Math.max(1, (int) Math.ceil(LOWEST_HZ * plan.transform() / rate.hertz()));
   }
 
   /** What some of the blocks come to: a correlation for each range of them. */
-  private record Part(List<BlockRange> ranges, List<CrossSpectrum> crosses, CrossSpectrum auto) {
+  private record Part(
+      List<BlockRange> ranges, List<CrossSpectrum> crosses, Optional<CrossSpectrum> auto) {
     static Part of(List<BlockRange> ranges, List<Reading> readings, Correlator correlator) {
       List<CrossSpectrum> crosses = new ArrayList<>();
       for (BlockRange range : ranges) {
@@ -80,11 +103,10 @@ final class Spectra {
     }
   }
 
-  private static List<Part> parts(List<Reading> readings, BlockPlan plan, RealFft fft) {
-    int rate = readings.get(0).rate().hertz();
-    int lowestBin = Math.max(1, (int) Math.ceil(LOWEST_HZ * plan.transform() / rate));
+  private static List<Part> parts(
+      List<Reading> readings, BlockPlan plan, Supplier<Correlator> correlators) {
     return BlockRange.shares(readings, plan).parallelStream()
-        .map(ranges -> Part.of(ranges, readings, new Correlator(plan, fft, lowestBin)))
+        .map(ranges -> Part.of(ranges, readings, correlators.get()))
         .toList();
   }
 
@@ -95,7 +117,7 @@ final class Spectra {
   }
 
   private static CrossSpectrum auto(List<Part> parts) {
-    return CrossSpectrum.sum(parts.stream().map(Part::auto).toList());
+    return CrossSpectrum.sum(parts.stream().flatMap(part -> part.auto().stream()).toList());
   }
 
   /** The readings cut to what was recorded of a copy. */
@@ -109,11 +131,14 @@ final class Spectra {
 
   /** The same of readings cut as above: what was cut off is taken off the sums. */
   Spectra ofParts(List<Reading> cut) {
+    BlockPlan plan = cross.plan();
+    Supplier<Correlator> correlators =
+        () -> new Correlator(plan, cross.fft(), lowestBin(rate(), plan));
     List<CrossSpectrum> rest = new ArrayList<>(each);
     CrossSpectrum restOfAuto = auto;
     for (int i = 0; i < cut.size(); i++) {
       for (Reading off : Coverage.cutOff(readings.get(i), cut.get(i))) {
-        List<Part> parts = parts(List.of(off), cross.plan(), cross.fft());
+        List<Part> parts = parts(List.of(off), plan, correlators);
         rest.set(i, rest.get(i).less(each(parts, 1).get(0)));
         restOfAuto = restOfAuto.less(auto(parts));
       }

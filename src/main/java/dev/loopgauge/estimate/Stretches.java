@@ -4,6 +4,7 @@ import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Where a recording is read. A short one is read as a whole. Over a long one clocks may drift and
@@ -32,8 +33,10 @@ public final class Stretches {
   private final int stretch;
   private final double maxDelaySeconds;
   private final List<Integer> starts;
+  private final Optional<KeptTransforms> kept;
 
-  private Stretches(Samples reference, double maxDelaySeconds) {
+  private Stretches(Samples reference, double maxDelaySeconds, Optional<KeptTransforms> kept) {
+    this.kept = kept;
     this.reference = reference;
     this.maxDelaySeconds = maxDelaySeconds;
     SampleRate rate = reference.rate();
@@ -57,7 +60,20 @@ public final class Stretches {
    * @param maxDelaySeconds the longest delay that is looked for
    */
   public static Stretches of(Samples reference, double maxDelaySeconds) {
-    return new Stretches(reference, maxDelaySeconds);
+    return new Stretches(reference, maxDelaySeconds, Optional.empty());
+  }
+
+  /**
+   * The same to be read against many returns: what they come to by themselves is worked out once,
+   * and kept in up to 128 MiB of memory.
+   */
+  public static Stretches forMany(Samples reference, double maxDelaySeconds) {
+    return new Stretches(reference, maxDelaySeconds, Optional.of(new KeptTransforms()));
+  }
+
+  /** Where what they come to is kept. */
+  Optional<KeptTransforms> kept() {
+    return kept;
   }
 
   /** How many there are. */
