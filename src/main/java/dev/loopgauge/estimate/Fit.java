@@ -29,12 +29,8 @@ final class Fit {
   private final double searchedFrom;
   private final CrossSpectrum.Point peak;
   private final PathResponse response;
-  private final RealFft blockFft;
-  private final RealFft pieceFft;
+  private final Remainder remainder;
   private final Residual residual;
-  private final Likeness likeness;
-  private final Coincidence coincidence;
-  private final List<LostSound> lostSound = new ArrayList<>();
   private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
 
@@ -46,12 +42,8 @@ final class Fit {
     this.copies = new ArrayList<>(found);
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
-    this.blockFft = new RealFft(ShortBlocks.lengthAt(spectra.rate()));
-    this.pieceFft = new RealFft(blockFft.length() / Coincidence.PIECES);
-    this.residual = new Residual(blockFft.length(), response.taps());
-    this.likeness = new Likeness(blockFft.length());
-    this.coincidence = new Coincidence(pieceFft);
-    subtract();
+    this.remainder = Remainder.of(spectra, response, copies);
+    this.residual = remainder.residual();
   }
 
   /**
@@ -61,77 +53,6 @@ final class Fit {
    */
   static Fit of(Spectra spectra, List<Copy> found) {
     return new Fit(spectra, found);
-  }
-
-  /** What is left of some blocks, and the sound lost in each range of them. */
-  private record Share(
-      List<BlockRange> ranges,
-      Residual residual,
-      Likeness likeness,
-      Coincidence coincidence,
-      List<LostSound> lost) {}
-
-  private void subtract() {
-    BlockPlan plan = plan();
-    RealFft fft = new RealFft(plan.transform());
-    int wholeDelay = (int) Math.rint(response.delay());
-    double late = response.delay() - wholeDelay;
-    double[] filter = response.spectrum(fft);
-    Packed.advance(filter, -late);
-    List<Share> shares =
-        BlockRange.shares(spectra.readings(), plan).parallelStream()
-            .map(
-                ranges ->
-                    share(
-                        ranges,
-                        new Subtraction(plan, fft, wholeDelay, filter),
-                        new ShortBlocks(blockFft, late)))
-            .toList();
-    for (Reading reading : spectra.readings()) {
-      lostSound.add(new LostSound(reading));
-    }
-    for (Share share : shares) {
-      residual.add(share.residual());
-      likeness.add(share.likeness());
-      coincidence.add(share.coincidence());
-      for (int i = 0; i < share.ranges().size(); i++) {
-        lostSound.get(share.ranges().get(i).reading()).add(share.lost().get(i));
-      }
-    }
-  }
-
-  /** Blocks that reach as far as the fitted filter and the copies do. */
-  private BlockPlan plan() {
-    int shortBlock = ShortBlocks.lengthAt(spectra.rate());
-    double far = 0;
-    for (Copy copy : copies) {
-      far = Math.max(far, Math.abs(copy.lag() - measured().lag()));
-    }
-    int margin = shortBlock + spectra.reach() + (int) far + 1;
-    return BlockPlan.of(spectra.longestReference(), margin, shortBlock);
-  }
-
-  private Share share(List<BlockRange> ranges, Subtraction subtraction, ShortBlocks blocks) {
-    Residual rest = new Residual(blocks.length(), response.taps());
-    Likeness alike = new Likeness(blocks.length());
-    Coincidence together = new Coincidence(pieceFft);
-    List<LostSound> lost = new ArrayList<>();
-    for (BlockRange range : ranges) {
-      Reading reading = spectra.readings().get(range.reading());
-      LostSound ofRange = new LostSound(reading);
-      for (int block = range.from(); block < range.to(); block++) {
-        subtraction.run(reading, block);
-        for (int start = 0; start < subtraction.length(); start += blocks.length()) {
-          blocks.load(subtraction, start);
-          rest.add(blocks);
-          alike.add(blocks);
-          together.add(subtraction, start);
-        }
-        ofRange.add(subtraction);
-      }
-      lost.add(ofRange);
-    }
-    return new Share(ranges, rest, alike, together, lost);
   }
 
   /** The copies, the measured one first. */
@@ -159,7 +80,7 @@ final class Fit {
   double significance() {
     double plain = isNarrow() ? 0 : plainSignificance();
     boolean enough = plain >= Trust.TRUSTED || !standsOut();
-    return enough ? plain : Math.max(plain, LIKENESS_COUNTS * likeness.significance());
+    return enough ? plain : Math.max(plain, LIKENESS_COUNTS * remainder.likeness().significance());
   }
 
   /** The same as it is, however few frequencies it lies in. */
@@ -224,7 +145,7 @@ final class Fit {
 
   /** The stretches in which the copy is missing. */
   List<LostSound.Gap> gaps() {
-    return lostSound.stream().flatMap(lost -> lost.gaps().stream()).toList();
+    return remainder.lostSound().stream().flatMap(lost -> lost.gaps().stream()).toList();
   }
 
   /** Where a reading tears, if one does. */
@@ -233,8 +154,9 @@ final class Fit {
   }
 
   private Optional<Tear> findTear() {
-    for (int i = 0; i < lostSound.size(); i++) {
-      Optional<Tear> tear = Tear.of(spectra.readings().get(i), copies, lostSound.get(i));
+    for (int i = 0; i < remainder.lostSound().size(); i++) {
+      Optional<Tear> tear =
+          Tear.of(spectra.readings().get(i), copies, remainder.lostSound().get(i));
       if (tear.isPresent()) {
         return tear;
       }
@@ -244,12 +166,14 @@ final class Fit {
 
   /** How the delay drifts within the only reading, in samples a sample, if it stands out. */
   OptionalDouble drift() {
-    return lostSound.size() == 1 ? DriftGauge.of(lostSound.get(0)) : OptionalDouble.empty();
+    return remainder.lostSound().size() == 1
+        ? DriftGauge.of(remainder.lostSound().get(0))
+        : OptionalDouble.empty();
   }
 
   /** By how much the path's level moves, in dB, if so. */
   OptionalDouble levelMoves() {
-    return LevelMoves.of(lostSound);
+    return LevelMoves.of(remainder.lostSound());
   }
 
   /**
@@ -259,7 +183,7 @@ final class Fit {
   double noiseUncertainty() {
     int bins = residual.usableBins();
     return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
-        * Math.sqrt(coincidence.factor() * residual.slopeVariance(0, 1, bins))
+        * Math.sqrt(remainder.coincidence().factor() * residual.slopeVariance(0, 1, bins))
         / Math.abs(peak.curvature());
   }
 

@@ -1,0 +1,107 @@
+package dev.loopgauge.estimate;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What a return holds besides the copies of its reference, looked at block by block.
+ *
+ * @param residual how loud it is in each frequency
+ * @param likeness how alike reference and return are
+ * @param coincidence whether what is left comes when the reference is loud
+ * @param lostSound where the copies are missing, for each reading
+ */
+record Remainder(
+    Residual residual, Likeness likeness, Coincidence coincidence, List<LostSound> lostSound) {
+  private static Remainder empty(Transforms transforms, int taps) {
+    return new Remainder(
+        new Residual(transforms.block().length(), taps),
+        new Likeness(transforms.block().length()),
+        new Coincidence(transforms.piece()),
+        new ArrayList<>());
+  }
+
+  /** The transforms that all shares of the work use. */
+  private record Transforms(RealFft block, RealFft piece) {}
+
+  /**
+   * Subtracts what a path makes of the references from the returns.
+   *
+   * @param response the path
+   * @param copies the copies in it, the measured one first
+   */
+  static Remainder of(Spectra spectra, PathResponse response, List<Copy> copies) {
+    BlockPlan plan = plan(spectra, copies);
+    RealFft fft = new RealFft(plan.transform());
+    RealFft block = new RealFft(ShortBlocks.lengthAt(spectra.rate()));
+    Transforms transforms = new Transforms(block, new RealFft(block.length() / Coincidence.PIECES));
+    int wholeDelay = (int) Math.rint(response.delay());
+    double late = response.delay() - wholeDelay;
+    double[] filter = response.spectrum(fft);
+    Packed.advance(filter, -late);
+    List<List<BlockRange>> ranges = BlockRange.shares(spectra.readings(), plan);
+    List<Remainder> shares =
+        ranges.parallelStream()
+            .map(
+                share -> {
+                  Remainder ofShare = empty(transforms, response.taps());
+                  ofShare.add(
+                      spectra.readings(),
+                      share,
+                      new Subtraction(plan, fft, wholeDelay, filter),
+                      new ShortBlocks(block, late));
+                  return ofShare;
+                })
+            .toList();
+    Remainder all = empty(transforms, response.taps());
+    spectra.readings().forEach(reading -> all.lostSound.add(new LostSound(reading)));
+    for (int i = 0; i < shares.size(); i++) {
+      all.add(shares.get(i), ranges.get(i));
+    }
+    return all;
+  }
+
+  /** Blocks that reach as far as the fitted filter and the copies do. */
+  private static BlockPlan plan(Spectra spectra, List<Copy> copies) {
+    int shortBlock = ShortBlocks.lengthAt(spectra.rate());
+    double far = 0;
+    for (Copy copy : copies) {
+      far = Math.max(far, Math.abs(copy.lag() - copies.get(0).lag()));
+    }
+    int margin = shortBlock + spectra.reach() + (int) far + 1;
+    return BlockPlan.of(spectra.longestReference(), margin, shortBlock);
+  }
+
+  /** Adds some ranges of blocks; each range has lost sound of its own. */
+  private void add(
+      List<Reading> readings,
+      List<BlockRange> ranges,
+      Subtraction subtraction,
+      ShortBlocks blocks) {
+    for (BlockRange range : ranges) {
+      Reading reading = readings.get(range.reading());
+      LostSound lost = new LostSound(reading);
+      for (int block = range.from(); block < range.to(); block++) {
+        subtraction.run(reading, block);
+        for (int start = 0; start < subtraction.length(); start += blocks.length()) {
+          blocks.load(subtraction, start);
+          residual.add(blocks);
+          likeness.add(blocks);
+          coincidence.add(subtraction, start);
+        }
+        lost.add(subtraction);
+      }
+      lostSound.add(lost);
+    }
+  }
+
+  /** Adds a share of the work, whose lost sound is that of its ranges. */
+  private void add(Remainder share, List<BlockRange> ranges) {
+    residual.add(share.residual);
+    likeness.add(share.likeness);
+    coincidence.add(share.coincidence);
+    for (int i = 0; i < ranges.size(); i++) {
+      lostSound.get(ranges.get(i).reading()).add(share.lostSound.get(i));
+    }
+  }
+}
