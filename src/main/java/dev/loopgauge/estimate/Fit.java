@@ -83,9 +83,12 @@ final class Fit {
     return enough ? plain : Math.max(plain, LIKENESS_COUNTS * remainder.likeness().significance());
   }
 
-  /** The same as it is, however few frequencies it lies in. */
+  /**
+   * The same as it is, however few frequencies it lies in. Sound that is loud when the reference is
+   * gets further by chance.
+   */
   double plainSignificance() {
-    double variance = residual.unrelatedVariance();
+    double variance = residual.unrelatedVariance() * remainder.coincidence().factor();
     return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
   }
 

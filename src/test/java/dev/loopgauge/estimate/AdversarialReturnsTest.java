@@ -81,6 +81,12 @@ class AdversarialReturnsTest {
     assertEquals(Optional.empty(), falseNumber(Trap.SPEECH_AMONG_MUSIC, seed));
   }
 
+  /** Speech backwards of which one vowel is far louder than all else, and meets itself. */
+  @Test
+  void oneLoudVowelBackwardsIsNoCopy() {
+    assertEquals(Optional.empty(), falseNumber(Trap.REVERSED, 1483));
+  }
+
   /** Music in which two halves of the speech seem to meet beyond its end. */
   @Test
   void nothingTearsBeyondTheReference() {
