@@ -92,7 +92,8 @@ final class Fit {
     return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
   }
 
-  private boolean isNarrow() {
+  /** Whether a handful of frequencies is all that reference and return have in common. */
+  boolean isNarrow() {
     return residual.carryingBins() < FEWEST_BINS;
   }
 

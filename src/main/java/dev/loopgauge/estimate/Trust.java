@@ -49,11 +49,13 @@ final class Trust {
     if (reason.isPresent()) {
       return reason;
     }
-    if (significance < SUSPECTED) {
-      boolean narrow = fit.plainSignificance() >= SUSPECTED;
-      return Optional.of(narrow ? Findings.tooNarrow() : nothingThere(spectra));
+    if (fit.isNarrow() && fit.plainSignificance() >= SUSPECTED) {
+      return Optional.of(Findings.tooNarrow());
     }
-    return Optional.of(Findings.tooFaint(fit.signalToNoiseDb()));
+    return Optional.of(
+        significance < SUSPECTED
+            ? nothingThere(spectra)
+            : Findings.tooFaint(fit.signalToNoiseDb()));
   }
 
   /**
