@@ -7,7 +7,7 @@ package dev.loopgauge.estimate;
  */
 final class Dispersion {
   /** How far the fade reaches to either side of the middle, as a share of it. */
-  private static final double FADE = 0.5;
+  private static final double FADE = 0.1;
 
   private static final int STEPS = 16;
 
