@@ -18,7 +18,6 @@ final class ShortBlocks {
   private final double[] reference;
   private final double[] ret;
   private final double[] left;
-  private double foundEnergy;
   private double wholePerKnown;
   private int samples;
 
@@ -56,7 +55,6 @@ final class ShortBlocks {
    * is followed by silence; the return goes on as far as it is known.
    */
   void load(Subtraction source, int from) {
-    foundEnergy = 0;
     wholePerKnown = (double) fft.length() / source.known(from, from + fft.length());
     samples = source.known(from, Math.min(from + fft.length(), source.length()));
     for (int i = 0; i < fft.length(); i++) {
@@ -65,7 +63,6 @@ final class ShortBlocks {
       reference[i] = from + i < source.length() ? source.reference(from + i) : 0;
       ret[i] = known ? source.ret(from + i) : 0;
       left[i] = ret[i] - found;
-      foundEnergy += found * found;
     }
     fft.forward(reference);
     fft.forward(ret);
@@ -75,11 +72,6 @@ final class ShortBlocks {
   /** How many samples of it lie within the reference and are known, at least one. */
   int samples() {
     return samples;
-  }
-
-  /** The energy of the found copy. */
-  double foundEnergy() {
-    return foundEnergy;
   }
 
   /** The energy of the reference. */
