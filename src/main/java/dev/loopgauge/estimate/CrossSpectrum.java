@@ -48,9 +48,7 @@ final class CrossSpectrum {
     }
     double[] sum = first.packed.clone();
     for (CrossSpectrum other : spectra.subList(1, spectra.size())) {
-      for (int i = 0; i < sum.length; i++) {
-        sum[i] += other.packed[i];
-      }
+      Packed.add(1, other.packed, sum);
     }
     return new CrossSpectrum(first.plan, first.fft, sum);
   }
@@ -58,9 +56,7 @@ final class CrossSpectrum {
   /** This less another of the same plan. */
   CrossSpectrum less(CrossSpectrum other) {
     double[] rest = packed.clone();
-    for (int i = 0; i < rest.length; i++) {
-      rest[i] -= other.packed[i];
-    }
+    Packed.add(-1, other.packed, rest);
     return new CrossSpectrum(plan, fft, rest);
   }
 
@@ -73,9 +69,7 @@ final class CrossSpectrum {
     for (Copy copy : copies) {
       double[] arrival = auto.packed.clone();
       Packed.advance(arrival, -copy.lag());
-      for (int i = 0; i < rest.length; i++) {
-        rest[i] -= copy.gain() * arrival[i];
-      }
+      Packed.add(-copy.gain(), arrival, rest);
     }
     return new CrossSpectrum(plan, fft, rest);
   }

@@ -14,6 +14,13 @@ final class Packed {
     }
   }
 
+  /** Adds another spectrum times a factor to a sum. */
+  static void add(double factor, double[] x, double[] sum) {
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] += factor * x[i];
+    }
+  }
+
   /** Multiplies {@code x} by {@code y} in place: convolution around the ends of the transform. */
   static void multiply(double[] x, double[] y) {
     x[0] *= y[0];

@@ -13,16 +13,14 @@ import java.util.List;
  */
 record Remainder(
     Residual residual, Likeness likeness, Coincidence coincidence, List<LostSound> lostSound) {
-  private static Remainder empty(Transforms transforms, int taps) {
+  private static Remainder empty(RealFft piece, int taps) {
+    int blockLength = piece.length() * Coincidence.PIECES;
     return new Remainder(
-        new Residual(transforms.block().length(), taps),
-        new Likeness(transforms.block().length()),
-        new Coincidence(transforms.piece()),
+        new Residual(blockLength, taps),
+        new Likeness(blockLength),
+        new Coincidence(piece),
         new ArrayList<>());
   }
-
-  /** The transforms that all shares of the work use. */
-  private record Transforms(RealFft block, RealFft piece) {}
 
   /**
    * Subtracts what a path makes of the references from the returns.
@@ -34,7 +32,7 @@ record Remainder(
     BlockPlan plan = plan(spectra, copies);
     RealFft fft = new RealFft(plan.transform());
     RealFft block = new RealFft(ShortBlocks.lengthAt(spectra.rate()));
-    Transforms transforms = new Transforms(block, new RealFft(block.length() / Coincidence.PIECES));
+    RealFft piece = new RealFft(block.length() / Coincidence.PIECES);
     int wholeDelay = (int) Math.rint(response.delay());
     double late = response.delay() - wholeDelay;
     double[] filter = response.spectrum(fft);
@@ -44,7 +42,7 @@ record Remainder(
         ranges.parallelStream()
             .map(
                 share -> {
-                  Remainder ofShare = empty(transforms, response.taps());
+                  Remainder ofShare = empty(piece, response.taps());
                   ofShare.add(
                       spectra.readings(),
                       share,
@@ -53,7 +51,7 @@ record Remainder(
                   return ofShare;
                 })
             .toList();
-    Remainder all = empty(transforms, response.taps());
+    Remainder all = empty(piece, response.taps());
     spectra.readings().forEach(reading -> all.lostSound.add(new LostSound(reading)));
     for (int i = 0; i < shares.size(); i++) {
       all.add(shares.get(i), ranges.get(i));

@@ -25,9 +25,7 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
   private static final Tally.Promise PROMISE = new Tally.Promise(1.1, 0.01);
 
   /** Deep in noise some can't be told from chance, and are refused. */
-  private static final Tally.Promise DEEP = new Tally.Promise(1.1, 0.1);
-
-  private static final Tally.Promise DEEPEST = new Tally.Promise(1.25, 0.1);
+  private static final Tally.Promise DEEP = new Tally.Promise(1.25, 0.1);
 
   /** One trial's outcome, the truth, and the bound of its error. */
   private record Outcome(Estimate estimate, double delay, double bound) {}
@@ -74,7 +72,7 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
 
   /** What the estimator promises for such trials. */
   Tally.Promise promise() {
-    return snrDb > -20 ? PROMISE : snrDb < -20 ? DEEPEST : DEEP;
+    return snrDb < -20 ? DEEP : PROMISE;
   }
 
   /** The larger groups that the cell's trials count in. */
