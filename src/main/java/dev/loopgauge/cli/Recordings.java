@@ -32,7 +32,7 @@ final class Recordings implements AutoCloseable {
     this.sent = sent;
     this.returned = returned;
     this.channels = List.copyOf(channels);
-    if (channels.stream().anyMatch(n -> sent.equals(new RecordedChannel(returned, n)))) {
+    if (sent.file().equals(returned) && channels.contains(sent.number())) {
       throw new UsageException(
           "reference and return are both channel " + sent.number() + " of " + sent.file(),
           "name another --return-channel, or another file with --return");

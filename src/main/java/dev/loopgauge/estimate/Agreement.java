@@ -27,7 +27,7 @@ final class Agreement {
     if (spectra.readings().size() == 1) {
       return true;
     }
-    double common = spectra.strongest(spectra.cross()).lag();
+    double common = spectra.strongest().lag();
     return IntStream.range(0, spectra.readings().size())
         .parallel()
         .noneMatch(i -> disagrees(i, common));

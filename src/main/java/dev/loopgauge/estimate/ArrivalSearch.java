@@ -54,7 +54,7 @@ final class ArrivalSearch {
 
   /** All copies, the one given at the start first, the others by falling level. */
   List<Copy> find() {
-    double[] whole = spectra.searched(sharp);
+    Lazy<double[]> whole = new Lazy<>(() -> spectra.searched(sharp));
     List<Copy> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
     List<Copy> arrivals = new ArrayList<>(List.of(strongest));
     while (taken.size() < MOST) {
@@ -66,7 +66,7 @@ final class ArrivalSearch {
         break;
       }
       taken.add(next);
-      if (arrivals.stream().allMatch(other -> standsApart(whole, other, next))) {
+      if (arrivals.stream().allMatch(other -> standsApart(whole.get(), other, next))) {
         arrivals.add(next);
       }
     }

@@ -65,6 +65,10 @@ final class Coincidence {
     }
     fft.forward(reference);
     fft.forward(left);
+    addPowers();
+  }
+
+  private void addPowers() {
     for (int k = 1; k < leftPower.length; k++) {
       double x = Packed.power(reference, k);
       double e = Packed.power(left, k);

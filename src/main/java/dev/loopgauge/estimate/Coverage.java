@@ -60,9 +60,13 @@ final class Coverage {
     }
     double[] head = energies(reading, 0, headEnd);
     double[] tail = energies(reading, tailStart, length);
+    double all = tail[tail.length - 1];
+    int recordedFrom = reading.recordedFrom() + searchLag;
+    int recordedTo = reading.recordedTo() + searchLag;
     for (int i = 0; i < missing.length; i++) {
-      Part part = recorded(reading, i - searchLag);
-      missing[i] += head[part.from()] + tail[tail.length - 1] - tail[part.to() - tailStart];
+      int from = Math.max(0, Math.min(recordedFrom - i, head.length - 1));
+      int to = Math.max(0, Math.min(recordedTo - i - tailStart, tail.length - 1));
+      missing[i] += head[from] + all - tail[to];
     }
   }
 

@@ -137,24 +137,23 @@ public final class DelayEstimator {
   }
 
   private Read together(Spectra given, List<Finding> findings, boolean whole) {
-    Copy strongest = given.strongest(given.cross());
-    Coverage.Cut cut = given.recordedOf(strongest);
+    Coverage.Cut cut = given.recordedOf(given.strongest());
     if (cut.lost() > 0 && !cut.leavesTooLittle()) {
       Spectra recorded = given.ofParts(cut.readings());
-      Read read = fitted(recorded, recorded.strongest(recorded.cross()), findings, whole);
+      Read read = fitted(recorded, findings, whole);
       // A tear is told by all that is there: beside it sound goes on as beside an edge.
       if (read.fit().flatMap(Fit::tear).isEmpty()) {
         return read;
       }
     }
-    Read read = fitted(given, strongest, findings, whole);
+    Read read = fitted(given, findings, whole);
     return cut.leavesTooLittle() && read.estimate() instanceof Estimate.Found
         ? new Read(new Estimate.Refused(List.of(Findings.tooShort())), read.fit())
         : read;
   }
 
-  private Read fitted(Spectra spectra, Copy strongest, List<Finding> before, boolean whole) {
-    Fit first = Fit.of(spectra, List.of(strongest));
+  private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
+    Fit first = Fit.of(spectra, List.of(spectra.strongest()));
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
       Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));

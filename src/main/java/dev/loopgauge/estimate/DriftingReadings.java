@@ -103,7 +103,7 @@ final class DriftingReadings {
   /** What is left of the drift in the only reading, if it stands out. */
   private OptionalDouble left(double drift) {
     Spectra spectra = Spectra.of(still(drift), maxDelaySeconds);
-    return Fit.of(spectra, List.of(spectra.strongest(spectra.cross()))).drift();
+    return Fit.of(spectra, List.of(spectra.strongest())).drift();
   }
 
   /** The drift from reading to reading, in samples a sample. */

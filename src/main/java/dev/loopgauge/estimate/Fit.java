@@ -31,6 +31,7 @@ final class Fit {
   private final PathResponse response;
   private final Remainder remainder;
   private final Residual residual;
+  private final Lazy<double[]> passed = new Lazy<>(this::passed);
   private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
 
@@ -122,7 +123,11 @@ final class Fit {
   }
 
   private Sharpened sharpen() {
-    return Sharpened.of(spectra, response, residual.leftEnergy(), measured().gain());
+    return Sharpened.of(spectra, passed.get(), residual.leftEnergy(), measured().gain());
+  }
+
+  private double[] passed() {
+    return Packed.powers(response.spectrum(spectra.auto().fft()));
   }
 
   /** The delay by octave band. */
@@ -133,8 +138,7 @@ final class Fit {
   /** A lag that fits as well as the delay. */
   Optional<Rivals.Rival> rival() {
     double[] searched = spectra.searched(cleaned);
-    double[] path = Packed.powers(response.spectrum(spectra.auto().fft()));
-    CrossSpectrum copy = spectra.auto().weighted(path);
+    CrossSpectrum copy = spectra.auto().weighted(passed.get());
     return Rivals.of(
         copy.lagsFrom(0, searched.length),
         searched,

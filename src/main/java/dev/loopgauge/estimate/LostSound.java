@@ -87,25 +87,31 @@ final class LostSound {
   /** Looks at one block of a subtraction. */
   void add(Subtraction source) {
     for (int from = 0; from + window <= source.length(); from += window) {
-      double copies = 0;
-      double product = 0;
-      double all = 0;
-      double left = 0;
-      double steepness = 0;
-      double lateness = 0;
-      for (int i = from; i < from + window; i++) {
-        copies += source.found(i) * source.found(i);
-        product += source.found(i) * source.ret(i);
-        all += source.ret(i) * source.ret(i);
-        double rest = source.ret(i) - source.found(i);
-        double slope = (source.found(i + 1) - source.found(i - 1)) / 2;
-        left += rest * rest;
-        steepness += slope * slope;
-        lateness -= slope * rest;
-      }
-      int at = start + source.start() + from;
-      windows.add(new Heard(at, copies, product, all, left, steepness, lateness));
+      windows.add(heard(source, from));
     }
+  }
+
+  private Heard heard(Subtraction source, int from) {
+    double copies = 0;
+    double product = 0;
+    double all = 0;
+    double left = 0;
+    double steepness = 0;
+    double lateness = 0;
+    for (int i = from; i < from + window; i++) {
+      double found = source.found(i);
+      double ret = source.ret(i);
+      double rest = ret - found;
+      double slope = (source.found(i + 1) - source.found(i - 1)) / 2;
+      copies += found * found;
+      product += found * ret;
+      all += ret * ret;
+      left += rest * rest;
+      steepness += slope * slope;
+      lateness -= slope * rest;
+    }
+    return new Heard(
+        start + source.start() + from, copies, product, all, left, steepness, lateness);
   }
 
   /** Adds what comes next in the same reading. */

@@ -13,36 +13,46 @@ final class PassBand {
 
   private PassBand() {}
 
-  /** The passed power of each bin, from the response's magnitude in each bin. */
-  static double[] of(double[] magnitudes) {
-    int[] bandOf = new int[magnitudes.length];
-    Arrays.setAll(bandOf, PassBand::band);
-    int bands = bandOf[bandOf.length - 1] + 1;
-    double[] sums = new double[bands];
-    int[] counts = new int[bands];
-    for (int k = 0; k < magnitudes.length; k++) {
-      sums[bandOf[k]] += magnitudes[k] * magnitudes[k];
-      counts[bandOf[k]]++;
+  /** The passed power of each bin, from what the response passes of each. */
+  static double[] of(double[] powers) {
+    int[] edges = edges(powers.length);
+    double[] means = new double[edges.length - 1];
+    for (int band = 0; band < means.length; band++) {
+      means[band] = mean(powers, edges[band], edges[band + 1]);
     }
-    double[] least = new double[bands];
-    Arrays.setAll(least, band -> least(sums, counts, band));
-    double[] passed = new double[magnitudes.length];
-    Arrays.setAll(passed, k -> least[bandOf[k]]);
+    double[] passed = new double[powers.length];
+    for (int band = 0; band < means.length; band++) {
+      Arrays.fill(passed, edges[band], edges[band + 1], least(means, band));
+    }
     return passed;
   }
 
-  private static double least(double[] sums, int[] counts, int band) {
-    double least = Double.POSITIVE_INFINITY;
-    int to = Math.min(band + NEIGHBOURS, sums.length - 1);
-    for (int i = Math.max(band - NEIGHBOURS, 0); i <= to; i++) {
-      if (counts[i] > 0) {
-        least = Math.min(least, sums[i] / counts[i]);
-      }
+  /** The bin that each band starts with, and after the last the number of bins. */
+  private static int[] edges(int bins) {
+    int bands = (int) (BANDS_PER_OCTAVE * Math.log(bins) / Math.log(2)) + 1;
+    int[] edges = new int[bands + 1];
+    for (int band = 1; band < bands; band++) {
+      edges[band] = (int) Math.ceil(Math.pow(2, (double) band / BANDS_PER_OCTAVE)) - 1;
     }
-    return least;
+    edges[bands] = bins;
+    return edges;
   }
 
-  private static int band(int k) {
-    return (int) (BANDS_PER_OCTAVE * Math.log(k + 1.0) / Math.log(2));
+  /** Infinite where a band is so narrow that no bin lies in it. */
+  private static double mean(double[] powers, int from, int to) {
+    double sum = 0;
+    for (int k = from; k < to; k++) {
+      sum += powers[k];
+    }
+    return from == to ? Double.POSITIVE_INFINITY : sum / (to - from);
+  }
+
+  private static double least(double[] means, int band) {
+    double least = Double.POSITIVE_INFINITY;
+    int to = Math.min(band + NEIGHBOURS, means.length - 1);
+    for (int i = Math.max(band - NEIGHBOURS, 0); i <= to; i++) {
+      least = Math.min(least, means[i]);
+    }
+    return least;
   }
 }

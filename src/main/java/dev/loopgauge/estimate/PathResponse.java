@@ -72,11 +72,6 @@ final class PathResponse {
     return packed;
   }
 
-  /** The filter's magnitude in each bin from 0 to half of a transform. */
-  double[] magnitudes(RealFft fft) {
-    return Packed.magnitudes(spectrum(fft));
-  }
-
   private void addFarCopies(double[] packed) {
     for (Copy copy : far) {
       double step = -2 * Math.PI * (copy.lag() - delay) / packed.length;

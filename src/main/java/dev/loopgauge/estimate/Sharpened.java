@@ -15,17 +15,17 @@ record Sharpened(CrossSpectrum cross, CrossSpectrum pulse) {
    * Sharpens.
    *
    * @param spectra the correlations
-   * @param response what the path does around the strongest arrival
+   * @param passed the power that the path passes in each bin, around the strongest arrival
    * @param noiseEnergy the energy of all else in the return
    * @param gain the strongest arrival's gain
    */
-  static Sharpened of(Spectra spectra, PathResponse response, double noiseEnergy, double gain) {
+  static Sharpened of(Spectra spectra, double[] passed, double noiseEnergy, double gain) {
     double[] weights = spectra.auto().magnitudes();
-    double[] path = PassBand.of(response.magnitudes(spectra.auto().fft()));
+    double[] path = PassBand.of(passed);
     double gainSquared = gain * gain;
     for (int k = 0; k < weights.length; k++) {
-      double passed = path[k] / gainSquared;
-      weights[k] = passed / (passed + PASS_BAND) / (weights[k] + noiseEnergy / gainSquared);
+      double share = path[k] / gainSquared;
+      weights[k] = share / (share + PASS_BAND) / (weights[k] + noiseEnergy / gainSquared);
     }
     return new Sharpened(spectra.cross().weighted(weights), spectra.auto().weighted(weights));
   }

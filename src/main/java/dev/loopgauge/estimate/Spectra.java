@@ -30,6 +30,8 @@ final class Spectra {
   private final double referenceEnergy;
   private final double origin;
   private final double[] coverage;
+  private final Lazy<double[]> lags = new Lazy<>(this::crossLags);
+  private final Lazy<Copy> strongest = new Lazy<>(this::findStrongest);
 
   private Spectra(
       List<Reading> readings,
@@ -212,9 +214,29 @@ final class Spectra {
     return referenceEnergy;
   }
 
-  /** A correlation at the whole lags that are searched; index searchLag is lag 0. */
+  /**
+   * A correlation at the whole lags that are searched; index searchLag is lag 0. That of the sum is
+   * kept, and not to be changed.
+   */
   double[] searched(CrossSpectrum correlation) {
+    return correlation == cross ? lags.get() : lagsOf(correlation);
+  }
+
+  private double[] crossLags() {
+    return lagsOf(cross);
+  }
+
+  private double[] lagsOf(CrossSpectrum correlation) {
     return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
+  }
+
+  /** The strongest copy in all readings. */
+  Copy strongest() {
+    return strongest.get();
+  }
+
+  private Copy findStrongest() {
+    return strongest(cross);
   }
 
   /**
@@ -222,11 +244,13 @@ final class Spectra {
    * part is there to correlate, which must not count against its lag ({@link Coverage}).
    */
   Copy strongest(CrossSpectrum correlation) {
-    double[] lags = searched(correlation);
-    for (int i = 0; i < lags.length; i++) {
-      lags[i] *= coverage[i];
+    double[] values = searched(correlation);
+    int best = 0;
+    for (int i = 1; i < values.length; i++) {
+      if (Math.abs(values[i]) * coverage[i] > Math.abs(values[best]) * coverage[best]) {
+        best = i;
+      }
     }
-    int best = PeakSearch.strongest(lags);
     return copy(PeakSearch.refine(correlation, best - searchLag));
   }
 

@@ -151,6 +151,6 @@ record Tear(int at, OptionalDouble later) {
     int near = (int) Math.rint(delay);
     Reading part = new Reading(reference, new Window(whole.ret(), from + near, to - from));
     Spectra alone = Spectra.of(List.of(part), PhaseJump.FURTHEST_SECONDS);
-    return near + alone.strongest(alone.cross()).lag();
+    return near + alone.strongest().lag();
   }
 }

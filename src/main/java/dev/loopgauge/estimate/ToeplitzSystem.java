@@ -22,25 +22,32 @@ final class ToeplitzSystem {
     double error = r[0];
     x[0] = b[0] / r[0];
     for (int k = 1; k < n; k++) {
-      double reflection = r[k];
-      double missing = b[k] - r[k] * x[0];
-      for (int j = 1; j < k; j++) {
-        reflection += predictor[j] * r[k - j];
-        missing -= r[k - j] * x[j];
-      }
-      reflection = -reflection / error;
+      double reflection = -(r[k] + backwards(predictor, r, k)) / error;
       System.arraycopy(predictor, 0, previous, 0, k);
-      for (int j = 1; j < k; j++) {
-        predictor[j] = previous[j] + reflection * previous[k - j];
-      }
+      addBackwards(reflection, previous, predictor, k);
       predictor[k] = reflection;
       error *= 1 - reflection * reflection;
-      double step = missing / error;
-      for (int j = 0; j < k; j++) {
-        x[j] += step * predictor[k - j];
-      }
+      double step = (b[k] - r[k] * x[0] - backwards(x, r, k)) / error;
+      x[0] += step * predictor[k];
+      addBackwards(step, predictor, x, k);
       x[k] = step;
     }
     return x;
+  }
+
+  /** The sum over j from 1 to before k of u[j] v[k - j]. */
+  private static double backwards(double[] u, double[] v, int k) {
+    double sum = 0;
+    for (int j = 1; j < k; j++) {
+      sum += u[j] * v[k - j];
+    }
+    return sum;
+  }
+
+  /** Adds factor times u[k - j] to v[j], for each j from 1 to before k. */
+  private static void addBackwards(double factor, double[] u, double[] v, int k) {
+    for (int j = 1; j < k; j++) {
+      v[j] += factor * u[k - j];
+    }
   }
 }

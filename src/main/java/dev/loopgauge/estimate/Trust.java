@@ -82,7 +82,7 @@ final class Trust {
       return Optional.empty();
     }
     Spectra wide = Spectra.of(List.of(reading), whole);
-    Copy found = wide.strongest(wide.cross());
+    Copy found = wide.strongest();
     return Math.abs(found.lag()) > spectra.searchLag()
             && Fit.of(wide, List.of(found)).significance() > REASON
         ? Optional.of(Findings.beyondWindow(found.lag(), searched, spectra.rate()))
@@ -109,7 +109,7 @@ final class Trust {
   private static boolean fits(Reading reading, double speed, double searched) {
     Signal resampled = atSpeed(reading, speed);
     Spectra spectra = Spectra.of(List.of(new Reading(resampled, reading.ret())), searched);
-    Copy found = spectra.strongest(spectra.cross());
+    Copy found = spectra.strongest();
     return Fit.of(spectra, List.of(found)).significance() > REASON;
   }
 

@@ -110,7 +110,7 @@ final class WindowDelay {
             reference.stretch(start, length),
             new Window(ret, from + start, length + reference.rate().samplesIn(maxDelaySeconds)));
     Spectra spectra = Spectra.of(List.of(reading), maxDelaySeconds);
-    Copy copy = spectra.strongest(spectra.cross());
+    Copy copy = spectra.strongest();
     return Trust.holds(Fit.of(spectra, List.of(copy)))
         ? Optional.of((int) Math.rint(copy.lag()))
         : Optional.empty();
@@ -144,7 +144,7 @@ final class WindowDelay {
             new Reading(reference.stretch(0, half), new Window(steady, 0, half)),
             new Reading(reference.stretch(half, half), new Window(steady, half, half)));
     Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
-    Fit fit = Fit.of(spectra, List.of(spectra.strongest(spectra.cross())));
+    Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
     if (!Trust.holds(fit)) {
       return Optional.empty();
     }

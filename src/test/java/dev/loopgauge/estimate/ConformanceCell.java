@@ -66,7 +66,7 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
     double noise = trial.noise(snrDb, 1);
     Reading reading = trial.reading(delay, 1, noise, random);
     Spectra spectra = Spectra.of(List.of(reading), seconds / 4);
-    double off = spectra.strongest(spectra.cross()).lag() - delay;
+    double off = spectra.strongest().lag() - delay;
     return Math.abs(off) < 4 * trial.bound(noise, 1) + 0.5;
   }
 

@@ -15,7 +15,7 @@ class DispersionTest {
 
   private static double dispersion(Samples reference, Samples ret) {
     Spectra spectra = Spectra.of(List.of(new Reading(reference, ret)), 0.25);
-    return Fit.of(spectra, List.of(spectra.strongest(spectra.cross()))).dispersion();
+    return Fit.of(spectra, List.of(spectra.strongest())).dispersion();
   }
 
   /** Speech whose two halves of the band, cut apart sharply, rang into one another. */
