@@ -154,6 +154,13 @@ public final class DelayEstimator {
 
   private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
+    Optional<Read> narrow =
+        first.isNarrow() && first.significance() < Trust.TRUSTED
+            ? narrow(spectra, first, before, whole)
+            : Optional.empty();
+    if (narrow.isPresent()) {
+      return narrow.get();
+    }
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
       Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
@@ -166,6 +173,16 @@ public final class DelayEstimator {
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
     return new Read(new Conclusion(spectra, fit, choice, whole).estimate(before), Optional.of(fit));
+  }
+
+  /** The same for a copy in few frequencies, from what of the references the path passes. */
+  private Optional<Read> narrow(Spectra spectra, Fit first, List<Finding> before, boolean whole) {
+    Spectra passed = Spectra.of(Passed.by(first, spectra), maxDelaySeconds);
+    Fit fit = Fit.of(passed, List.of(passed.strongest()));
+    return Trust.holdsNarrow(fit)
+        ? Optional.of(
+            new Read(new Conclusion(passed, fit, choice, whole).estimate(before), Optional.empty()))
+        : Optional.empty();
   }
 
   /** Puts the arrival to be measured first. */

@@ -83,8 +83,8 @@ final class Findings {
         FindingCode.WEAK_RETURN,
         "what the return has in common with the reference lies in a handful of frequencies: a room"
             + " smears the sound, only bass comes back, or both hear one hum",
-        "go nearer to the loudspeaker or take the return before the room; use a sweep, or a passage"
-            + " with more treble; look for hum in both channels");
+        "go nearer to the loudspeaker or take the return before the room; use a longer sweep, or a"
+            + " passage with more treble; look for hum in both channels");
   }
 
   static Finding otherSound() {

@@ -31,7 +31,7 @@ final class Fit {
   private final PathResponse response;
   private final Remainder remainder;
   private final Residual residual;
-  private final Lazy<double[]> passed = new Lazy<>(this::passed);
+  private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
   private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
 
@@ -98,10 +98,28 @@ final class Fit {
     return residual.carryingBins() < FEWEST_BINS;
   }
 
+  /**
+   * How many standard deviations a copy in few frequencies stands above unrelated sound, told by
+   * how little it leaves of the return: noise in n values would be explained as well once in exp(n
+   * / 2 ln(1 / left)) times (the likelihood ratio of Gaussian noise of unknown level; derived).
+   * That n is the square of the plain significance, less what the fitted filter can follow.
+   */
+  double narrowSignificance() {
+    double followed = residual.carryingBins() * 2 * spectra.reach() / residual.bins();
+    double values = Math.max(0, Math.pow(plainSignificance(), 2) - followed);
+    return Math.sqrt(values * Math.max(0, -Math.log(residual.unexplained())));
+  }
+
+  /** The share of the returns' energy that the measured copy is, unfiltered. */
+  double share() {
+    double all =
+        spectra.readings().stream().mapToDouble(r -> ChannelSurvey.of(r.ret()).energy()).sum();
+    return measured().gain() * measured().gain() * spectra.referenceEnergy() / all;
+  }
+
   private boolean standsOut() {
     double[] lags = spectra.searched(sharpened.get().cross());
-    int at = (int) Math.rint(peak.lag()) + spectra.searchLag();
-    double here = Math.abs(lags[Math.max(0, Math.min(at, lags.length - 1))]);
+    double here = Math.abs(lags[Math.max(0, Math.min(nearest(), lags.length - 1))]);
     return here > STANDS_OUT * Median.magnitude(lags);
   }
 
@@ -123,10 +141,15 @@ final class Fit {
   }
 
   private Sharpened sharpen() {
-    return Sharpened.of(spectra, passed.get(), residual.leftEnergy(), measured().gain());
+    return Sharpened.of(spectra, passed(), residual.leftEnergy(), measured().gain());
   }
 
-  private double[] passed() {
+  /** The power that the path passes in each bin of the correlations. */
+  double[] passed() {
+    return passed.get();
+  }
+
+  private double[] findPassed() {
     return Packed.powers(response.spectrum(spectra.auto().fft()));
   }
 
@@ -138,12 +161,20 @@ final class Fit {
   /** A lag that fits as well as the delay. */
   Optional<Rivals.Rival> rival() {
     double[] searched = spectra.searched(cleaned);
-    CrossSpectrum copy = spectra.auto().weighted(passed.get());
-    return Rivals.of(
-        copy.lagsFrom(0, searched.length),
-        searched,
-        (int) Math.rint(peak.lag()) + spectra.searchLag(),
-        residual.valueVariance());
+    double[] copy = spectra.auto().weighted(passed()).lagsFrom(0, searched.length);
+    return Rivals.of(copy, searched, nearest(), residual.valueVariance());
+  }
+
+  /** The same where the references are what the path passes: they tell how the copy repeats. */
+  Optional<Rivals.Rival> narrowRival() {
+    double[] searched = spectra.searched(cleaned);
+    double[] copy = spectra.auto().lagsFrom(0, searched.length);
+    return Rivals.ofNarrow(copy, searched, nearest(), residual.valueVariance());
+  }
+
+  /** The index of the lag that was searched nearest to the peak. */
+  private int nearest() {
+    return (int) Math.rint(peak.lag()) + spectra.searchLag();
   }
 
   /** Whether the measured copy still is a peak with the other copies taken out. */
@@ -179,9 +210,9 @@ final class Fit {
         : OptionalDouble.empty();
   }
 
-  /** By how much the path's level moves, in dB, if so. */
+  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
   OptionalDouble levelMoves() {
-    return LevelMoves.of(remainder.lostSound());
+    return isNarrow() ? OptionalDouble.empty() : LevelMoves.of(remainder.lostSound());
   }
 
   /**

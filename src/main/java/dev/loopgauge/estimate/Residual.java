@@ -20,6 +20,7 @@ final class Residual {
   private final double[] referencePower;
   private final double[] withReturn;
   private double unrelatedVariance;
+  private double returnEnergy;
   private double leftEnergy;
   private double blockEnergies;
   private double squaredEnergiesPerSample;
@@ -42,6 +43,7 @@ final class Residual {
   void add(ShortBlocks blocks) {
     blocks.addProducts(withLeft, squares, referencePower, withReturn);
     unrelatedVariance += blocks.returnProduct();
+    returnEnergy += blocks.returnEnergy();
     leftEnergy += blocks.leftEnergy();
     double energy = blocks.referenceEnergy();
     blockEnergies += energy;
@@ -57,6 +59,7 @@ final class Residual {
       withReturn[k] += other.withReturn[k];
     }
     unrelatedVariance += other.unrelatedVariance;
+    returnEnergy += other.returnEnergy;
     leftEnergy += other.leftEnergy;
     blockEnergies += other.blockEnergies;
     squaredEnergiesPerSample += other.squaredEnergiesPerSample;
@@ -65,6 +68,15 @@ final class Residual {
   /** The variance that R would have if reference and return were unrelated. */
   double unrelatedVariance() {
     return unrelatedVariance;
+  }
+
+  /**
+   * What share of the return stays unexplained: of its energy, or of that where the reference has
+   * its own, whichever is more.
+   */
+  double unexplained() {
+    double within = valueVariance(1, bins()) / unrelatedVariance;
+    return Math.max(within, leftEnergy / returnEnergy);
   }
 
   /** How many bins carry what the two have in common: a hum in both is carried by a few. */

@@ -10,6 +10,12 @@ final class Rivals {
   /** A copy that is this like itself at another lag doesn't tell the two lags apart. */
   private static final double ALIKE = 0.97;
 
+  /** The same where a handful of frequencies is all there is: held notes and hum come near it. */
+  private static final double ALIKE_NARROW = 0.7;
+
+  /** Its main lobe goes on as long as it is this like itself: what ripples there is no second. */
+  private static final double LOBE_NARROW = 0.5;
+
   /**
    * How much more likely the best lag must be than another, as a natural logarithm: ten million to
    * one. The log-likelihood of a lag, level unknown, is R^2 over twice the variance of R.
@@ -36,7 +42,20 @@ final class Rivals {
    * @param valueVariance the variance of each value
    */
   static Optional<Rival> of(double[] copy, double[] cross, int best, double valueVariance) {
-    int from = mainLobeEnd(copy);
+    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, best, valueVariance);
+  }
+
+  /** The same for a copy of a handful of frequencies. */
+  static Optional<Rival> ofNarrow(double[] copy, double[] cross, int best, double valueVariance) {
+    int lag = 1;
+    while (lag < copy.length && Math.abs(copy[lag]) > LOBE_NARROW * copy[0]) {
+      lag++;
+    }
+    return beyond(lag, ALIKE_NARROW, copy, cross, best, valueVariance);
+  }
+
+  private static Optional<Rival> beyond(
+      int from, double most, double[] copy, double[] cross, int best, double valueVariance) {
     for (int i = 0; i < cross.length; i++) {
       int distance = Math.abs(i - best);
       if (distance < from) {
@@ -44,8 +63,8 @@ final class Rivals {
       }
       double alike = Math.abs(copy[distance]) / copy[0];
       double lead = cross[best] * cross[best] - cross[i] * cross[i];
-      if (alike > ALIKE || lead < AHEAD * 2 * valueVariance) {
-        return Optional.of(new Rival(i - best, alike > ALIKE));
+      if (alike > most || lead < AHEAD * 2 * valueVariance) {
+        return Optional.of(new Rival(i - best, alike > most));
       }
     }
     return Optional.empty();

@@ -79,6 +79,11 @@ final class ShortBlocks {
     return energy(reference);
   }
 
+  /** The energy of the return. */
+  double returnEnergy() {
+    return energy(ret);
+  }
+
   /** The energy of the residual. */
   double leftEnergy() {
     return energy(left);

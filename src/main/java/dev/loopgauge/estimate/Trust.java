@@ -29,7 +29,24 @@ final class Trust {
 
   private static final double RATE_RATIO = 48_000.0 / 44_100.0;
 
+  /** How far what lies in few frequencies must stand out: it is the likelier to be a stranger's. */
+  private static final double TRUSTED_NARROW = 10;
+
+  /** What share of the return it must be as it stands: a filter makes one sweep of another. */
+  private static final double LEAST_SHARE = 0.5;
+
   private Trust() {}
+
+  /**
+   * Whether a fit in few frequencies can be trusted.
+   *
+   * @param fit of references from which all else was filtered ({@link Passed})
+   */
+  static boolean holdsNarrow(Fit fit) {
+    return fit.share() >= LEAST_SHARE
+        && fit.narrowSignificance() >= TRUSTED_NARROW
+        && fit.narrowRival().isEmpty();
+  }
 
   /** Whether a fit can be trusted. */
   static boolean holds(Fit fit) {
