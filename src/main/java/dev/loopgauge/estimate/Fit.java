@@ -119,7 +119,7 @@ final class Fit {
 
   private boolean standsOut() {
     double[] lags = spectra.searched(sharpened.get().cross());
-    double here = Math.abs(lags[Math.max(0, Math.min(nearest(), lags.length - 1))]);
+    double here = Math.abs(lags[nearest()]);
     return here > STANDS_OUT * Median.magnitude(lags);
   }
 
@@ -172,9 +172,10 @@ final class Fit {
     return Rivals.ofNarrow(copy, searched, nearest(), residual.valueVariance());
   }
 
-  /** The index of the lag that was searched nearest to the peak. */
+  /** The index of the searched lag nearest to the peak, which may lie just beyond the last. */
   private int nearest() {
-    return (int) Math.rint(peak.lag()) + spectra.searchLag();
+    int index = (int) Math.rint(peak.lag()) + spectra.searchLag();
+    return Math.max(0, Math.min(index, 2 * spectra.searchLag()));
   }
 
   /** Whether the measured copy still is a peak with the other copies taken out. */

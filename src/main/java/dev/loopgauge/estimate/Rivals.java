@@ -10,8 +10,8 @@ final class Rivals {
   /** A copy that is this like itself at another lag doesn't tell the two lags apart. */
   private static final double ALIKE = 0.97;
 
-  /** The same where a handful of frequencies is all there is: held notes and hum come near it. */
-  private static final double ALIKE_NARROW = 0.7;
+  /** The same where a handful of frequencies is all there is: hum and drums come near it. */
+  private static final double ALIKE_NARROW = 0.6;
 
   /** Its main lobe goes on as long as it is this like itself: what ripples there is no second. */
   private static final double LOBE_NARROW = 0.5;

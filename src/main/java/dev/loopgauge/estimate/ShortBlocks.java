@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.SampleRate;
+import java.util.Arrays;
 
 /**
  * Short-time spectra of reference, return and residual, and their products.
@@ -18,7 +19,10 @@ final class ShortBlocks {
   private final double[] reference;
   private final double[] ret;
   private final double[] left;
+  private final double[] knownReference;
+  private final double[] knownReturn;
   private double wholePerKnown;
+  private boolean partly;
   private int samples;
 
   /**
@@ -38,6 +42,8 @@ final class ShortBlocks {
     this.reference = new double[fft.length()];
     this.ret = new double[fft.length()];
     this.left = new double[fft.length()];
+    this.knownReference = new double[fft.length()];
+    this.knownReturn = new double[fft.length()];
   }
 
   /** How many samples a block has at a rate, a power of two. */
@@ -64,9 +70,34 @@ final class ShortBlocks {
       ret[i] = known ? source.ret(from + i) : 0;
       left[i] = ret[i] - found;
     }
+    partly = wholePerKnown > 1;
+    if (partly) {
+      taperKnown(source, from);
+    }
     fft.forward(reference);
     fft.forward(ret);
     fft.forward(left);
+  }
+
+  /**
+   * Where a part of the block is known, that is what the taper fades in and out: sound that is cut
+   * off at the same moment in both would look alike in all frequencies.
+   */
+  private void taperKnown(Subtraction source, int from) {
+    int first = 0;
+    while (first < fft.length() && !source.isKnown(from + first)) {
+      first++;
+    }
+    int known = source.known(from, from + fft.length());
+    Arrays.fill(knownReference, 0);
+    Arrays.fill(knownReturn, 0);
+    for (int i = first; i < Math.min(first + known, fft.length()); i++) {
+      double gain = 0.5 - 0.5 * Math.cos(2 * Math.PI * (i - first + 0.5) / known);
+      knownReference[i] = gain * reference[i];
+      knownReturn[i] = gain * ret[i];
+    }
+    fft.forward(knownReference);
+    fft.forward(knownReturn);
   }
 
   /** How many samples of it lie within the reference and are known, at least one. */
@@ -117,8 +148,13 @@ final class ShortBlocks {
 
   /** Fills in the bins of reference and return as Hann's window leaves them. */
   void taper(double[] taperedReference, double[] taperedReturn) {
-    Packed.taper(reference, taperedReference);
-    Packed.taper(ret, taperedReturn);
+    if (partly) {
+      System.arraycopy(knownReference, 0, taperedReference, 0, knownReference.length);
+      System.arraycopy(knownReturn, 0, taperedReturn, 0, knownReturn.length);
+    } else {
+      Packed.taper(reference, taperedReference);
+      Packed.taper(ret, taperedReturn);
+    }
   }
 
   /** The real part of a bin of a return times that of a reference, once both are aligned. */
