@@ -85,6 +85,20 @@ final class Scene {
     return ShowSound.applause(rate, seconds, random);
   }
 
+  /** What a subwoofer is sent of a sound, with a converter's noise. */
+  Signal bass(Signal sound) {
+    double follow = 1 - Math.exp(-2 * Math.PI * 100 / rate.hertz());
+    double[] low = sound.toArray();
+    for (int order = 0; order < 4; order++) {
+      double before = 0;
+      for (int i = 0; i < low.length; i++) {
+        before += follow * (low[i] - before);
+        low[i] = before;
+      }
+    }
+    return plus(Signal.of(rate, low), noise().times(1e-4));
+  }
+
   /** Any programme. */
   Signal programme() {
     return switch (random.nextInt(3)) {

@@ -10,6 +10,7 @@ enum Trap {
   HUM(s -> s.strangers(s.anything(), s.plus(s.hum(), s.noise().times(0.01)))),
   OTHER_SPEECH(s -> s.strangers(s.speech(), s.speech())),
   OTHER_MUSIC(s -> s.strangers(s.music(), s.music())),
+  OTHER_BASS(s -> s.strangers(s.bass(s.music()), s.bass(s.music()))),
   OTHER_APPLAUSE(s -> s.strangers(s.applause(), s.applause())),
   WRONG_CHANNEL(s -> s.strangers(s.anything(), s.programme())),
   WRONG_STIMULUS(s -> s.strangers(s.stimulus(), s.sweepOfAnotherLength())),
