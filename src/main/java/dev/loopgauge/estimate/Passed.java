@@ -60,7 +60,9 @@ final class Passed {
       fade(samples, length);
     }
     fft.forward(samples);
-    for (int k = 0; k < samples.length / 2; k++) {
+    samples[0] = 0;
+    samples[1] = 0;
+    for (int k = 1; k < samples.length / 2; k++) {
       double gain = gains[(int) ((long) k * 2 * (gains.length - 1) / samples.length)];
       samples[2 * k] *= gain;
       samples[2 * k + 1] *= gain;
