@@ -53,20 +53,18 @@ final class Coverage {
   /** Adds for each lag the energy of a reference that can't be in the return. */
   private static void addMissing(Reading reading, int searchLag, double[] missing) {
     int length = reading.reference().length();
-    int headEnd = recorded(reading, -searchLag).from();
-    int tailStart = recorded(reading, searchLag).to();
+    int headEnd = firstRecorded(reading, -searchLag);
+    int tailStart = endRecorded(reading, searchLag);
     if (headEnd == 0 && tailStart == length) {
       return;
     }
     double[] head = energies(reading, 0, headEnd);
     double[] tail = energies(reading, tailStart, length);
     double all = tail[tail.length - 1];
-    int recordedFrom = reading.recordedFrom() + searchLag;
-    int recordedTo = reading.recordedTo() + searchLag;
     for (int i = 0; i < missing.length; i++) {
-      int from = Math.max(0, Math.min(recordedFrom - i, head.length - 1));
-      int to = Math.max(0, Math.min(recordedTo - i - tailStart, tail.length - 1));
-      missing[i] += head[from] + all - tail[to];
+      int from = firstRecorded(reading, i - searchLag);
+      int to = endRecorded(reading, i - searchLag);
+      missing[i] += head[from] + all - tail[to - tailStart];
     }
   }
 
@@ -144,10 +142,16 @@ final class Coverage {
 
   /** The part of a reference whose copy at a whole delay lies within the recording. */
   private static Part recorded(Reading reading, int delay) {
-    int length = reading.reference().length();
-    int from = Math.min(length, Math.max(0, reading.recordedFrom() - delay));
-    int to = Math.max(from, Math.min(length, reading.recordedTo() - delay));
-    return new Part(from, to);
+    return new Part(firstRecorded(reading, delay), endRecorded(reading, delay));
+  }
+
+  private static int firstRecorded(Reading reading, int delay) {
+    return Math.min(reading.reference().length(), Math.max(0, reading.recordedFrom() - delay));
+  }
+
+  private static int endRecorded(Reading reading, int delay) {
+    int end = Math.min(reading.reference().length(), reading.recordedTo() - delay);
+    return Math.max(firstRecorded(reading, delay), end);
   }
 
   private static int nearest(Copy copy) {

@@ -154,12 +154,11 @@ public final class DelayEstimator {
 
   private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
-    Optional<Read> narrow =
-        first.isNarrow() && first.significance() < Trust.TRUSTED
-            ? narrow(spectra, first, before, whole)
-            : Optional.empty();
-    if (narrow.isPresent()) {
-      return narrow.get();
+    if (first.isNarrow() && first.significance() < Trust.TRUSTED) {
+      Optional<Read> narrow = narrow(spectra, first, before, whole);
+      if (narrow.isPresent()) {
+        return narrow.get();
+      }
     }
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {

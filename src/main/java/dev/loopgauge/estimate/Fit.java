@@ -32,6 +32,7 @@ final class Fit {
   private final Remainder remainder;
   private final Residual residual;
   private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
+  private final Lazy<Double> significance = new Lazy<>(this::findSignificance);
   private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
 
@@ -79,6 +80,10 @@ final class Fit {
    * sharpened correlation is as large elsewhere, as of other music in the same key, the second.
    */
   double significance() {
+    return significance.get();
+  }
+
+  private double findSignificance() {
     double plain = isNarrow() ? 0 : plainSignificance();
     boolean enough = plain >= Trust.TRUSTED || !standsOut();
     return enough ? plain : Math.max(plain, LIKENESS_COUNTS * remainder.likeness().significance());

@@ -15,8 +15,6 @@ final class Likeness {
    */
   private static final double NEIGHBOURS = 1 + 2 * (4.0 / 9 + 1.0 / 36);
 
-  private final double[] reference;
-  private final double[] ret;
   private final double[] referencePower;
   private final double[] returnPower;
   private final double[] product;
@@ -24,8 +22,6 @@ final class Likeness {
 
   /** A likeness of blocks of a length, a power of two. */
   Likeness(int length) {
-    this.reference = new double[length];
-    this.ret = new double[length];
     this.referencePower = new double[length / 2];
     this.returnPower = new double[length / 2];
     this.product = new double[length / 2];
@@ -37,7 +33,8 @@ final class Likeness {
    * independent.
    */
   void add(ShortBlocks blocks) {
-    blocks.taper(reference, ret);
+    double[] reference = blocks.taperedReference();
+    double[] ret = blocks.taperedReturn();
     for (int k = 1; k < product.length; k++) {
       double x = Packed.power(reference, k);
       double y = Packed.power(ret, k);

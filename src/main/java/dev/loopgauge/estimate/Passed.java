@@ -1,6 +1,8 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.signal.Fade;
 import dev.loopgauge.signal.Signal;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -54,11 +56,12 @@ final class Passed {
   private Reading of(Reading reading) {
     int length = reading.reference().length();
     RealFft fft = new RealFft(RealFft.lengthFor(length + 2 * fade));
-    double[] samples = new double[fft.length()];
-    reading.reference().copyTo(0, samples, 0, length);
+    double[] sent = new double[length];
+    reading.reference().copyTo(0, sent, 0, length);
     if (reading.goesOn()) {
-      fade(samples, length);
+      Fade.ends(sent, fade);
     }
+    double[] samples = Arrays.copyOf(sent, fft.length());
     fft.forward(samples);
     samples[0] = 0;
     samples[1] = 0;
@@ -70,14 +73,5 @@ final class Passed {
     fft.inverse(samples);
     Signal passed = Signal.of(reading.rate(), samples).slice(0, length);
     return new Reading(passed, reading.ret(), reading.start());
-  }
-
-  private void fade(double[] samples, int length) {
-    int edge = Math.min(fade, length / 2);
-    for (int i = 0; i < edge; i++) {
-      double gain = 0.5 - 0.5 * Math.cos(Math.PI * (i + 0.5) / edge);
-      samples[i] *= gain;
-      samples[length - 1 - i] *= gain;
-    }
   }
 }

@@ -19,10 +19,9 @@ final class ShortBlocks {
   private final double[] reference;
   private final double[] ret;
   private final double[] left;
-  private final double[] knownReference;
-  private final double[] knownReturn;
+  private final double[] taperedReference;
+  private final double[] taperedReturn;
   private double wholePerKnown;
-  private boolean partly;
   private int samples;
 
   /**
@@ -42,8 +41,8 @@ final class ShortBlocks {
     this.reference = new double[fft.length()];
     this.ret = new double[fft.length()];
     this.left = new double[fft.length()];
-    this.knownReference = new double[fft.length()];
-    this.knownReturn = new double[fft.length()];
+    this.taperedReference = new double[fft.length()];
+    this.taperedReturn = new double[fft.length()];
   }
 
   /** How many samples a block has at a rate, a power of two. */
@@ -70,13 +69,17 @@ final class ShortBlocks {
       ret[i] = known ? source.ret(from + i) : 0;
       left[i] = ret[i] - found;
     }
-    partly = wholePerKnown > 1;
+    boolean partly = wholePerKnown > 1;
     if (partly) {
       taperKnown(source, from);
     }
     fft.forward(reference);
     fft.forward(ret);
     fft.forward(left);
+    if (!partly) {
+      Packed.taper(reference, taperedReference);
+      Packed.taper(ret, taperedReturn);
+    }
   }
 
   /**
@@ -89,15 +92,15 @@ final class ShortBlocks {
       first++;
     }
     int known = source.known(from, from + fft.length());
-    Arrays.fill(knownReference, 0);
-    Arrays.fill(knownReturn, 0);
+    Arrays.fill(taperedReference, 0);
+    Arrays.fill(taperedReturn, 0);
     for (int i = first; i < Math.min(first + known, fft.length()); i++) {
       double gain = 0.5 - 0.5 * Math.cos(2 * Math.PI * (i - first + 0.5) / known);
-      knownReference[i] = gain * reference[i];
-      knownReturn[i] = gain * ret[i];
+      taperedReference[i] = gain * reference[i];
+      taperedReturn[i] = gain * ret[i];
     }
-    fft.forward(knownReference);
-    fft.forward(knownReturn);
+    fft.forward(taperedReference);
+    fft.forward(taperedReturn);
   }
 
   /** How many samples of it lie within the reference and are known, at least one. */
@@ -146,15 +149,14 @@ final class ShortBlocks {
     }
   }
 
-  /** Fills in the bins of reference and return as Hann's window leaves them. */
-  void taper(double[] taperedReference, double[] taperedReturn) {
-    if (partly) {
-      System.arraycopy(knownReference, 0, taperedReference, 0, knownReference.length);
-      System.arraycopy(knownReturn, 0, taperedReturn, 0, knownReturn.length);
-    } else {
-      Packed.taper(reference, taperedReference);
-      Packed.taper(ret, taperedReturn);
-    }
+  /** The bins of the reference as Hann's window leaves them. */
+  double[] taperedReference() {
+    return taperedReference;
+  }
+
+  /** The bins of the return as Hann's window leaves them. */
+  double[] taperedReturn() {
+    return taperedReturn;
   }
 
   /** The real part of a bin of a return times that of a reference, once both are aligned. */

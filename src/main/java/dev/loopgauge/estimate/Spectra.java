@@ -30,8 +30,8 @@ final class Spectra {
   private final double referenceEnergy;
   private final double origin;
   private final double[] coverage;
-  private final Lazy<double[]> lags = new Lazy<>(this::crossLags);
-  private final Lazy<Copy> strongest = new Lazy<>(this::findStrongest);
+  private final Lazy<double[]> lags = new Lazy<>(() -> lagsOf(cross()));
+  private final Lazy<Copy> strongest = new Lazy<>(() -> strongest(cross()));
 
   private Spectra(
       List<Reading> readings,
@@ -222,10 +222,6 @@ final class Spectra {
     return correlation == cross ? lags.get() : lagsOf(correlation);
   }
 
-  private double[] crossLags() {
-    return lagsOf(cross);
-  }
-
   private double[] lagsOf(CrossSpectrum correlation) {
     return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
   }
@@ -235,22 +231,16 @@ final class Spectra {
     return strongest.get();
   }
 
-  private Copy findStrongest() {
-    return strongest(cross);
-  }
-
   /**
    * The strongest copy in a correlation. Of a copy that the recording starts or ends within only a
    * part is there to correlate, which must not count against its lag ({@link Coverage}).
    */
   Copy strongest(CrossSpectrum correlation) {
-    double[] values = searched(correlation);
-    int best = 0;
-    for (int i = 1; i < values.length; i++) {
-      if (Math.abs(values[i]) * coverage[i] > Math.abs(values[best]) * coverage[best]) {
-        best = i;
-      }
+    double[] raised = searched(correlation).clone();
+    for (int i = 0; i < raised.length; i++) {
+      raised[i] *= coverage[i];
     }
+    int best = PeakSearch.strongest(raised);
     return copy(PeakSearch.refine(correlation, best - searchLag));
   }
 
