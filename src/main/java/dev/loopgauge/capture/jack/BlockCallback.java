@@ -4,70 +4,88 @@ import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
-import org.jaudiolibs.jnajack.JackClient;
-import org.jaudiolibs.jnajack.JackException;
-import org.jaudiolibs.jnajack.JackPort;
-import org.jaudiolibs.jnajack.JackProcessCallback;
+import java.util.function.BooleanSupplier;
+import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
 
 /**
  * What the server calls for each block, on a thread with no time to spare: nothing in it allocates,
  * waits or throws.
  */
-abstract class BlockCallback implements JackProcessCallback {
+abstract class BlockCallback implements JackLibrary.JackProcessCallback {
+  private static final int GO_ON = 0;
+  private static final int LEAVE = 1;
   private static final long LEAVE_MS = 300;
 
-  private final JackPort[] ports;
+  private final ServerClient client;
+  private final ServerPort[] ports;
   private final int blockSize;
   private final AtomicReference<RunningTake> current;
   private final ServerWatch watch;
   private final CountDownLatch left = new CountDownLatch(1);
   private volatile boolean leaving;
+  private volatile Thread thread;
 
   BlockCallback(
-      List<JackPort> ports,
+      ServerClient client,
+      List<ServerPort> ports,
       int blockSize,
       AtomicReference<RunningTake> current,
       ServerWatch watch) {
-    this.ports = ports.toArray(new JackPort[0]);
+    this.client = client;
+    this.ports = ports.toArray(new ServerPort[0]);
     this.blockSize = blockSize;
     this.current = current;
     this.watch = watch;
   }
 
   @Override
-  public final boolean process(JackClient client, int block) {
+  public final int invoke(int block) {
     if (leaving) {
+      thread = Thread.currentThread();
       left.countDown();
-      return false;
+      return LEAVE;
     }
     try {
-      // A block that has grown since doesn't fit the ports' buffers; the watch reports it.
+      // A block that has grown since doesn't fit the sends' silence; the watch reports it.
+      watch.blockSize(block);
       int length = Math.min(block, blockSize);
       rest(ports, length);
       RunningTake take = current.get();
       if (take != null) {
-        move(take, take.frameAt(client.getLastFrameTime(), block), ports, length);
+        move(take, take.frameAt(client.blockTime(), block), ports, length);
       }
-    } catch (JackException | RuntimeException e) {
+    } catch (RuntimeException e) {
       watch.callbackFailed(e);
     }
-    return true;
+    return GO_ON;
   }
 
   /** What the ports get in each block before any take. */
-  abstract void rest(JackPort[] ports, int length);
+  abstract void rest(ServerPort[] ports, int length);
 
   /** Moves a block between the ports and the take. */
-  abstract void move(RunningTake take, int frame, JackPort[] ports, int length);
+  abstract void move(RunningTake take, int frame, ServerPort[] ports, int length);
 
   /**
-   * Ends the server's thread from within, and waits until it is on its way out. The server's
-   * library would cancel the thread wherever it is, and in the midst of Java that ends the whole
-   * process.
+   * Ends the server's thread from within, and waits until it has ended. The server's library would
+   * cancel the thread wherever it is, and in the midst of Java that ends the whole process.
+   *
+   * @param gone whether the server has ended: then the thread waits for it for ever, far from Java
    */
-  final void leave() throws InterruptedException {
+  final void leave(BooleanSupplier gone) {
     leaving = true;
-    // Without an answer the server has ended or is stuck, and the thread waits for it for ever.
-    boolean unused = left.await(LEAVE_MS, TimeUnit.MILLISECONDS);
+    try {
+      boolean answered = false;
+      boolean last = false;
+      while (!answered && !last) {
+        last = gone.getAsBoolean();
+        answered = left.await(LEAVE_MS, TimeUnit.MILLISECONDS);
+      }
+      if (answered) {
+        thread.join(LEAVE_MS);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

@@ -9,8 +9,6 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
-import org.jaudiolibs.jnajack.JackClient;
-import org.jaudiolibs.jnajack.JackException;
 
 /**
  * The JACK audio server. Its devices are the server's clients: sends feed a client's input ports
@@ -19,6 +17,7 @@ import org.jaudiolibs.jnajack.JackException;
  */
 public final class JackBackend implements BlockSizeServer {
   private static final String NAME = "jack";
+  private static final int MOST_LOOKS = 200;
 
   @Override
   public String name() {
@@ -39,15 +38,14 @@ public final class JackBackend implements BlockSizeServer {
     }
   }
 
-  private static List<AudioDevice> devices() throws CaptureException, JackException {
-    JackAccess access = JackAccess.load();
-    JackClient client = access.open("loopgauge-look");
-    try {
-      SampleRate rate = new SampleRate(client.getSampleRate());
-      return ServerPorts.read(access.jack(), client).devices(rate);
-    } finally {
-      client.close();
+  private static List<AudioDevice> devices() throws CaptureException {
+    try (ServerClient client = lookingClient()) {
+      return ServerPorts.read(client).devices(new SampleRate(client.rateHz()));
     }
+  }
+
+  private static ServerClient lookingClient() throws CaptureException {
+    return ServerLibrary.load().open("loopgauge-look");
   }
 
   @Override
@@ -60,31 +58,42 @@ public final class JackBackend implements BlockSizeServer {
     return TimedCall.of(JackBackend::readBlockSize, tooLate -> {});
   }
 
-  private static int readBlockSize() throws CaptureException, JackException {
-    JackClient client = JackAccess.load().open("loopgauge-look");
-    try {
-      return client.getBufferSize();
-    } finally {
-      client.close();
+  private static int readBlockSize() throws CaptureException {
+    try (ServerClient client = lookingClient()) {
+      return client.blockSize();
     }
   }
 
   @Override
   public void setBlockSize(int samples) throws CaptureException {
-    JackAccess.load();
-    TimedCall.of(() -> new BlockSizeClient().set(samples), tooLate -> {});
+    TimedCall.of(() -> changedTo(samples), tooLate -> {});
   }
 
-  private static JackSession opened(SessionRequest request) throws CaptureException, JackException {
-    JackClients clients = JackClients.open(JackAccess.load());
+  /** Sets the block size and waits until the server runs at it. */
+  private static int changedTo(int samples) throws CaptureException {
+    try (ServerClient client = ServerLibrary.load().open("loopgauge-blocks")) {
+      client.askForBlockSize(samples);
+      for (int look = 0; look < MOST_LOOKS && client.blockSize() != samples; look++) {
+        TakeLimit.pause();
+      }
+      if (client.blockSize() != samples) {
+        throw unsupported(
+            "The audio server stays at a block of %d samples, not %d."
+                .formatted(client.blockSize(), samples),
+            "Choose block sizes that the sound card can run at.");
+      }
+      return samples;
+    }
+  }
+
+  private static JackSession opened(SessionRequest request) throws CaptureException {
+    JackClients clients = JackClients.open(ServerLibrary.load());
     try {
       SessionInfo info = info(request, clients.rateHz(), clients.blockSize());
       addPorts(clients, request);
       AtomicReference<RunningTake> current = new AtomicReference<>();
-      ServerWatch watch = new ServerWatch(current, info.bufferSamples(), info.rate().hertz());
-      clients.start(current, watch);
-      return new JackSession(info, clients, current, watch);
-    } catch (CaptureException | JackException | RuntimeException e) {
+      return new JackSession(info, clients, current, clients.start(current, info));
+    } catch (CaptureException | RuntimeException e) {
       clients.close();
       throw e;
     }
@@ -115,7 +124,7 @@ public final class JackBackend implements BlockSizeServer {
   }
 
   private static void addPorts(JackClients clients, SessionRequest request)
-      throws CaptureException, JackException {
+      throws CaptureException {
     ServerPorts ports = clients.serverPorts();
     List<String> fed = ports.fedBySends(request.output(), request.sends());
     List<String> heard = ports.heardByReturns(request.input(), request.returns());

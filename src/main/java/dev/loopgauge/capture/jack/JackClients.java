@@ -2,123 +2,97 @@ package dev.loopgauge.capture.jack;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.PortLatency;
+import dev.loopgauge.capture.SessionInfo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
-import org.jaudiolibs.jnajack.Jack;
-import org.jaudiolibs.jnajack.JackClient;
-import org.jaudiolibs.jnajack.JackException;
 import org.jaudiolibs.jnajack.JackLatencyCallbackMode;
-import org.jaudiolibs.jnajack.JackPort;
 import org.jaudiolibs.jnajack.JackPortFlags;
-import org.jaudiolibs.jnajack.JackPortType;
 
-/**
- * The two clients of a session, their ports and their patches. The server calls into them as long
- * as they are open, so whoever opened them must keep them.
- */
+/** The two clients of a session, their ports and their patches. */
 final class JackClients {
-  private static final long SETTLE_MS = 100;
+  private final ServerClient player;
+  private final ServerClient recorder;
+  private final List<Patch> sends = new ArrayList<>();
+  private final List<Patch> returns = new ArrayList<>();
 
-  private final Jack jack;
-  private final JackClient player;
-  private final JackClient recorder;
-  private final List<Connection> sends = new ArrayList<>();
-  private final List<Connection> returns = new ArrayList<>();
-  private final List<BlockCallback> callbacks = new ArrayList<>();
-
-  private JackClients(Jack jack, JackClient player, JackClient recorder) {
-    this.jack = jack;
+  private JackClients(ServerClient player, ServerClient recorder) {
     this.player = player;
     this.recorder = recorder;
   }
 
-  static JackClients open(JackAccess access) throws CaptureException {
-    JackClient player = access.open("loopgauge-play");
+  static JackClients open(ServerLibrary library) throws CaptureException {
+    ServerClient player = library.open("loopgauge-play");
     try {
-      return new JackClients(access.jack(), player, access.open("loopgauge-record"));
+      return new JackClients(player, library.open("loopgauge-record"));
     } catch (CaptureException e) {
       player.close();
       throw e;
     }
   }
 
-  ServerPorts serverPorts() throws JackException {
-    return ServerPorts.read(jack, player);
+  ServerPorts serverPorts() {
+    return ServerPorts.read(player);
   }
 
-  int rateHz() throws JackException {
-    return player.getSampleRate();
+  int rateHz() {
+    return player.rateHz();
   }
 
-  int blockSize() throws JackException {
-    return player.getBufferSize();
+  int blockSize() {
+    return player.blockSize();
   }
 
   /** Makes the port of a send, to be patched to the rig's port {@code fed}. */
-  void addSend(int channel, String fed) throws JackException {
-    JackPort port =
-        player.registerPort("send_" + channel, JackPortType.AUDIO, JackPortFlags.JackPortIsOutput);
-    sends.add(new Connection(port, fed));
+  void addSend(int channel, String fed) throws CaptureException {
+    ServerPort port = player.register("send_" + channel, JackPortFlags.JackPortIsOutput);
+    sends.add(new Patch(port, fed));
   }
 
   /** Makes the port of a return, to be patched to the rig's port {@code heard}. */
-  void addReturn(int channel, String heard) throws JackException {
-    JackPort port =
-        recorder.registerPort(
-            "return_" + channel, JackPortType.AUDIO, JackPortFlags.JackPortIsInput);
-    returns.add(new Connection(port, heard));
+  void addReturn(int channel, String heard) throws CaptureException {
+    ServerPort port = recorder.register("return_" + channel, JackPortFlags.JackPortIsInput);
+    returns.add(new Patch(port, heard));
   }
 
   /** Lets the server run both clients, and patches their ports. */
-  void start(AtomicReference<RunningTake> current, ServerWatch watch) throws JackException {
-    BlockCallback playing = new PlayCallback(ports(sends), blockSize(), current, watch);
-    BlockCallback recording = new RecordCallback(ports(returns), blockSize(), current, watch);
-    player.setProcessCallback(playing);
-    recorder.setProcessCallback(recording);
-    player.onShutdown(watch::ended);
-    watch.listenTo(recorder);
-    player.activate();
-    callbacks.add(playing);
-    recorder.activate();
-    callbacks.add(recording);
-    for (Connection send : sends) {
-      jack.connect(player, send.own().getName(), send.other());
+  ServerWatch start(AtomicReference<RunningTake> current, SessionInfo info)
+      throws CaptureException {
+    int blockSize = info.bufferSamples();
+    ServerWatch watch = new ServerWatch(recorder, blockSize, info.rate().hertz());
+    player.activate(new PlayCallback(player, ports(sends), blockSize, current, watch));
+    recorder.activate(new RecordCallback(recorder, ports(returns), blockSize, current, watch));
+    for (Patch send : sends) {
+      player.connect(send.own().name(), send.other());
     }
-    for (Connection heard : returns) {
-      jack.connect(recorder, heard.other(), heard.own().getName());
+    for (Patch heard : returns) {
+      recorder.connect(heard.other(), heard.own().name());
     }
+    return watch;
   }
 
-  private static List<JackPort> ports(List<Connection> connections) {
-    return connections.stream().map(Connection::own).toList();
+  private static List<ServerPort> ports(List<Patch> patches) {
+    return patches.stream().map(Patch::own).toList();
   }
 
   /** Throws when a patch is no longer there. */
   void checkPatches() throws CaptureException {
-    for (Connection send : sends) {
+    for (Patch send : sends) {
       send.check();
     }
-    for (Connection heard : returns) {
+    for (Patch heard : returns) {
       heard.check();
     }
   }
 
   /** What the graph reports from a send on to its listeners; {@code index} from 0. */
-  PortLatency sendLatency(int index) throws JackException {
-    return latency(sends.get(index), JackLatencyCallbackMode.JackPlaybackLatency);
+  PortLatency sendLatency(int index) {
+    return sends.get(index).own().latency(JackLatencyCallbackMode.JackPlaybackLatency);
   }
 
   /** What the graph reports from the sources up to a return; {@code index} from 0. */
-  PortLatency returnLatency(int index) throws JackException {
-    return latency(returns.get(index), JackLatencyCallbackMode.JackCaptureLatency);
-  }
-
-  private static PortLatency latency(Connection connection, JackLatencyCallbackMode mode)
-      throws JackException {
-    JackPort.JackLatencyRange range = new JackPort.JackLatencyRange();
-    connection.own().getLatencyRange(range, mode);
-    return new PortLatency(range.getMin(), range.getMax());
+  PortLatency returnLatency(int index) {
+    return returns.get(index).own().latency(JackLatencyCallbackMode.JackCaptureLatency);
   }
 
   int sendCount() {
@@ -129,7 +103,7 @@ final class JackClients {
     return returns.size();
   }
 
-  /** Leaves the server; a server that doesn't let go is left behind. Never throws. */
+  /** Leaves the server; one that doesn't let go is left behind. Never throws. */
   void close() {
     try {
       TimedCall.of(this::leave, done -> {});
@@ -138,12 +112,7 @@ final class JackClients {
     }
   }
 
-  private Void leave() throws InterruptedException {
-    for (BlockCallback callback : callbacks) {
-      callback.leave();
-    }
-    // Closing cancels the server's other threads too: let what they just told us come to its end.
-    Thread.sleep(SETTLE_MS);
+  private Void leave() {
     player.close();
     recorder.close();
     return null;

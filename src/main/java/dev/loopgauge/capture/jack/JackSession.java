@@ -65,14 +65,14 @@ public final class JackSession implements GraphSession {
     TakeLimit limit = new TakeLimit((double) take.frames() / info.rate().hertz());
     while (!running.isComplete()) {
       TakeLimit.pause();
-      watch.check();
+      watch.check(running);
       clients.checkPatches();
       checkFeedback(guard, running);
       limit.check(running.played().frames() + running.recorded().frames());
     }
     // The server tells of lost time and lost patches a moment later.
     TakeLimit.pause();
-    watch.check();
+    watch.check(running);
     clients.checkPatches();
   }
 
@@ -139,7 +139,7 @@ public final class JackSession implements GraphSession {
 
   private PortLatency reported(Callable<PortLatency> read) throws CaptureException {
     checkOpen();
-    watch.check();
+    watch.checkThere();
     return TimedCall.of(read, tooLate -> {});
   }
 

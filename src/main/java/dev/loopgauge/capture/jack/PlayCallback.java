@@ -2,32 +2,32 @@ package dev.loopgauge.capture.jack;
 
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
-import org.jaudiolibs.jnajack.JackPort;
 
 /** Plays the current take; silence before and after it. */
 final class PlayCallback extends BlockCallback {
   private final float[] silence;
 
   PlayCallback(
-      List<JackPort> ports,
+      ServerClient client,
+      List<ServerPort> ports,
       int blockSize,
       AtomicReference<RunningTake> current,
       ServerWatch watch) {
-    super(ports, blockSize, current, watch);
+    super(client, ports, blockSize, current, watch);
     this.silence = new float[blockSize];
   }
 
   @Override
-  void rest(JackPort[] ports, int length) {
-    for (JackPort port : ports) {
-      port.getFloatBuffer().put(0, silence, 0, length);
+  void rest(ServerPort[] ports, int length) {
+    for (ServerPort port : ports) {
+      port.block(length).put(0, silence, 0, length);
     }
   }
 
   @Override
-  void move(RunningTake take, int frame, JackPort[] ports, int length) {
+  void move(RunningTake take, int frame, ServerPort[] ports, int length) {
     for (int i = 0; i < ports.length; i++) {
-      take.play(i, frame, ports[i].getFloatBuffer(), length);
+      take.play(i, frame, ports[i].block(length), length);
     }
     take.played().block(frame, length);
   }

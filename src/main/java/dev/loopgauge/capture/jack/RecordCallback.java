@@ -2,27 +2,27 @@ package dev.loopgauge.capture.jack;
 
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
-import org.jaudiolibs.jnajack.JackPort;
 
 /** Records the current take. */
 final class RecordCallback extends BlockCallback {
   RecordCallback(
-      List<JackPort> ports,
+      ServerClient client,
+      List<ServerPort> ports,
       int blockSize,
       AtomicReference<RunningTake> current,
       ServerWatch watch) {
-    super(ports, blockSize, current, watch);
+    super(client, ports, blockSize, current, watch);
   }
 
   @Override
-  void rest(JackPort[] ports, int length) {
+  void rest(ServerPort[] ports, int length) {
     // What comes in between takes is nobody's business.
   }
 
   @Override
-  void move(RunningTake take, int frame, JackPort[] ports, int length) {
+  void move(RunningTake take, int frame, ServerPort[] ports, int length) {
     for (int i = 0; i < ports.length; i++) {
-      take.record(i, frame, ports[i].getFloatBuffer(), length);
+      take.record(i, frame, ports[i].block(length), length);
     }
     take.recorded().block(frame, length);
   }

@@ -106,16 +106,16 @@ final class RunningTake {
     return signals;
   }
 
-  /** The server says that it lost time. */
-  synchronized void xrun() {
+  /** The server lost time since the last look. */
+  void xrun() {
     if (xruns == 0) {
       firstXrun = frameNow();
     }
     xruns++;
   }
 
-  /** The server has another block size from here on. */
-  synchronized void blockSizeChanged(int from, int to) {
+  /** The server has another block size now. */
+  void blockSizeChanged(int from, int to) {
     incidents.add(
         new Incident(
             Incident.Kind.BLOCK_SIZE_CHANGED,
@@ -128,7 +128,7 @@ final class RunningTake {
   }
 
   /** What happened so far, most telling first. */
-  synchronized List<Incident> incidents() {
+  List<Incident> incidents() {
     List<Incident> all = new ArrayList<>(incidents);
     addStray(all, "played", played);
     addStray(all, "recorded", recorded);

@@ -4,18 +4,13 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.jaudiolibs.jnajack.Jack;
-import org.jaudiolibs.jnajack.JackClient;
-import org.jaudiolibs.jnajack.JackException;
 import org.jaudiolibs.jnajack.JackPortFlags;
-import org.jaudiolibs.jnajack.JackPortType;
 
 /**
  * The audio ports of a server, by client, in the order in which they were made. {@value #PHYSICAL}
@@ -32,27 +27,21 @@ final class ServerPorts {
     this.outputs = outputs;
   }
 
-  static ServerPorts read(Jack jack, JackClient client) throws JackException {
+  static ServerPorts read(ServerClient client) {
     return new ServerPorts(
-        byClient(jack, client, JackPortFlags.JackPortIsInput),
-        byClient(jack, client, JackPortFlags.JackPortIsOutput));
+        byClient(client, JackPortFlags.JackPortIsInput),
+        byClient(client, JackPortFlags.JackPortIsOutput));
   }
 
-  private static Map<String, List<String>> byClient(
-      Jack jack, JackClient client, JackPortFlags direction) throws JackException {
+  private static Map<String, List<String>> byClient(ServerClient client, JackPortFlags direction) {
     Map<String, List<String>> ports = new LinkedHashMap<>();
-    for (String port : jack.getPorts(client, null, JackPortType.AUDIO, EnumSet.of(direction))) {
+    for (String port : client.ports(direction)) {
       String owner = port.substring(0, port.indexOf(':'));
       ports.computeIfAbsent(owner, name -> new ArrayList<>()).add(port);
     }
-    String[] physical =
-        jack.getPorts(
-            client,
-            null,
-            JackPortType.AUDIO,
-            EnumSet.of(direction, JackPortFlags.JackPortIsPhysical));
-    if (physical.length > 0) {
-      ports.put(PHYSICAL, List.of(physical));
+    List<String> physical = client.ports(direction, JackPortFlags.JackPortIsPhysical);
+    if (!physical.isEmpty()) {
+      ports.put(PHYSICAL, physical);
     }
     return ports;
   }

@@ -2,59 +2,32 @@ package dev.loopgauge.capture.jack;
 
 import dev.loopgauge.capture.CaptureException;
 import java.util.concurrent.atomic.AtomicReference;
-import org.jaudiolibs.jnajack.JackClient;
-import org.jaudiolibs.jnajack.JackException;
 
 /**
- * Hears what the server says about itself, on the server's threads, and remembers it for the
- * measuring thread.
+ * What the measuring thread sees of the server while takes run: whether it is still there, still
+ * the one that was opened, and whether it lost time.
  */
 final class ServerWatch {
   private static final String AGAIN = "Run the command again: it opens the channels anew.";
 
-  private final AtomicReference<RunningTake> current;
+  private final ServerClient client;
   private final int openedBlockSize;
   private final int openedRateHz;
-  private volatile int blockSize;
-  private volatile int rateHz;
-  private volatile boolean gone;
   private final AtomicReference<Exception> callbackFailure = new AtomicReference<>();
+  private volatile int blockSize;
+  private int toldBlockSize;
 
-  ServerWatch(AtomicReference<RunningTake> current, int blockSize, int rateHz) {
-    this.current = current;
+  ServerWatch(ServerClient client, int blockSize, int rateHz) {
+    this.client = client;
     this.openedBlockSize = blockSize;
     this.openedRateHz = rateHz;
     this.blockSize = blockSize;
-    this.rateHz = rateHz;
+    this.toldBlockSize = blockSize;
   }
 
-  /** Listens to all that a client is told. To be called before the client is activated. */
-  void listenTo(JackClient client) throws JackException {
-    client.onShutdown(this::ended);
-    client.setXrunCallback(late -> xrun());
-    client.setBuffersizeCallback((changed, samples) -> changeBlockSize(samples));
-    client.setSampleRateCallback((changed, hz) -> rateHz = hz);
-  }
-
-  /** The server ended, or threw the client out. */
-  void ended(JackClient client) {
-    gone = true;
-  }
-
-  private void xrun() {
-    RunningTake take = current.get();
-    if (take != null) {
-      take.xrun();
-    }
-  }
-
-  private void changeBlockSize(int samples) {
-    int before = blockSize;
+  /** The size of the block at hand, told by a callback. */
+  void blockSize(int samples) {
     blockSize = samples;
-    RunningTake take = current.get();
-    if (take != null && samples != before) {
-      take.blockSizeChanged(before, samples);
-    }
   }
 
   /** A callback broke: it must not throw into the server, so it says so here. */
@@ -62,11 +35,25 @@ final class ServerWatch {
     callbackFailure.compareAndSet(null, failure);
   }
 
-  /** Throws when the server can no longer be used for the take that runs. */
-  void check() throws CaptureException {
-    if (gone) {
+  /** Notes in a take what happened since the last look, and throws when it can't go on. */
+  void check(RunningTake take) throws CaptureException {
+    if (client.lostTime()) {
+      take.xrun();
+    }
+    int now = blockSize;
+    if (now != toldBlockSize) {
+      take.blockSizeChanged(toldBlockSize, now);
+      toldBlockSize = now;
+    }
+    checkThere();
+  }
+
+  /** Throws when the server can no longer be used. */
+  void checkThere() throws CaptureException {
+    if (client.isGone()) {
       throw gone("The audio server ended.", "Start the audio server, and measure again.");
     }
+    int rateHz = client.rateHz();
     if (rateHz != openedRateHz) {
       throw gone(
           "The audio server's rate changed from %d to %d Hz.".formatted(openedRateHz, rateHz),
@@ -78,15 +65,17 @@ final class ServerWatch {
     }
   }
 
-  /** Throws when the server is no longer the one that was opened, so that no take may start. */
+  /** Throws when the server is no longer the one that was opened; a take may start otherwise. */
   void checkUnchanged() throws CaptureException {
-    check();
+    checkThere();
     if (blockSize != openedBlockSize) {
       throw gone(
           "The audio server's block size changed from %d to %d samples since the channels were opened."
               .formatted(openedBlockSize, blockSize),
           AGAIN);
     }
+    // Time lost before the take is no business of the take.
+    client.lostTime();
   }
 
   private static CaptureException gone(String text, String hint) {

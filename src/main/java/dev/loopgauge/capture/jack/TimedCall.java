@@ -7,7 +7,6 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
-import org.jaudiolibs.jnajack.JackException;
 
 /**
  * Calls into the audio server's library that wait for the server. A server that is stuck never
@@ -21,10 +20,10 @@ final class TimedCall {
   /**
    * Makes the call and waits for its result.
    *
-   * @param call throws nothing checked but {@link CaptureException} and {@link JackException}
+   * @param call throws nothing checked but {@link CaptureException}
    * @param tooLate gets a result that comes after nobody waits for it any more
-   * @throws CaptureException as the call does; with {@code GONE} for a {@link JackException}; with
-   *     {@code TIMED_OUT} after {@value #LIMIT_SECONDS} s
+   * @throws CaptureException as the call does; with {@code TIMED_OUT} after {@value #LIMIT_SECONDS}
+   *     s
    */
   static <T> T of(Callable<T> call, Consumer<T> tooLate) throws CaptureException {
     CompletableFuture<T> answer = new CompletableFuture<>();
@@ -79,12 +78,6 @@ final class TimedCall {
   private static CaptureException failure(Throwable cause) {
     if (cause instanceof CaptureException failure) {
       return failure;
-    }
-    if (cause instanceof JackException) {
-      return new CaptureException(
-          CaptureException.Kind.GONE,
-          "The audio server broke off: " + cause.getMessage() + ".",
-          "Check that the audio server still runs, and try again.");
     }
     if (cause instanceof Error error) {
       throw error;

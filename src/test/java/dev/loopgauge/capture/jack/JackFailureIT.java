@@ -65,6 +65,23 @@ class JackFailureIT {
     }
   }
 
+  /**
+   * The server's library cancels its threads when a client closes: one that is just then telling of
+   * the server's end must not be in Java, or this process ends or hangs with it.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 5, 10, 20, 40, 80, 100, 110, 120, 140})
+  void leavesAServerThatEndsJustThen(int afterMs) throws Exception {
+    try (Bench bench = Bench.start(Cycles.STRETCH, 256, LINE)) {
+      JackSession session = bench.open(1);
+      var left = CompletableFuture.runAsync(session::close);
+      Thread.sleep(afterMs);
+      bench.server().kill();
+      left.get(10, TimeUnit.SECONDS);
+    }
+    System.gc(); // A thread that was lost in Java would never come to a safepoint.
+  }
+
   @Test
   void neverPassesOverLostTime() throws Exception {
     try (Bench bench = Bench.start(Cycles.LOSE, 256, LINE);

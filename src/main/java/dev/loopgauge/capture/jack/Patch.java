@@ -1,9 +1,6 @@
 package dev.loopgauge.capture.jack;
 
 import dev.loopgauge.capture.CaptureException;
-import java.util.Arrays;
-import org.jaudiolibs.jnajack.JackException;
-import org.jaudiolibs.jnajack.JackPort;
 
 /**
  * A patch between a port of this program and one of the rig.
@@ -11,7 +8,7 @@ import org.jaudiolibs.jnajack.JackPort;
  * @param own this program's port
  * @param other the full name of the rig's port
  */
-record Connection(JackPort own, String other) {
+record Patch(ServerPort own, String other) {
   /**
    * Looks whether it is still there. A client that ends takes its ports with it, and what is left
    * is silence without an error.
@@ -19,19 +16,11 @@ record Connection(JackPort own, String other) {
    * @throws CaptureException with {@code GONE} when it isn't
    */
   void check() throws CaptureException {
-    if (!isThere()) {
+    if (!own.patchedTo().contains(other)) {
       throw new CaptureException(
           CaptureException.Kind.GONE,
-          "The patch between %s and %s went away during the take.".formatted(own.getName(), other),
+          "The patch between %s and %s went away during the take.".formatted(own.name(), other),
           "Is the program that '%s' belongs to still running?".formatted(other));
-    }
-  }
-
-  private boolean isThere() {
-    try {
-      return Arrays.asList(own.getConnections()).contains(other);
-    } catch (JackException e) {
-      return false;
     }
   }
 }

@@ -2,27 +2,24 @@ package dev.loopgauge.capture.jack;
 
 import com.sun.jna.Function;
 import com.sun.jna.Platform;
+import com.sun.jna.ptr.IntByReference;
 import dev.loopgauge.capture.CaptureException;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.logging.Level;
-import java.util.logging.Logger;
-import org.jaudiolibs.jnajack.Jack;
-import org.jaudiolibs.jnajack.JackClient;
-import org.jaudiolibs.jnajack.JackException;
-import org.jaudiolibs.jnajack.JackOptions;
 import org.jaudiolibs.jnajack.JackStatus;
+import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
+import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
 
 /** The way to the server: loads its library, keeps it quiet, and opens clients. */
-final class JackAccess {
-  /** JNAJack logs each failure with a stack trace before throwing it; the exception is enough. */
-  private static final Logger BINDING_LOG = Logger.getLogger("org.jaudiolibs.jnajack");
+final class ServerLibrary {
+  private static final int NO_START_SERVER = 0x01;
+  private static final String NAME = Platform.isWindows() && Platform.is64Bit() ? "jack64" : "jack";
 
-  private final Jack jack;
+  private final JackLibrary library;
 
-  private JackAccess(Jack jack) {
-    this.jack = jack;
+  private ServerLibrary(JackLibrary library) {
+    this.library = library;
   }
 
   /**
@@ -30,13 +27,12 @@ final class JackAccess {
    *
    * @throws CaptureException with {@code BACKEND_UNUSABLE} when this computer has none
    */
-  static JackAccess load() throws CaptureException {
-    BINDING_LOG.setLevel(Level.OFF);
+  static ServerLibrary load() throws CaptureException {
     try {
-      Jack jack = Jack.getInstance();
+      JackLibrary library = new JackLibraryDirect();
       silence();
-      return new JackAccess(jack);
-    } catch (JackException | LinkageError e) {
+      return new ServerLibrary(library);
+    } catch (LinkageError e) {
       throw new CaptureException(
           CaptureException.Kind.BACKEND_UNUSABLE,
           "The JACK library is not installed on this computer.",
@@ -50,15 +46,15 @@ final class JackAccess {
    * with them: Java is no place for threads that the library may cancel at any time.
    */
   private static void silence() {
-    String library = Platform.isWindows() && Platform.is64Bit() ? "jack64" : "jack";
     Function nothing = Function.getFunction(Platform.C_LIBRARY_NAME, "strlen");
     for (String setter : List.of("jack_set_error_function", "jack_set_info_function")) {
-      Function.getFunction(library, setter).invokeVoid(new Object[] {nothing});
+      function(setter).invokeVoid(new Object[] {nothing});
     }
   }
 
-  Jack jack() {
-    return jack;
+  /** A function of the library, to be called with what its Java declaration doesn't take. */
+  static Function function(String name) {
+    return Function.getFunction(NAME, name);
   }
 
   /**
@@ -66,13 +62,19 @@ final class JackAccess {
    *
    * @throws CaptureException with {@code BACKEND_UNUSABLE} when no server runs or it refuses
    */
-  JackClient open(String name) throws CaptureException {
-    EnumSet<JackStatus> status = EnumSet.noneOf(JackStatus.class);
-    try {
-      return jack.openClient(name, EnumSet.of(JackOptions.JackNoStartServer), status);
-    } catch (JackException e) {
-      throw status.contains(JackStatus.JackServerFailed) ? notRunning() : refused(status);
+  ServerClient open(String name) throws CaptureException {
+    IntByReference status = new IntByReference();
+    JackLibrary._jack_client client = library.jack_client_open(name, NO_START_SERVER, status);
+    if (client == null) {
+      throw notOpened(status.getValue());
     }
+    return new ServerClient(library, client);
+  }
+
+  private static CaptureException notOpened(int bits) {
+    EnumSet<JackStatus> status = EnumSet.allOf(JackStatus.class);
+    status.removeIf(flag -> (bits & flag.getIntValue()) == 0);
+    return status.contains(JackStatus.JackServerFailed) ? notRunning() : refused(status);
   }
 
   private static CaptureException notRunning() {
