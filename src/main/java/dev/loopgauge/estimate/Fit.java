@@ -23,6 +23,9 @@ final class Fit {
    */
   private static final double LIKENESS_COUNTS = 0.8;
 
+  /** A peak of fewer standard deviations is not told by its curvature alone. */
+  private static final double FAINT = 12;
+
   private final Spectra spectra;
   private final List<Copy> copies;
   private final CrossSpectrum cleaned;
@@ -227,9 +230,16 @@ final class Fit {
    */
   double noiseUncertainty() {
     int bins = residual.usableBins();
+    double coincidence = remainder.coincidence().factor();
+    double fromCurvature =
+        Math.sqrt(coincidence * residual.slopeVariance(0, 1, bins)) / Math.abs(peak.curvature());
+    double variance = coincidence * residual.valueVariance();
+    double spread =
+        peak.value() * peak.value() < FAINT * FAINT * variance
+            ? LikelyLags.spread(cleaned, peak.lag(), variance, fromCurvature)
+            : 0;
     return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
-        * Math.sqrt(remainder.coincidence().factor() * residual.slopeVariance(0, 1, bins))
-        / Math.abs(peak.curvature());
+        * Math.max(fromCurvature, spread);
   }
 
   /** The standard uncertainty of the delay from dispersion, in samples. */

@@ -54,7 +54,10 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
     return rateHz * seconds * (0.02 + 0.2 * random.nextDouble());
   }
 
-  /** In how many trials the strongest peak is the right one, refused or not. */
+  /**
+   * In how many trials the strongest value stands on the right peak, refused or not: on the
+   * reference's own, above half of its height.
+   */
   int detected() {
     DelayTrial trial = new DelayTrial(reference());
     return (int) seeds().filter(seed -> isDetected(trial, seed)).count();
@@ -66,8 +69,8 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
     double noise = trial.noise(snrDb, 1);
     Reading reading = trial.reading(delay, 1, noise, random);
     Spectra spectra = Spectra.of(List.of(reading), seconds / 4);
-    double off = spectra.strongest().lag() - delay;
-    return Math.abs(off) < 4 * trial.bound(noise, 1) + 0.5;
+    CrossSpectrum own = spectra.auto();
+    return own.at(spectra.strongest().lag() - delay).value() > own.at(0).value() / 2;
   }
 
   /** What the estimator promises for such trials. */

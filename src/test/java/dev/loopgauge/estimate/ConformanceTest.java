@@ -78,7 +78,7 @@ class ConformanceTest {
     return cells;
   }
 
-  /** Ninety-nine times in a hundred the strongest peak is the right one, 30 dB below the noise. */
+  /** Ninety-nine times in a hundred the right peak is the strongest, 30 dB below the noise. */
   @Test
   void findsTheRightPeakOfOneSecondSweepDeepInNoise() {
     ConformanceCell cell = new ConformanceCell("sweep", 48_000, -30, 1, FULL ? 3000 : 100);
