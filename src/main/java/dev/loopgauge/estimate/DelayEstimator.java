@@ -16,9 +16,6 @@ import java.util.Optional;
  * Trust}).
  */
 public final class DelayEstimator {
-  /** Clipping that touches more of the samples than this is no small matter. */
-  private static final double HARMLESS_CLIPPING = 0.001;
-
   /** A drift beyond a wave leaves of a reading what is no clearer than this, in dB. */
   private static final double SMEARED_DB = 6;
 
@@ -118,22 +115,16 @@ public final class DelayEstimator {
   }
 
   private static Optional<Finding> survey(List<Reading> readings) {
-    double clipped = 0;
     for (Reading reading : readings) {
-      ChannelSurvey reference = ChannelSurvey.of(reading.reference());
-      ChannelSurvey ret = ChannelSurvey.of(reading.ret());
-      if (reference.isSilent()) {
+      if (ChannelSurvey.of(reading.reference()).isSilent()) {
         return Optional.of(Findings.silentReference());
       }
-      if (ret.isSilent()) {
+      if (ChannelSurvey.of(reading.ret()).isSilent()) {
         return Optional.of(Findings.silentReturn());
       }
-      // A maximum-length sequence has flat tops of its own: only more of them count.
-      clipped = Math.max(clipped, ret.clippedShare() - reference.clippedShare());
     }
-    return clipped > 0
-        ? Optional.of(Findings.clipped(clipped, clipped > HARMLESS_CLIPPING))
-        : Optional.empty();
+    Clipping clipping = Clipping.of(readings);
+    return clipping.share() > 0 ? Optional.of(Findings.clipped(clipping)) : Optional.empty();
   }
 
   private Read together(Spectra given, List<Finding> findings, boolean whole) {

@@ -71,9 +71,8 @@ final class DriftingReadings {
   /** The drift within the only reading, in samples a sample: roughly first, then from the fit. */
   private OptionalDouble driftWithin() {
     Reading whole = readings.get(0);
-    int length = whole.reference().length();
     Optional<WindowDelay.Found> rough =
-        new WindowDelay(whole.reference().slice(0, length), ret, whole.start(), maxDelaySeconds)
+        new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds)
             .find(Optional.empty());
     if (rough.isEmpty()) {
       return OptionalDouble.empty();
@@ -119,8 +118,7 @@ final class DriftingReadings {
       int length = reading.reference().length();
       int since = reading.start() - lastStart;
       Optional<WindowDelay.Found> here =
-          new WindowDelay(
-                  reading.reference().slice(0, length), ret, reading.start(), maxDelaySeconds)
+          new WindowDelay(reading.reference(), ret, reading.start(), maxDelaySeconds)
               .find(last.map(found -> found.later(since)));
       double middle = (reading.start() + length / 2.0) / rate;
       here.ifPresent(f -> points.add(f.at(middle, ret)));

@@ -10,6 +10,8 @@ import java.util.stream.Collectors;
 
 /** The words for what is found in a capture. */
 final class Findings {
+  private static final String TURN_DOWN =
+      "turn down the input gain or the send level until the peaks stay below full scale";
   private static final String CHECK_PATCH =
       "`measure --check-patch` shows which return hears which send";
 
@@ -34,12 +36,20 @@ final class Findings {
         "is the path muted, and is that its channel? " + CHECK_PATCH);
   }
 
-  static Finding clipped(double share, boolean refuses) {
+  static Finding clipped(Clipping clipping) {
     return new Finding(
         FindingCode.CLIPPED,
-        refuses,
-        format("%.2g %% of the return's samples are clipped", 100 * share),
-        "turn down the input gain or the send level until the peaks stay below full scale");
+        clipping.spoils(),
+        format("%.2g %% of the return's samples are clipped", 100 * clipping.share()),
+        TURN_DOWN);
+  }
+
+  static Finding clippedWindows(int clipped, boolean all) {
+    return new Finding(
+        FindingCode.CLIPPED,
+        all,
+        format("the return is clipped in %d window%s", clipped, clipped == 1 ? "" : "s"),
+        TURN_DOWN);
   }
 
   static Finding nothingThere() {

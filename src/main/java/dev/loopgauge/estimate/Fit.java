@@ -26,6 +26,12 @@ final class Fit {
   /** A peak of fewer standard deviations is not told by its curvature alone. */
   private static final double FAINT = 12;
 
+  /**
+   * How many times its mean power a path is believed to pass anywhere: where the reference holds
+   * next to nothing, a fitted filter may come out as anything.
+   */
+  private static final double BELIEVED = 1000;
+
   private final Spectra spectra;
   private final List<Copy> copies;
   private final CrossSpectrum cleaned;
@@ -169,8 +175,24 @@ final class Fit {
   /** A lag that fits as well as the delay. */
   Optional<Rivals.Rival> rival() {
     double[] searched = spectra.searched(cleaned);
-    double[] copy = spectra.auto().weighted(passed()).lagsFrom(0, searched.length);
+    double[] copy = spectra.auto().weighted(believed()).lagsFrom(0, searched.length);
     return Rivals.of(copy, searched, nearest(), residual.valueVariance());
+  }
+
+  /** The power that the path passes, as far as there is a reference to tell it by. */
+  private double[] believed() {
+    double[] powers = passed().clone();
+    double[] weights = spectra.auto().magnitudes();
+    double sum = 0;
+    double mean = 0;
+    for (int k = 0; k < powers.length; k++) {
+      sum += weights[k];
+      mean += weights[k] * powers[k];
+    }
+    for (int k = 0; k < powers.length; k++) {
+      powers[k] = Math.min(powers[k], BELIEVED * mean / sum);
+    }
+    return powers;
   }
 
   /** The same where the references are what the path passes: they tell how the copy repeats. */

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  *
  * @param windowSeconds how long each window was
  * @param points the delay of each window that could be read, in order of time
- * @param leftOut how many windows held no sound by which the delay could be told
+ * @param leftOut how many windows held no sound by which the delay could be told, or were clipped
  * @param driftPpm how fast the return falls behind between steps, in parts per million; empty with
  *     fewer than three points
  * @param steps where the delay changed for good, in order of time

@@ -68,16 +68,18 @@ final class TrackLine {
   /** A drift in samples a second, and its standard uncertainty. */
   private record Drift(double slope, double deviation) {}
 
-  /** The whole track. */
-  Track track(int leftOut) {
+  /**
+   * The whole track.
+   *
+   * @param leftOut how many windows have no point
+   * @param clipped how many of them because the return is clipped
+   */
+  Track track(int leftOut, int clipped) {
     if (points.isEmpty()) {
+      Finding why =
+          clipped > 0 ? Findings.clippedWindows(clipped, true) : Findings.noWindow(windowSeconds);
       return new Track(
-          windowSeconds,
-          points,
-          leftOut,
-          OptionalDouble.empty(),
-          List.of(),
-          List.of(Findings.noWindow(windowSeconds)));
+          windowSeconds, points, leftOut, OptionalDouble.empty(), List.of(), List.of(why));
     }
     List<Segment> segments = segments(medianSlope());
     Drift drift = drift(segments);
@@ -91,6 +93,9 @@ final class TrackLine {
     }
     if (drifts(drift)) {
       findings.add(Findings.drifting(ppm));
+    }
+    if (clipped > 0) {
+      findings.add(Findings.clippedWindows(clipped, false));
     }
     return new Track(
         windowSeconds,

@@ -72,6 +72,7 @@ public final class Tracker {
     int count = common / window;
     List<TrackPoint> points = new ArrayList<>();
     Optional<WindowDelay.Found> last = Optional.empty();
+    int clipped = 0;
     int first = 0;
     int lastAt = 0;
     while (first < count) {
@@ -79,35 +80,41 @@ public final class Tracker {
       int end = last.isEmpty() ? first + 1 : Math.min(first + TOGETHER, count);
       Optional<WindowDelay.Found> before = last;
       int beforeAt = lastAt;
-      List<Optional<WindowDelay.Found>> found =
+      List<Look> looks =
           IntStream.range(first, end)
               .parallel()
               .mapToObj(
                   i ->
-                      find(
+                      look(
                           reference,
                           ret,
                           i * window,
                           before.map(b -> b.later((i - beforeAt) * window))))
               .toList();
-      for (Optional<WindowDelay.Found> one : found) {
+      for (Look look : looks) {
         double middle = (first + 0.5) * window / rate.hertz();
-        one.ifPresent(f -> points.add(f.at(middle, reference)));
-        if (one.isPresent()) {
-          last = one;
+        look.found().ifPresent(f -> points.add(f.at(middle, reference)));
+        if (look.found().isPresent()) {
+          last = look.found();
           lastAt = first;
         }
+        clipped += look.clipped() ? 1 : 0;
         first++;
       }
     }
     progress.accept(1);
-    return new TrackLine(windowSeconds, points).track(count - points.size());
+    return new TrackLine(windowSeconds, points).track(count - points.size(), clipped);
   }
 
-  private Optional<WindowDelay.Found> find(
-      Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
-    int window = reference.rate().samplesIn(windowSeconds);
-    return new WindowDelay(reference.slice(from, from + window), ret, from, maxDelaySeconds)
-        .find(before);
+  /** What one window came to. */
+  private record Look(Optional<WindowDelay.Found> found, boolean clipped) {}
+
+  private Look look(Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
+    int length = reference.rate().samplesIn(windowSeconds);
+    Window sent = new Window(reference, from, length);
+    if (Clipping.of(List.of(new Reading(sent, new Window(ret, from, length)))).spoils()) {
+      return new Look(Optional.empty(), true);
+    }
+    return new Look(new WindowDelay(sent, ret, from, maxDelaySeconds).find(before), false);
   }
 }

@@ -49,15 +49,19 @@ final class Trust {
   }
 
   /** Whether a fit can be trusted. */
-  static boolean holds(Fit fit) {
-    return fit.significance() >= TRUSTED && fit.rival().isEmpty();
+  static boolean holds(Spectra spectra, Fit fit) {
+    return fit.significance() >= TRUSTED && !isMistaken(spectra, fit) && fit.rival().isEmpty();
+  }
+
+  private static boolean isMistaken(Spectra spectra, Fit fit) {
+    return spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()));
   }
 
   /** Why a fit can't be trusted, if so. */
   static Optional<Finding> refusal(Spectra spectra, Fit fit) {
     double significance = fit.significance();
     if (significance >= TRUSTED) {
-      if (spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()))) {
+      if (isMistaken(spectra, fit)) {
         return Optional.of(Findings.otherSound());
       }
       return fit.rival().map(rival -> Findings.rival(rival, spectra.rate()));

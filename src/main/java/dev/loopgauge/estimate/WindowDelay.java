@@ -23,16 +23,11 @@ final class WindowDelay {
   /** Pieces short enough not to be smeared by a drift, in seconds. */
   private static final double[] PIECES = {1.4, 0.35};
 
-  /** Halves of a window that lie further apart than this show a step and no drift, in samples. */
-  private static final double ONE_DELAY = 2;
-
   /** A drift that moves the delay by less than this within a window does no harm, in samples. */
   private static final double HARMLESS = 0.3;
 
-  /** The stretch at each edge of a window whose peak stands for the edge, in seconds. */
-  private static final double EDGE_SECONDS = 0.01;
-
-  private final Samples reference;
+  private final Samples sent;
+  private final Window reference;
   private final Samples ret;
   private final int from;
   private final double maxDelaySeconds;
@@ -40,12 +35,15 @@ final class WindowDelay {
   /**
    * A window.
    *
-   * @param reference the reference within it, in memory
+   * @param sent the reference within it
    * @param ret the whole recording of the return
    * @param from the sample of the recording that the window starts with
    */
-  WindowDelay(Signal reference, Samples ret, int from, double maxDelaySeconds) {
-    this.reference = reference;
+  WindowDelay(Samples sent, Samples ret, int from, double maxDelaySeconds) {
+    int beside = sent.rate().samplesIn(NEAR_SECONDS) + 4 * ShortBlocks.lengthAt(sent.rate());
+    Signal kept = sent.slice(-beside, sent.length() + beside);
+    this.sent = sent;
+    this.reference = new Window(kept, beside, sent.length());
     this.ret = ret;
     this.from = from;
     this.maxDelaySeconds = maxDelaySeconds;
@@ -84,10 +82,12 @@ final class WindowDelay {
   }
 
   private Optional<Found> anywhere() {
+    int furthest = reference.rate().samplesIn(maxDelaySeconds);
     return coarse(0, reference.length())
         .or(() -> piece(PIECES[0]))
         .or(() -> piece(PIECES[1]))
-        .flatMap(this::settle);
+        .flatMap(this::settle)
+        .filter(found -> Math.abs(found.lag()) <= furthest);
   }
 
   private Optional<Found> settle(int lag) {
@@ -107,11 +107,11 @@ final class WindowDelay {
   private Optional<Integer> coarse(int start, int length) {
     Reading reading =
         new Reading(
-            reference.stretch(start, length),
+            Window.on(sent, start, length),
             new Window(ret, from + start, length + reference.rate().samplesIn(maxDelaySeconds)));
     Spectra spectra = Spectra.of(List.of(reading), maxDelaySeconds);
     Copy copy = spectra.strongest();
-    return Trust.holds(Fit.of(spectra, List.of(copy)))
+    return Trust.holds(spectra, Fit.of(spectra, List.of(copy)))
         ? Optional.of((int) Math.rint(copy.lag()))
         : Optional.empty();
   }
@@ -141,54 +141,21 @@ final class WindowDelay {
     int half = reference.length() / 2;
     List<Reading> halves =
         List.of(
-            new Reading(reference.stretch(0, half), new Window(steady, 0, half)),
-            new Reading(reference.stretch(half, half), new Window(steady, half, half)));
+            new Reading(Window.on(reference, 0, half), new Window(steady, 0, half)),
+            new Reading(Window.on(reference, half, half), new Window(steady, half, half)));
     Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
     Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
-    if (!Trust.holds(fit)) {
+    if (!Trust.holds(spectra, fit)) {
       return Optional.empty();
     }
-    double noise = fit.noiseUncertainty();
+    DriftWithin drift = new DriftWithin(spectra, fit);
+    double ofMiddle = slope == 0 ? 0 : drift.uncertainty();
     return Optional.of(
         new Found(
             // Retimed about its own middle, the copy that is late by d came d / (1 + slope) late.
             lag + fit.measured().lag() * (1 + slope),
-            slope + further(spectra, fit) / half,
-            Math.hypot(Math.hypot(noise, fit.dispersion()), cut(fit)),
+            slope + drift.further() / half,
+            Math.hypot(Math.hypot(fit.noiseUncertainty(), fit.dispersion()), ofMiddle),
             Decibels.ofFactor(fit.measured().gain())));
-  }
-
-  /**
-   * The standard uncertainty that comes from a window cutting through the sound. The slope of R at
-   * the true delay is the sum of x dx/dn, half of what x^2 has gained from edge to edge, and not 0;
-   * the delay errs by that over the sum of (dx/dn)^2 (derived). It matters where a window holds low
-   * frequencies alone. Both edges at their worst, rectangular.
-   */
-  private double cut(Fit fit) {
-    Residual residual = fit.residual();
-    double slopeEnergy = residual.secondMoment(0, 1, residual.usableBins());
-    int edge = reference.rate().samplesIn(EDGE_SECONDS);
-    double first = reference.slice(0, edge).peak();
-    double last = reference.slice(reference.length() - edge, reference.length()).peak();
-    return (first * first + last * last) / 2 / slopeEnergy / Math.sqrt(3);
-  }
-
-  /**
-   * By how much the second half is later than the first, where neither noise nor the cut between
-   * them can be why.
-   */
-  private double further(Spectra spectra, Fit fit) {
-    Copy first = spectra.strongest(spectra.each().get(0));
-    Copy second = spectra.strongest(spectra.each().get(1));
-    double gain = Math.abs(fit.measured().gain());
-    double peak = reference.slice(0, reference.length()).peak();
-    double cut = 0;
-    for (CrossSpectrum half : spectra.each()) {
-      double slopeEnergy = Math.abs(half.at(fit.measured().lag()).curvature()) / gain;
-      cut = Math.max(cut, peak * peak / slopeEnergy);
-    }
-    double apart = second.lag() - first.lag();
-    double doubt = Math.max(8 * fit.noiseUncertainty(), 2 * cut);
-    return Math.abs(apart) > doubt && Math.abs(apart) < ONE_DELAY ? apart : 0;
   }
 }

@@ -32,7 +32,7 @@ final class TrackText {
               sheet.row("  try", finding.hint());
             });
     if (track.leftOut() > 0) {
-      sheet.row("left out", windows(track.leftOut()) + " without sound to tell the delay by");
+      sheet.row("left out", windows(track.leftOut()) + " in which the delay can't be told");
     }
     document.notes().forEach(note -> sheet.row("note", note));
   }

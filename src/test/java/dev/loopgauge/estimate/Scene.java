@@ -16,11 +16,18 @@ final class Scene {
   private final SampleRate rate;
   private final double seconds;
 
-  /** The scene of a seed. */
+  /** The scene of a seed, of up to a second. */
   Scene(long seed) {
     this.random = new SplittableRandom(seed);
     this.rate = new SampleRate(RATES[random.nextInt(RATES.length)]);
     this.seconds = 0.25 + 0.75 * random.nextDouble();
+  }
+
+  /** The scene of a seed, of some length. */
+  Scene(long seed, double seconds) {
+    this.random = new SplittableRandom(seed);
+    this.rate = new SampleRate(RATES[random.nextInt(RATES.length)]);
+    this.seconds = seconds;
   }
 
   /**

@@ -43,6 +43,15 @@ enum Trap {
 
   /** What this trap looks like on the evening of a seed. */
   Scene.Evening on(long seed) {
-    return maker.apply(new Scene(31L * name().hashCode() + seed));
+    return maker.apply(new Scene(own(seed)));
+  }
+
+  /** The same on a longer evening. */
+  Scene.Evening on(long seed, double seconds) {
+    return maker.apply(new Scene(own(seed), seconds));
+  }
+
+  private long own(long seed) {
+    return 31L * name().hashCode() + seed;
   }
 }

@@ -1,0 +1,68 @@
+package dev.loopgauge.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.LongStream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** No false point on a track: the same traps as for a single delay, for longer. */
+class AdversarialTracksTest {
+  private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 300 : 6;
+  private static final double SECONDS = 5;
+
+  /** An honest k = 2 is passed by one in twenty, and this many times it by one in two million. */
+  private static final double SURELY_OFF = 2.5;
+
+  private static List<TrackPoint> falsePoints(Trap trap, long seed) {
+    Scene.Evening evening = trap.on(seed, SECONDS);
+    Reading reading = evening.reading();
+    return new Tracker(Tracker.SHORTEST_SECONDS, 0.1)
+        .follow(reading.reference(), reading.ret(), share -> {}).points().stream()
+            .filter(point -> isFalse(point, evening.delay()))
+            .toList();
+  }
+
+  private static boolean isFalse(TrackPoint point, OptionalDouble delay) {
+    return delay.isEmpty()
+        || Math.abs(point.delay().samples() - delay.getAsDouble())
+            > SURELY_OFF * point.uncertaintySamples();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Trap.class)
+  void noFalsePoint(Trap trap) {
+    List<TrackPoint> wrong =
+        LongStream.range(0, EACH)
+            .parallel()
+            .mapToObj(seed -> falsePoints(trap, seed))
+            .flatMap(List::stream)
+            .toList();
+    assertEquals(List.of(), wrong);
+  }
+
+  /**
+   * Evenings that once gave false points: claps taken for the click, a loop some turns later, a
+   * drift seen where the music was louder in one half of a window, a return clipped to a square.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "CLAPS_AGAINST_CLICK, 10",
+    "CLAPS_AGAINST_CLICK, 22",
+    "LOOP, 7",
+    "LOOP, 22",
+    "LOOP, 38",
+    "SPEECH_AMONG_MUSIC, 138",
+    "SPEECH_AMONG_MUSIC, 146",
+    "SPEECH_AMONG_MUSIC, 208",
+    "SPEECH_AMONG_MUSIC, 218",
+    "SQUARE, 3",
+    "SQUARE, 4"
+  })
+  void noFalsePointAnyMore(Trap trap, long seed) {
+    assertEquals(List.of(), falsePoints(trap, seed));
+  }
+}
