@@ -139,7 +139,7 @@ public final class DelayEstimator {
     }
     Read read = fitted(given, findings, whole);
     return cut.leavesTooLittle() && read.estimate() instanceof Estimate.Found
-        ? new Read(new Estimate.Refused(List.of(Findings.tooShort())), read.fit())
+        ? refused(findings, Findings.tooShort(), read.fit())
         : read;
   }
 
@@ -154,15 +154,19 @@ public final class DelayEstimator {
     Optional<Finding> refusal = Trust.refusal(spectra, first);
     if (refusal.isPresent()) {
       Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
-      List<Finding> findings = new ArrayList<>(before);
-      findings.add(torn.orElse(refusal.get()));
-      return new Read(new Estimate.Refused(findings), Optional.of(first));
+      return refused(before, torn.orElse(refusal.get()), Optional.of(first));
     }
     List<Copy> copies = new ArrayList<>(first.allCopies());
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
     return new Read(new Conclusion(spectra, fit, choice, whole).estimate(before), Optional.of(fit));
+  }
+
+  private static Read refused(List<Finding> before, Finding why, Optional<Fit> fit) {
+    List<Finding> findings = new ArrayList<>(before);
+    findings.add(why);
+    return new Read(new Estimate.Refused(findings), fit);
   }
 
   /** The same for a copy in few frequencies, from what of the references the path passes. */

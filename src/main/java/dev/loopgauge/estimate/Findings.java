@@ -101,7 +101,8 @@ final class Findings {
     return refusing(
         FindingCode.WEAK_RETURN,
         "what stands in the return where the click should be is no click",
-        "quieten the room, or use a sweep: it can't be mistaken for a clap or a cough");
+        "quieten the room, or use a sweep: it can't be mistaken for a clap or a cough, and is known"
+            + " again after a subwoofer, which makes no click of a click");
   }
 
   static Finding rival(Rivals.Rival rival, SampleRate rate) {

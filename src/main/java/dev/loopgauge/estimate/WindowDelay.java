@@ -35,7 +35,7 @@ final class WindowDelay {
   /**
    * A window.
    *
-   * @param sent the reference within it
+   * @param sent the reference within it; what it holds on either side is used too
    * @param ret the whole recording of the return
    * @param from the sample of the recording that the window starts with
    */

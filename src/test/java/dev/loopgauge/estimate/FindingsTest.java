@@ -154,6 +154,20 @@ class FindingsTest {
     assertTrue(finding.text().matches("about (15|20|25) ms.*"), finding.text());
   }
 
+  /** A recording that stopped too early may have had too much level besides, and both is said. */
+  @Test
+  void saysAllThatIsWrongWithARecordingThatStoppedTooEarly() {
+    double[] cut = Arrays.copyOf(Rig.copy(321.5, 0.5), 18_000);
+    Arrays.fill(cut, 9_000, 9_008, 0.9);
+    Reading reading = new Reading(Rig.SWEEP, Signal.of(Rig.RATE, cut));
+    Estimate estimate = ESTIMATOR.estimate(List.of(reading));
+    assertInstanceOf(Estimate.Refused.class, estimate);
+    assertEquals(
+        List.of(FindingCode.CLIPPED, FindingCode.WEAK_RETURN),
+        estimate.findings().stream().map(Finding::code).toList(),
+        estimate::toString);
+  }
+
   @Test
   void saysThatTheDelayIsBeyondWhatWasSearched() {
     Finding finding =
