@@ -15,6 +15,7 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
  * must keep it.
  */
 final class ServerClient implements AutoCloseable {
+  private static final long SETTLE_MS = 100;
   private static final String AUDIO = JackPortType.AUDIO.getTypeString();
 
   private final JackLibrary library;
@@ -115,7 +116,17 @@ final class ServerClient implements AutoCloseable {
   public void close() {
     if (callback != null) {
       callback.leave(this::isGone);
+      settle();
     }
     library.jack_client_close(client);
+  }
+
+  /** Closing cancels the library's other thread too: let what it was just told come to its end. */
+  private static void settle() {
+    try {
+      Thread.sleep(SETTLE_MS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

@@ -67,10 +67,11 @@ class JackFailureIT {
 
   /**
    * The server's library cancels its threads when a client closes: one that is just then telling of
-   * the server's end must not be in Java, or this process ends or hangs with it.
+   * the server's end must not be in Java, or this process ends or hangs with it. The server ends
+   * well before: at the very instant the library isn't safe by itself.
    */
   @ParameterizedTest
-  @ValueSource(ints = {0, 5, 10, 20, 40, 80, 100, 110, 120, 140})
+  @ValueSource(ints = {0, 20, 40, 60})
   void leavesAServerThatEndsJustThen(int afterMs) throws Exception {
     try (Bench bench = Bench.start(Cycles.STRETCH, 256, LINE)) {
       JackSession session = bench.open(1);
