@@ -7,6 +7,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.jna.Callback;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
@@ -201,6 +202,22 @@ class LayersTest {
         .callMethod(System.class, "exit", int.class)
         .because("the command line is tested within one process")
         .check(CLASSES);
+  }
+
+  @Test
+  void theAudioServersThreadsEnterJavaForBlocksAlone() {
+    noClasses()
+        .should()
+        .dependOnClassesThat(describe("call back for anything else", LayersTest::callsBackForMore))
+        .because("its library cancels its other threads wherever they are, see Notice")
+        .check(CLASSES);
+  }
+
+  /** JNAJack's own client always does, when the server ends. */
+  private static boolean callsBackForMore(JavaClass used) {
+    return used.getPackageName().startsWith("org.jaudiolibs")
+        && !used.getSimpleName().equals("JackProcessCallback")
+        && (used.isAssignableTo(Callback.class) || used.getSimpleName().equals("JackClient"));
   }
 
   @Test

@@ -72,7 +72,7 @@ class JackFailureIT {
    */
   @ParameterizedTest
   @ValueSource(ints = {0, 20, 40, 60})
-  void leavesAServerThatEndsJustThen(int afterMs) throws Exception {
+  void leavesAServerThatEndsMeanwhile(int afterMs) throws Exception {
     try (Bench bench = Bench.start(Cycles.STRETCH, 256, LINE)) {
       JackSession session = bench.open(1);
       var left = CompletableFuture.runAsync(session::close);
