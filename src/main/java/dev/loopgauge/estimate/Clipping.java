@@ -1,7 +1,5 @@
 package dev.loopgauge.estimate;
 
-import java.util.List;
-
 /**
  * How much of a return is clipped that was not so in its reference: a maximum-length sequence has
  * flat tops of its own.
@@ -12,14 +10,14 @@ record Clipping(double share) {
   /** Clipping that touches more of the samples than this is no small matter. */
   private static final double HARMLESS = 0.001;
 
-  /** The clipping of the worst of some readings. */
-  static Clipping of(List<Reading> readings) {
-    double most = 0;
-    for (Reading reading : readings) {
-      double given = ChannelSurvey.of(reading.reference()).clippedShare();
-      most = Math.max(most, ChannelSurvey.of(reading.ret()).clippedShare() - given);
-    }
-    return new Clipping(most);
+  /** What a return is clipped more than its reference. */
+  static Clipping of(ChannelSurvey reference, ChannelSurvey ret) {
+    return new Clipping(Math.max(0, ret.clippedShare() - reference.clippedShare()));
+  }
+
+  /** The worse of two. */
+  Clipping or(Clipping other) {
+    return other.share > share ? other : this;
   }
 
   /** Whether the delay can't be trusted any more. */

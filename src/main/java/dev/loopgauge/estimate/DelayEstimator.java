@@ -115,15 +115,18 @@ public final class DelayEstimator {
   }
 
   private static Optional<Finding> survey(List<Reading> readings) {
+    Clipping clipping = new Clipping(0);
     for (Reading reading : readings) {
-      if (ChannelSurvey.of(reading.reference()).isSilent()) {
+      ChannelSurvey reference = ChannelSurvey.of(reading.reference());
+      ChannelSurvey ret = ChannelSurvey.of(reading.ret());
+      if (reference.isSilent()) {
         return Optional.of(Findings.silentReference());
       }
-      if (ChannelSurvey.of(reading.ret()).isSilent()) {
+      if (ret.isSilent()) {
         return Optional.of(Findings.silentReturn());
       }
+      clipping = clipping.or(Clipping.of(reference, ret));
     }
-    Clipping clipping = Clipping.of(readings);
     return clipping.share() > 0 ? Optional.of(Findings.clipped(clipping)) : Optional.empty();
   }
 

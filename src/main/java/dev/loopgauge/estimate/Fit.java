@@ -42,6 +42,7 @@ final class Fit {
   private final Residual residual;
   private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
   private final Lazy<Double> significance = new Lazy<>(this::findSignificance);
+  private final Lazy<Double> noiseUncertainty = new Lazy<>(this::findNoiseUncertainty);
   private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
 
@@ -251,6 +252,10 @@ final class Fit {
    * from little or where the noise comes with the sound.
    */
   double noiseUncertainty() {
+    return noiseUncertainty.get();
+  }
+
+  private double findNoiseUncertainty() {
     int bins = residual.usableBins();
     double coincidence = remainder.coincidence().factor();
     double fromCurvature =
@@ -258,7 +263,7 @@ final class Fit {
     double variance = coincidence * residual.valueVariance();
     double spread =
         peak.value() * peak.value() < FAINT * FAINT * variance
-            ? LikelyLags.spread(cleaned, peak.lag(), variance, fromCurvature)
+            ? LikelyLags.spread(cleaned, peak, variance, fromCurvature)
             : 0;
     return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
         * Math.max(fromCurvature, spread);

@@ -18,19 +18,20 @@ final class LikelyLags {
    * The spread.
    *
    * @param correlation the correlation
-   * @param lag the lag of its peak
+   * @param peak its peak
    * @param valueVariance the variance of its values
    * @param step how far the peak's curvature lets the lag spread, in samples
    * @return a standard deviation from the peak, in samples
    */
-  static double spread(CrossSpectrum correlation, double lag, double valueVariance, double step) {
-    double peak = correlation.at(lag).value();
+  static double spread(
+      CrossSpectrum correlation, CrossSpectrum.Point peak, double valueVariance, double step) {
+    double most = peak.value() * peak.value();
     double weights = 0;
     double moment = 0;
     for (int i = -REACH; i <= REACH; i++) {
-      double value = correlation.at(lag + i * step).value();
-      if (value * peak > 0) {
-        double weight = Math.exp((value * value - peak * peak) / (2 * valueVariance));
+      double value = correlation.at(peak.lag() + i * step).value();
+      if (value * peak.value() > 0) {
+        double weight = Math.exp((value * value - most) / (2 * valueVariance));
         weights += weight;
         moment += weight * i * i;
       }

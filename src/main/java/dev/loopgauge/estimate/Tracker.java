@@ -112,7 +112,8 @@ public final class Tracker {
   private Look look(Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
     int length = reference.rate().samplesIn(windowSeconds);
     Window sent = new Window(reference, from, length);
-    if (Clipping.of(List.of(new Reading(sent, new Window(ret, from, length)))).spoils()) {
+    ChannelSurvey back = ChannelSurvey.of(new Window(ret, from, length));
+    if (Clipping.of(ChannelSurvey.of(sent), back).spoils()) {
       return new Look(Optional.empty(), true);
     }
     return new Look(new WindowDelay(sent, ret, from, maxDelaySeconds).find(before), false);

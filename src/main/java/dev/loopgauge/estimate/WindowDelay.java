@@ -40,10 +40,8 @@ final class WindowDelay {
    * @param from the sample of the recording that the window starts with
    */
   WindowDelay(Samples sent, Samples ret, int from, double maxDelaySeconds) {
-    int beside = sent.rate().samplesIn(NEAR_SECONDS) + 4 * ShortBlocks.lengthAt(sent.rate());
-    Signal kept = sent.slice(-beside, sent.length() + beside);
     this.sent = sent;
-    this.reference = new Window(kept, beside, sent.length());
+    this.reference = kept(sent, 0, sent.length(), sent.rate().samplesIn(NEAR_SECONDS));
     this.ret = ret;
     this.from = from;
     this.maxDelaySeconds = maxDelaySeconds;
@@ -116,14 +114,17 @@ final class WindowDelay {
         : Optional.empty();
   }
 
-  /** The return, in memory, moved by a lag and readable on both sides. */
+  /** The return, in memory, moved by a lag. */
   private Samples returnAt(int lag) {
-    int margin =
-        (int) (SlopeSearch.STEEPEST * reference.length())
-            + 4 * ShortBlocks.lengthAt(reference.rate());
-    int first = from + lag - margin;
-    Signal kept = ret.slice(first, first + reference.length() + 2 * margin);
-    return new Window(kept, margin, reference.length());
+    int length = reference.length();
+    return kept(ret, from + lag, length, (int) (SlopeSearch.STEEPEST * length));
+  }
+
+  /** A part of a recording, in memory and readable on both sides: so far, and for short blocks. */
+  private static Window kept(Samples samples, int from, int length, int reach) {
+    int beside = reach + 4 * ShortBlocks.lengthAt(samples.rate());
+    Signal kept = samples.slice(from - beside, from + length + beside);
+    return new Window(kept, beside, length);
   }
 
   private Optional<Found> near(int lag, double slope) {

@@ -25,9 +25,6 @@ class AdversarialReturnsTest {
   private static final Path TABLE = Path.of("target", "adversarial.md");
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
 
-  /** An honest k = 2 is passed by one in twenty, and this many times it by one in two million. */
-  private static final double SURELY_OFF = 2.5;
-
   @BeforeAll
   static void startTable() throws IOException {
     Files.createDirectories(TABLE.getParent());
@@ -109,13 +106,10 @@ class AdversarialReturnsTest {
   }
 
   private static Optional<String> wrong(String name, Measurement m, Scene.Evening evening) {
-    String text = name + ": " + m.delay().samples() + " +- " + m.uncertaintySamples();
-    if (evening.delay().isEmpty()) {
-      return Optional.of(text + ", but there is nothing");
-    }
-    double off = Math.abs(m.delay().samples() - evening.delay().getAsDouble());
-    return off > SURELY_OFF * m.uncertaintySamples()
-        ? Optional.of(text + ", but it is " + evening.delay().getAsDouble())
+    return evening.belies(m.delay().samples(), m.uncertaintySamples())
+        ? Optional.of(
+            "%s: %s +- %s, but it is %s"
+                .formatted(name, m.delay().samples(), m.uncertaintySamples(), evening.delay()))
         : Optional.empty();
   }
 }

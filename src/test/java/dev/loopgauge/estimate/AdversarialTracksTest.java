@@ -3,7 +3,6 @@ package dev.loopgauge.estimate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,22 +13,13 @@ class AdversarialTracksTest {
   private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 300 : 6;
   private static final double SECONDS = 5;
 
-  /** An honest k = 2 is passed by one in twenty, and this many times it by one in two million. */
-  private static final double SURELY_OFF = 2.5;
-
   private static List<TrackPoint> falsePoints(Trap trap, long seed) {
     Scene.Evening evening = trap.on(seed, SECONDS);
     Reading reading = evening.reading();
     return new Tracker(Tracker.SHORTEST_SECONDS, 0.1)
         .follow(reading.reference(), reading.ret(), share -> {}).points().stream()
-            .filter(point -> isFalse(point, evening.delay()))
+            .filter(p -> evening.belies(p.delay().samples(), p.uncertaintySamples()))
             .toList();
-  }
-
-  private static boolean isFalse(TrackPoint point, OptionalDouble delay) {
-    return delay.isEmpty()
-        || Math.abs(point.delay().samples() - delay.getAsDouble())
-            > SURELY_OFF * point.uncertaintySamples();
   }
 
   @ParameterizedTest

@@ -31,7 +31,7 @@ class LikelyLagsTest {
   }
 
   private double spread(double timesOut) {
-    return LikelyLags.spread(own, 0, variance(timesOut), spreadByCurvature(timesOut));
+    return LikelyLags.spread(own, own.at(0), variance(timesOut), spreadByCurvature(timesOut));
   }
 
   @Test

@@ -35,7 +35,15 @@ final class Scene {
    *
    * @param delay the true delay in samples; empty where the return holds nothing of the reference
    */
-  record Evening(Reading reading, OptionalDouble delay) {}
+  record Evening(Reading reading, OptionalDouble delay) {
+    /** An honest k = 2 is passed by one in twenty, and this many times it by one in two million. */
+    private static final double SURELY_OFF = 2.5;
+
+    /** Whether a delay of so much uncertainty is false: of nothing, or off by more than it says. */
+    boolean belies(double samples, double uncertainty) {
+      return delay.isEmpty() || Math.abs(samples - delay.getAsDouble()) > SURELY_OFF * uncertainty;
+    }
+  }
 
   /** Two sounds that have nothing to do with each other. */
   Evening strangers(Signal reference, Signal ret) {
