@@ -20,11 +20,11 @@ import java.util.concurrent.atomic.AtomicInteger;
 
 /** One reference against one return channel or many. */
 final class AnalyzeChannels {
-  /**
-   * A channel among many is read once and held up to this length: each reading of it passes over
-   * all that lies beside it.
-   */
-  private static final int MOST_HELD = 4_000_000;
+  /** A channel up to this length is read once and held; a longer one where it is asked for. */
+  private static final int MOST_HELD = 1 << 20;
+
+  /** The same of a channel among many, where each reading passes over all that lies beside it. */
+  private static final int MOST_HELD_OF_MANY = 4_000_000;
 
   private final RecordingOptions options;
   private final double maxDelay;
@@ -97,7 +97,7 @@ final class AnalyzeChannels {
   private List<Estimate> estimates(Stretches stretches, List<Samples> returns) {
     DelayEstimator estimator = new DelayEstimator(maxDelay, arrival);
     if (returns.size() == 1) {
-      return List.of(estimator.estimate(stretches, returns.get(0)));
+      return List.of(estimator.estimate(stretches, held(returns.get(0))));
     }
     AtomicInteger done = new AtomicInteger();
     List<Estimate> estimates =
@@ -113,8 +113,8 @@ final class AnalyzeChannels {
   }
 
   private Samples held(Samples samples) {
-    boolean many = options.returnChannels().size() > 1;
-    return many && samples.length() <= MOST_HELD ? samples.slice(0, samples.length()) : samples;
+    int most = options.returnChannels().size() > 1 ? MOST_HELD_OF_MANY : MOST_HELD;
+    return samples.length() <= most ? samples.slice(0, samples.length()) : samples;
   }
 
   private List<String> notes(Recordings recordings, Stretches stretches, List<Estimate> estimates) {

@@ -9,6 +9,11 @@ public final class Main {
   /** Runs one command and exits with its code. Numbers are plain whatever the system's language. */
   public static void main(String[] args) {
     Locale.setDefault(Locale.ROOT);
+    if (args.length > 0 && args[0].equals("analyze")) {
+      Rehearsal.begin();
+    }
+    // No argument is of such a type, and picocli would load what converts to each.
+    System.setProperty("picocli.converters.excludes", "java.(sql|time).*");
     System.exit(run(args, Console.ofProcess()));
   }
 

@@ -15,7 +15,7 @@ final class ChannelSurvey {
   private static final double BREAK = 2e-4;
 
   private static final double SAME = 1e-6;
-  private static final int CHUNK = 1 << 16;
+  private static final int CHUNK = 1 << 12;
 
   private double energy;
   private double peak;

@@ -48,7 +48,7 @@ final class Coincidence {
     for (int i = 0; i < PIECES; i++) {
       int start = from + i * taper.length;
       int end = start + taper.length;
-      if (end <= source.length() && source.isKnown(start) && source.isKnown(end - 1)) {
+      if (end <= source.length() && source.known(start, end) == taper.length) {
         addPiece(source, start);
         pieces++;
       }
@@ -59,9 +59,11 @@ final class Coincidence {
   }
 
   private void addPiece(Subtraction source, int start) {
+    source.copyReference(start, reference, 0, taper.length);
+    source.copyLeft(start, left, 0, taper.length);
     for (int i = 0; i < taper.length; i++) {
-      reference[i] = taper[i] * source.reference(start + i);
-      left[i] = taper[i] * (source.ret(start + i) - source.found(start + i));
+      reference[i] *= taper[i];
+      left[i] *= taper[i];
     }
     fft.forward(reference);
     fft.forward(left);

@@ -116,6 +116,9 @@ final class Conclusion {
 
   /** The delay of each reading by itself. */
   private double[] delays() {
+    if (spectra.each().size() == 1) {
+      return new double[] {fit.measured().lag()};
+    }
     int near = (int) Math.rint(fit.measured().lag());
     return spectra.each().parallelStream()
         .mapToDouble(c -> PeakSearch.refine(c, near).lag())

@@ -8,7 +8,7 @@ import java.util.Optional;
  * Correlates readings block by block. Its arrays are used again for each block, and each block of a
  * reference is transformed once for both its return and itself.
  */
-final class Correlator {
+final class Correlator implements AutoCloseable {
   private final BlockPlan plan;
   private final RealFft fft;
   private final int lowestBin;
@@ -41,8 +41,8 @@ final class Correlator {
     this.lowestBin = lowestBin;
     this.kept = kept;
     this.sumsAuto = sumsAuto;
-    this.block = new double[plan.transform()];
-    this.around = new double[plan.transform()];
+    this.block = fft.borrow();
+    this.around = fft.borrow();
     this.auto = new double[sumsAuto ? plan.transform() : 0];
   }
 
@@ -88,6 +88,13 @@ final class Correlator {
   /** The references' correlation with themselves, summed over all blocks so far, if it sums it. */
   Optional<CrossSpectrum> auto() {
     return sumsAuto ? Optional.of(spectrum(auto)) : Optional.empty();
+  }
+
+  /** Gives the arrays back that it worked in. */
+  @Override
+  public void close() {
+    fft.giveBack(block);
+    fft.giveBack(around);
   }
 
   private CrossSpectrum spectrum(double[] packed) {

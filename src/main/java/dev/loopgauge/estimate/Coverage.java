@@ -34,15 +34,34 @@ final class Coverage {
   private record Part(int from, int to) {}
 
   /**
-   * What each value of a correlation is to be raised by to what it would be, had all of its copy
-   * been recorded.
+   * The lag at which a correlation is largest in magnitude once each value is raised to what it
+   * would be, had all of its copy been recorded.
    *
-   * @return a factor for each of the whole lags from -{@code searchLag} to +{@code searchLag}
+   * @param lags the correlation at whole lags
+   * @param first the first of them
    */
-  double[] factors(int searchLag) {
-    double[] factors = new double[2 * searchLag + 1];
+  int strongest(double[] lags, int first) {
+    double least = Math.abs(lags[PeakSearch.strongest(lags)]) * Math.sqrt(LEAST);
+    int from = 0;
+    while (Math.abs(lags[from]) < least) {
+      from++;
+    }
+    int to = lags.length;
+    while (Math.abs(lags[to - 1]) < least) {
+      to--;
+    }
+    double[] raised = factors(first + from, to - from);
+    for (int i = 0; i < raised.length; i++) {
+      raised[i] *= lags[from + i];
+    }
+    return first + from + PeakSearch.strongest(raised);
+  }
+
+  /** What the values at {@code count} lags are to be raised by. */
+  private double[] factors(int first, int count) {
+    double[] factors = new double[count];
     for (Reading reading : readings) {
-      addMissing(reading, searchLag, factors);
+      addMissing(reading, first, factors);
     }
     for (int i = 0; i < factors.length; i++) {
       factors[i] = 1 / Math.sqrt(Math.max(LEAST, 1 - factors[i] / energy));
@@ -50,11 +69,11 @@ final class Coverage {
     return factors;
   }
 
-  /** Adds for each lag the energy of a reference that can't be in the return. */
-  private static void addMissing(Reading reading, int searchLag, double[] missing) {
+  /** Adds for each lag from a first on the energy of a reference that can't be in the return. */
+  private static void addMissing(Reading reading, int first, double[] missing) {
     int length = reading.reference().length();
-    int headEnd = firstRecorded(reading, -searchLag);
-    int tailStart = endRecorded(reading, searchLag);
+    int headEnd = firstRecorded(reading, first);
+    int tailStart = endRecorded(reading, first + missing.length - 1);
     if (headEnd == 0 && tailStart == length) {
       return;
     }
@@ -62,8 +81,8 @@ final class Coverage {
     double[] tail = energies(reading, tailStart, length);
     double all = tail[tail.length - 1];
     for (int i = 0; i < missing.length; i++) {
-      int from = firstRecorded(reading, i - searchLag);
-      int to = endRecorded(reading, i - searchLag);
+      int from = firstRecorded(reading, first + i);
+      int to = endRecorded(reading, first + i);
       missing[i] += head[from] + all - tail[to - tailStart];
     }
   }
@@ -103,8 +122,8 @@ final class Coverage {
     return new Cut(all, lost / energy, missing / energy);
   }
 
-  private static Reading cut(Reading reading, Copy copy, int margin) {
-    Lazy<Edges> edges = new Lazy<>(() -> new Edges(reading, copy));
+  private Reading cut(Reading reading, Copy copy, int margin) {
+    Lazy<Edges> edges = new Lazy<>(() -> new Edges(reading, copy, energy));
     Part part = recorded(reading, nearest(copy));
     int length = reading.reference().length();
     int before = Math.max(reading.knownFrom(), reading.recordedFrom() - nearest(copy)) + margin;

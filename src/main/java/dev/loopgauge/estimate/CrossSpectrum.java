@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -115,7 +116,8 @@ final class CrossSpectrum {
 
   /** The correlation at {@code count} lags one sample apart; the first may be fractional. */
   double[] lagsFrom(double first, int count) {
-    double[] lags = packed.clone();
+    double[] lags = fft.borrow();
+    System.arraycopy(packed, 0, lags, 0, lags.length);
     int whole = (int) Math.floor(first);
     if (whole != first) {
       Packed.advance(lags, first - whole);
@@ -126,36 +128,54 @@ final class CrossSpectrum {
     int untilEnd = Math.min(count, lags.length - from);
     System.arraycopy(lags, from, chosen, 0, untilEnd);
     System.arraycopy(lags, 0, chosen, untilEnd, count - untilEnd);
+    fft.giveBack(lags);
     return chosen;
   }
 
   /** The correlation at any lag, from the usable part of the band. */
   Point at(double lag) {
-    return at(lag, 0, (int) (USABLE * plan.transform() / 2));
+    return at(lag, 0, firstUnused());
   }
 
   /** The part of the correlation that lies in the bins {@code lowest} to {@code highest}. */
   Point at(double lag, int lowest, int highest) {
-    double step = 2 * Math.PI / plan.transform();
-    int first = Math.max(lowest, 1);
+    int fade = firstFaded();
     int last = Math.min(highest, plan.transform() / 2 - 1);
-    int fade = (int) (FADE * plan.transform() / 2);
-    double perBin = 2 / ((USABLE - FADE) * plan.transform());
-    Phasor phasor = new Phasor(step * (lag + plan.maxLag()), first);
-    double value = lowest == 0 ? packed[0] / 2 : 0;
-    double slope = 0;
-    double curvature = 0;
-    for (int k = first; k <= last; k++) {
-      double omega = step * k;
-      double weight = k <= fade ? 1 : Math.max(0, 1 - (k - fade) * perBin);
-      double real = weight * (packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im());
-      value += real;
-      slope -= omega * weight * (packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re());
-      curvature -= omega * omega * real;
-      phasor.next();
+    AnalyticValue sum = analytic(lag, 0, Math.max(lowest, 1), Math.min(last, fade - 1));
+    sum.add(faded(), fade, Math.max(lowest, fade), Math.min(last, firstUnused() - 1));
+    double constant = lowest == 0 ? packed[0] / 2 : 0;
+    double scale = scale();
+    return new Point(
+        lag, scale * (constant + sum.re()), scale * sum.reSlope(), scale * sum.reCurvature());
+  }
+
+  /** The bins that are faded out, each times its weight. */
+  private double[] faded() {
+    int first = firstFaded();
+    double[] bins = Arrays.copyOfRange(packed, 2 * first, 2 * firstUnused());
+    for (int i = 0; i < bins.length; i += 2) {
+      double weight = 1 - (i + 2.0) / bins.length;
+      bins[i] *= weight;
+      bins[i + 1] *= weight;
     }
-    double scale = 2.0 / plan.transform();
-    return new Point(lag, value * scale, slope * scale, curvature * scale);
+    return bins;
+  }
+
+  private int firstFaded() {
+    return (int) (FADE * plan.transform() / 2);
+  }
+
+  private int firstUnused() {
+    return (int) (USABLE * plan.transform() / 2);
+  }
+
+  private double scale() {
+    return 2.0 / plan.transform();
+  }
+
+  private AnalyticValue analytic(double lag, double centre, int lowest, int highest) {
+    return new AnalyticValue(plan.transform(), lag + plan.maxLag(), centre)
+        .add(packed, 0, lowest, highest);
   }
 
   /**
@@ -164,35 +184,22 @@ final class CrossSpectrum {
    */
   double[] summed(double lag, int lowest, int highest, int together) {
     double[] sums = new double[2 * ((highest - lowest) / together + 1)];
-    Phasor phasor = new Phasor(2 * Math.PI / plan.transform() * (lag + plan.maxLag()), lowest);
-    for (int k = lowest; k <= highest; k++) {
-      int sum = 2 * ((k - lowest) / together);
-      sums[sum] += packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im();
-      sums[sum + 1] += packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re();
-      phasor.next();
+    for (int i = 0; i < sums.length; i += 2) {
+      int from = lowest + i / 2 * together;
+      AnalyticValue sum = analytic(lag, 0, from, Math.min(from + together - 1, highest));
+      sums[i] = sum.re();
+      sums[i + 1] = sum.im();
     }
     return sums;
   }
 
   /** The correlation's complex envelope from the bins {@code lowest} to {@code highest}. */
-  Envelope envelope(double lag, int lowest, int highest) {
-    double step = 2 * Math.PI / plan.transform();
-    Phasor phasor = new Phasor(step * (lag + plan.maxLag()), lowest);
-    double centre = step * (lowest + highest) / 2;
-    double[] re = new double[3];
-    double[] im = new double[3];
-    for (int k = lowest; k <= highest; k++) {
-      double real = packed[2 * k] * phasor.re() - packed[2 * k + 1] * phasor.im();
-      double imaginary = packed[2 * k] * phasor.im() + packed[2 * k + 1] * phasor.re();
-      double omega = step * k - centre;
-      re[0] += real;
-      im[0] += imaginary;
-      re[1] -= omega * imaginary;
-      im[1] += omega * real;
-      re[2] -= omega * omega * real;
-      im[2] -= omega * omega * imaginary;
-      phasor.next();
-    }
-    return new Envelope(2.0 / plan.transform(), re, im);
+  AnalyticValue envelope(double lag, int lowest, int highest) {
+    return analytic(lag, (lowest + highest) / 2.0, lowest, highest);
+  }
+
+  /** The height of the envelope from the bins {@code lowest} to {@code highest}. */
+  double envelopeAt(double lag, int lowest, int highest) {
+    return scale() * envelope(lag, lowest, highest).magnitude();
   }
 }

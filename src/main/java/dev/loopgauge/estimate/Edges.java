@@ -20,14 +20,19 @@ final class Edges {
   private final Reading reading;
   private final Copy copy;
   private final int stretch;
-  private final double silent;
+  private final double energy;
+  private final Lazy<Double> loudest = new Lazy<>(this::findLoudest);
 
-  /** The edges of a reference of which a copy is in the return. */
-  Edges(Reading reading, Copy copy) {
+  /**
+   * The edges of a reference of which a copy is in the return.
+   *
+   * @param energy at least that of the reference
+   */
+  Edges(Reading reading, Copy copy, double energy) {
     this.reading = reading;
     this.copy = copy;
     this.stretch = reading.rate().samplesIn(SECONDS);
-    this.silent = SILENT * loudest(reading.reference());
+    this.energy = energy;
   }
 
   /**
@@ -66,7 +71,7 @@ final class Edges {
   }
 
   private boolean goesOn(double inside, double outside) {
-    return inside > silent && outside > GOES_ON * inside;
+    return isSound(inside) && outside > GOES_ON * inside;
   }
 
   /**
@@ -76,13 +81,18 @@ final class Edges {
   private boolean goesOn(double reference, double inside, double outside) {
     double heard = copy.gain() * copy.gain() * reference;
     double noise = Math.max(0, inside - heard);
-    return reference > silent && outside > noise + GOES_ON * Math.max(heard, inside);
+    return isSound(reference) && outside > noise + GOES_ON * Math.max(heard, inside);
   }
 
-  private double loudest(Samples samples) {
+  /** No stretch is louder than all the energy within one, which spares most a search. */
+  private boolean isSound(double power) {
+    return power > SILENT * energy / stretch || power > SILENT * loudest.get();
+  }
+
+  private double findLoudest() {
     double most = 0;
-    for (int from = 0; from < samples.length(); from += stretch) {
-      most = Math.max(most, power(samples, from, from + stretch));
+    for (int from = 0; from < reading.reference().length(); from += stretch) {
+      most = Math.max(most, power(reading.reference(), from, from + stretch));
     }
     return most;
   }

@@ -33,16 +33,20 @@ final class Likeness {
    * independent.
    */
   void add(ShortBlocks blocks) {
+    for (int k = 1; k < product.length; k++) {
+      addBin(blocks, k);
+    }
+  }
+
+  private void addBin(ShortBlocks blocks, int k) {
     double[] reference = blocks.taperedReference();
     double[] ret = blocks.taperedReturn();
-    for (int k = 1; k < product.length; k++) {
-      double x = Packed.power(reference, k);
-      double y = Packed.power(ret, k);
-      referencePower[k] += x;
-      returnPower[k] += y;
-      product[k] += blocks.product(reference, ret, k);
-      unrelated[k] += blocks.wholePerKnown() * x * y / 2;
-    }
+    double x = Packed.power(reference, k);
+    double y = Packed.power(ret, k);
+    referencePower[k] += x;
+    returnPower[k] += y;
+    product[k] += blocks.product(reference, ret, k);
+    unrelated[k] += blocks.wholePerKnown() * x * y / 2;
   }
 
   /** Adds the blocks of another part of the return. */

@@ -30,12 +30,16 @@ final class LostSound {
 
   private final int window;
   private final int start;
+  private final double[] found;
+  private final double[] ret;
   private final List<Heard> windows = new ArrayList<>();
 
   /** A search in one reading. */
   LostSound(Reading reading) {
     this.window = reading.rate().samplesIn(WINDOW_SECONDS);
     this.start = reading.start();
+    this.found = new double[window + 2];
+    this.ret = new double[window];
   }
 
   /**
@@ -98,14 +102,15 @@ final class LostSound {
     double left = 0;
     double steepness = 0;
     double lateness = 0;
-    for (int i = from; i < from + window; i++) {
-      double found = source.found(i);
-      double ret = source.ret(i);
-      double rest = ret - found;
-      double slope = (source.found(i + 1) - source.found(i - 1)) / 2;
-      copies += found * found;
-      product += found * ret;
-      all += ret * ret;
+    source.copyFound(from - 1, found, 0, found.length);
+    source.copyReturn(from, ret, 0, window);
+    for (int i = 0; i < window; i++) {
+      double here = found[i + 1];
+      double rest = ret[i] - here;
+      double slope = (found[i + 2] - found[i]) / 2;
+      copies += here * here;
+      product += here * ret[i];
+      all += ret[i] * ret[i];
       left += rest * rest;
       steepness += slope * slope;
       lateness -= slope * rest;
@@ -148,10 +153,12 @@ final class LostSound {
 
   /** The least energy of the copies in a window that can be judged. */
   private double loudEnough() {
-    double mean = windows.stream().mapToDouble(Heard::copies).average().orElse(0);
-    double[] left = windows.stream().mapToDouble(Heard::left).sorted().toArray();
-    double noise = left.length == 0 ? 0 : left[left.length / 2] / window;
-    return Math.max(LOUD_ENOUGH * mean, ABOVE_NOISE * noise);
+    double sum = 0;
+    for (Heard heard : windows) {
+      sum += heard.copies();
+    }
+    double noise = median(windows, Heard::left) / window;
+    return Math.max(LOUD_ENOUGH * sum / windows.size(), ABOVE_NOISE * noise);
   }
 
   /** What windows usually hold of the copies, and of all, against the copies' energy. */
@@ -166,13 +173,18 @@ final class LostSound {
 
   private Usual usual(int from, int to) {
     List<Heard> around = windows.subList(Math.max(0, from), Math.min(windows.size(), to));
-    return new Usual(median(around, Heard::product), median(around, Heard::all));
+    return new Usual(
+        median(around, heard -> heard.product() / heard.copies()),
+        median(around, heard -> heard.all() / heard.copies()));
   }
 
-  private static double median(List<Heard> windows, ToDoubleFunction<Heard> part) {
+  /** The median of what some windows hold, 0 of none. */
+  static double median(List<Heard> windows, ToDoubleFunction<Heard> part) {
     double[] values = new double[windows.size()];
-    Arrays.setAll(values, i -> part.applyAsDouble(windows.get(i)) / windows.get(i).copies());
+    for (int i = 0; i < values.length; i++) {
+      values[i] = part.applyAsDouble(windows.get(i));
+    }
     Arrays.sort(values);
-    return values[values.length / 2];
+    return values.length == 0 ? 0 : values[values.length / 2];
   }
 }

@@ -64,7 +64,7 @@ final class OctaveBands {
     double middle = residual.centre(from, to);
     double reach = 2 * rate.hertz() / centre + rate.samplesIn(0.001);
     double peak = climb(coarse(delay, reach, GRID / width, lowest, highest), lowest, highest);
-    double level = cross.envelope(peak, lowest, highest).magnitude();
+    double level = cross.envelopeAt(peak, lowest, highest);
     double gain = level / residual.power(from, to);
     if (level < TRUSTED * Math.sqrt(residual.valueVariance(from, to))
         || Math.abs(peak - delay) > reach) {

@@ -2,6 +2,9 @@ package dev.loopgauge.estimate;
 
 /** Arithmetic on packed spectra (see {@link RealFft} for their shape). */
 final class Packed {
+  /** So many bins are turned at a time: what is called often is compiled early. */
+  private static final int RUN = 64;
+
   private Packed() {}
 
   /** Adds conj(x) * y to a sum. */
@@ -40,14 +43,21 @@ final class Packed {
    * @param samples how much earlier, negative for later
    */
   static void advance(double[] packed, double samples) {
-    Phasor phasor = new Phasor(2 * Math.PI * samples / packed.length, 1);
-    for (int i = 2; i < packed.length; i += 2) {
+    double step = 2 * Math.PI * samples / packed.length;
+    for (int k = 1; k < packed.length / 2; k += RUN) {
+      turn(packed, step, k, Math.min(k + RUN, packed.length / 2));
+    }
+    packed[1] *= Math.cos(Math.PI * samples);
+  }
+
+  private static void turn(double[] packed, double step, int from, int to) {
+    Phasor phasor = new Phasor(step, from);
+    for (int i = 2 * from; i < 2 * to; i += 2) {
       double real = packed[i];
       packed[i] = real * phasor.re() - packed[i + 1] * phasor.im();
       packed[i + 1] = real * phasor.im() + packed[i + 1] * phasor.re();
       phasor.next();
     }
-    packed[1] *= Math.cos(Math.PI * samples);
   }
 
   /** Turns each bin back by a quarter, in place: the Hilbert transform. */
@@ -66,15 +76,14 @@ final class Packed {
    * each bin less a quarter of either neighbour.
    */
   static void taper(double[] packed, double[] tapered) {
-    int last = packed.length / 2 - 1;
-    for (int k = 1; k <= last; k++) {
-      double re =
-          packed[2 * k] - (packed[2 * k - 2] + (k < last ? packed[2 * k + 2] : packed[1])) / 2;
-      double before = k > 1 ? packed[2 * k - 1] : 0;
-      double after = k < last ? packed[2 * k + 3] : 0;
-      tapered[2 * k] = re / 2;
-      tapered[2 * k + 1] = (packed[2 * k + 1] - (before + after) / 2) / 2;
+    int end = packed.length;
+    for (int i = 4; i < end - 2; i++) {
+      tapered[i] = packed[i] / 2 - (packed[i - 2] + packed[i + 2]) / 4;
     }
+    tapered[2] = packed[2] / 2 - (packed[0] + packed[4]) / 4;
+    tapered[3] = packed[3] / 2 - packed[5] / 4;
+    tapered[end - 2] = packed[end - 2] / 2 - (packed[end - 4] + packed[1]) / 4;
+    tapered[end - 1] = packed[end - 1] / 2 - packed[end - 3] / 4;
   }
 
   /** The squared magnitude of bin {@code k}, which is neither the first nor the last. */
@@ -84,21 +93,21 @@ final class Packed {
 
   /** The magnitude of each bin, from 0 to half the rate. */
   static double[] magnitudes(double[] packed) {
-    int half = packed.length / 2;
-    double[] magnitudes = new double[half + 1];
-    magnitudes[0] = Math.abs(packed[0]);
-    magnitudes[half] = Math.abs(packed[1]);
-    for (int k = 1; k < half; k++) {
-      magnitudes[k] = Math.sqrt(power(packed, k));
+    double[] magnitudes = powers(packed);
+    for (int k = 0; k < magnitudes.length; k++) {
+      magnitudes[k] = Math.sqrt(magnitudes[k]);
     }
     return magnitudes;
   }
 
   /** The squared magnitude of each bin, from 0 to half the rate. */
   static double[] powers(double[] packed) {
-    double[] powers = magnitudes(packed);
-    for (int k = 0; k < powers.length; k++) {
-      powers[k] *= powers[k];
+    int half = packed.length / 2;
+    double[] powers = new double[half + 1];
+    powers[0] = packed[0] * packed[0];
+    powers[half] = packed[1] * packed[1];
+    for (int k = 1; k < half; k++) {
+      powers[k] = power(packed, k);
     }
     return powers;
   }

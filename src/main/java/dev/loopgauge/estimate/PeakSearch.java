@@ -3,7 +3,9 @@ package dev.loopgauge.estimate;
 /** Finds where a correlation is largest in magnitude, to the limit of floating point. */
 final class PeakSearch {
   private static final int STEPS = 30;
-  private static final double CLOSE_ENOUGH = 1e-9;
+
+  /** A step of Newton's leaves about the square of itself, in samples. */
+  private static final double CLOSE_ENOUGH = 1e-6;
 
   private PeakSearch() {}
 

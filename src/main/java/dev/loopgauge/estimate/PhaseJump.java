@@ -61,14 +61,17 @@ final class PhaseJump {
    * @param delay the return's delay
    */
   static Optional<Integer> of(Reading reading, List<LostSound.Heard> windows, double delay) {
-    double[] left = windows.stream().mapToDouble(LostSound.Heard::left).sorted().toArray();
-    double usual = left.length == 0 ? 0 : left[left.length / 2];
-    int whole = (int) Math.rint(delay);
-    List<LostSound.Heard> most = new ArrayList<>(windows);
+    double least = STANDS_OUT * LostSound.median(windows, LostSound.Heard::left);
+    List<LostSound.Heard> most = new ArrayList<>();
+    for (LostSound.Heard window : windows) {
+      if (window.left() > least) {
+        most.add(window);
+      }
+    }
     most.sort(Comparator.comparingDouble(LostSound.Heard::left).reversed());
+    int whole = (int) Math.rint(delay);
     return most.stream()
         .limit(TRIED)
-        .filter(window -> window.left() > STANDS_OUT * usual)
         .map(window -> near(reading, window.from() - reading.start() + whole, delay, delay))
         .flatMap(Optional::stream)
         .findFirst();

@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate;
 
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.jtransforms.fft.DoubleFFT_1D;
 import org.visnow.jlargearrays.ConcurrencyUtils;
 
@@ -16,10 +18,12 @@ final class RealFft {
     // One thread for each transform: the same bits each time, and cores are used channel by
     // channel.
     ConcurrencyUtils.setNumberOfThreads(1);
+    warmUp(new DoubleFFT_1D(64), new double[64]);
   }
 
   private final DoubleFFT_1D transform;
   private final int length;
+  private final Queue<double[]> rooms = new ConcurrentLinkedQueue<>();
 
   /**
    * A transform.
@@ -34,6 +38,18 @@ final class RealFft {
     this.transform = new DoubleFFT_1D(length);
   }
 
+  /**
+   * The virtual machine compiles what is called often, and a long transform calls the library's
+   * longest methods once. These are a hundredth of its work, and a process's first ones then take a
+   * third of the time.
+   */
+  private static void warmUp(DoubleFFT_1D transform, double[] signal) {
+    for (int i = 0; i < 250; i++) {
+      transform.realForward(signal);
+      transform.realInverse(signal, true);
+    }
+  }
+
   /** The least power of two that is at least {@code n}, and at least 2. */
   static int lengthFor(int n) {
     return Math.max(2, Integer.highestOneBit(Math.max(n, 2) - 1) << 1);
@@ -42,6 +58,17 @@ final class RealFft {
   /** How many samples a signal has. */
   int length() {
     return length;
+  }
+
+  /** An array of one signal's length for a while, filled with what it was used for before. */
+  double[] borrow() {
+    double[] room = rooms.poll();
+    return room == null ? new double[length] : room;
+  }
+
+  /** Takes a borrowed array back. */
+  void giveBack(double[] room) {
+    rooms.add(room);
   }
 
   /** Turns a signal into its packed spectrum, in place. */

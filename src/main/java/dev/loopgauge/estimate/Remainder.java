@@ -43,11 +43,10 @@ record Remainder(
             .map(
                 share -> {
                   Remainder ofShare = empty(piece, response.taps());
-                  ofShare.add(
-                      spectra.readings(),
-                      share,
-                      new Subtraction(plan, fft, wholeDelay, filter),
-                      new ShortBlocks(block, late));
+                  ShortBlocks blocks = new ShortBlocks(block, late);
+                  try (Subtraction source = new Subtraction(plan, fft, wholeDelay, filter)) {
+                    ofShare.add(spectra.readings(), share, source, blocks);
+                  }
                   return ofShare;
                 })
             .toList();

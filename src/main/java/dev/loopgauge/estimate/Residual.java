@@ -19,7 +19,7 @@ final class Residual {
   private final double[] squares;
   private final double[] referencePower;
   private final double[] withReturn;
-  private double unrelatedVariance;
+  private double unrelated;
   private double returnEnergy;
   private double leftEnergy;
   private double blockEnergies;
@@ -41,13 +41,28 @@ final class Residual {
 
   /** Adds one short block. */
   void add(ShortBlocks blocks) {
-    blocks.addProducts(withLeft, squares, referencePower, withReturn);
-    unrelatedVariance += blocks.returnProduct();
+    for (int k = 1; k < withLeft.length; k++) {
+      addBin(blocks, k);
+    }
     returnEnergy += blocks.returnEnergy();
     leftEnergy += blocks.leftEnergy();
     double energy = blocks.referenceEnergy();
     blockEnergies += energy;
     squaredEnergiesPerSample += energy * energy / blocks.samples();
+  }
+
+  /**
+   * Adds one bin. Where a part of the block is known, so much fewer of its bins are independent,
+   * and products count the more.
+   */
+  private void addBin(ShortBlocks blocks, int k) {
+    double reference = blocks.referencePower(k);
+    double product = blocks.wholePerKnown() * reference * blocks.leftPower(k);
+    referencePower[k] += reference;
+    withLeft[k] += product;
+    squares[k] += blocks.wholePerKnown() * product * product;
+    withReturn[k] += blocks.product(k);
+    unrelated += blocks.wholePerKnown() * reference * blocks.returnPower(k);
   }
 
   /** Adds what is left of another part of the return. */
@@ -58,7 +73,7 @@ final class Residual {
       referencePower[k] += other.referencePower[k];
       withReturn[k] += other.withReturn[k];
     }
-    unrelatedVariance += other.unrelatedVariance;
+    unrelated += other.unrelated;
     returnEnergy += other.returnEnergy;
     leftEnergy += other.leftEnergy;
     blockEnergies += other.blockEnergies;
@@ -67,7 +82,7 @@ final class Residual {
 
   /** The variance that R would have if reference and return were unrelated. */
   double unrelatedVariance() {
-    return unrelatedVariance;
+    return unrelated / (2.0 * bins() * bins());
   }
 
   /**
@@ -75,7 +90,7 @@ final class Residual {
    * its own, whichever is more.
    */
   double unexplained() {
-    double within = valueVariance(1, bins()) / unrelatedVariance;
+    double within = valueVariance(1, bins()) / unrelatedVariance();
     return Math.max(within, leftEnergy / returnEnergy);
   }
 

@@ -2,7 +2,6 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -45,7 +44,7 @@ final class ResponseCurve {
     for (int i = 0; i < count; i++) {
       highest[i / step] = Math.max(highest[i / step], Math.hypot(real[i], imaginary[i]));
     }
-    double most = Arrays.stream(highest).max().orElseThrow();
+    double most = highest[PeakSearch.strongest(highest)];
     List<Double> levels = new ArrayList<>();
     for (double value : highest) {
       levels.add(Math.max(Response.FLOOR_DB, Decibels.ofFactor(value / most)));
@@ -55,7 +54,7 @@ final class ResponseCurve {
 
   private double[] taper() {
     double[] band = sharpened.pulse().magnitudes();
-    double edge = BAND_EDGE * Arrays.stream(band).max().orElseThrow();
+    double edge = BAND_EDGE * band[PeakSearch.strongest(band)];
     int low = 0;
     int high = band.length - 1;
     while (low < high && band[low] <= edge) {

@@ -56,15 +56,12 @@ final class Rivals {
 
   private static Optional<Rival> beyond(
       int from, double most, double[] copy, double[] cross, int best, double valueVariance) {
+    double alike = most * copy[0];
+    double close = Math.sqrt(Math.max(0, cross[best] * cross[best] - AHEAD * 2 * valueVariance));
     for (int i = 0; i < cross.length; i++) {
       int distance = Math.abs(i - best);
-      if (distance < from) {
-        continue;
-      }
-      double alike = Math.abs(copy[distance]) / copy[0];
-      double lead = cross[best] * cross[best] - cross[i] * cross[i];
-      if (alike > most || lead < AHEAD * 2 * valueVariance) {
-        return Optional.of(new Rival(i - best, alike > most));
+      if (distance >= from && (Math.abs(copy[distance]) > alike || Math.abs(cross[i]) > close)) {
+        return Optional.of(new Rival(i - best, Math.abs(copy[distance]) > alike));
       }
     }
     return Optional.empty();

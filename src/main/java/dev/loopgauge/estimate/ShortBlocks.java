@@ -21,6 +21,9 @@ final class ShortBlocks {
   private final double[] left;
   private final double[] taperedReference;
   private final double[] taperedReturn;
+  private double referenceEnergy;
+  private double returnEnergy;
+  private double leftEnergy;
   private double wholePerKnown;
   private int samples;
 
@@ -60,19 +63,24 @@ final class ShortBlocks {
    * is followed by silence; the return goes on as far as it is known.
    */
   void load(Subtraction source, int from) {
-    wholePerKnown = (double) fft.length() / source.known(from, from + fft.length());
-    samples = source.known(from, Math.min(from + fft.length(), source.length()));
-    for (int i = 0; i < fft.length(); i++) {
-      boolean known = source.isKnown(from + i);
-      double found = known ? source.found(from + i) : 0;
-      reference[i] = from + i < source.length() ? source.reference(from + i) : 0;
-      ret[i] = known ? source.ret(from + i) : 0;
-      left[i] = ret[i] - found;
-    }
+    int to = from + fft.length();
+    wholePerKnown = (double) fft.length() / source.known(from, to);
+    samples = source.known(from, Math.min(to, source.length()));
+    int first = source.firstKnown(from, to);
+    int known = source.endKnown(from, to) - first;
+    Arrays.fill(reference, 0);
+    Arrays.fill(ret, 0);
+    Arrays.fill(left, 0);
+    source.copyReference(from, reference, 0, Math.min(fft.length(), source.length() - from));
+    source.copyReturn(first, ret, first - from, known);
+    source.copyLeft(first, left, first - from, known);
     boolean partly = wholePerKnown > 1;
     if (partly) {
-      taperKnown(source, from);
+      taperKnown(first - from, known);
     }
+    referenceEnergy = energy(reference);
+    returnEnergy = energy(ret);
+    leftEnergy = energy(left);
     fft.forward(reference);
     fft.forward(ret);
     fft.forward(left);
@@ -86,15 +94,10 @@ final class ShortBlocks {
    * Where a part of the block is known, that is what the taper fades in and out: sound that is cut
    * off at the same moment in both would look alike in all frequencies.
    */
-  private void taperKnown(Subtraction source, int from) {
-    int first = 0;
-    while (first < fft.length() && !source.isKnown(from + first)) {
-      first++;
-    }
-    int known = source.known(from, from + fft.length());
+  private void taperKnown(int first, int known) {
     Arrays.fill(taperedReference, 0);
     Arrays.fill(taperedReturn, 0);
-    for (int i = first; i < Math.min(first + known, fft.length()); i++) {
+    for (int i = first; i < first + known; i++) {
       double gain = 0.5 - 0.5 * Math.cos(2 * Math.PI * (i - first + 0.5) / known);
       taperedReference[i] = gain * reference[i];
       taperedReturn[i] = gain * ret[i];
@@ -110,43 +113,37 @@ final class ShortBlocks {
 
   /** The energy of the reference. */
   double referenceEnergy() {
-    return energy(reference);
+    return referenceEnergy;
   }
 
   /** The energy of the return. */
   double returnEnergy() {
-    return energy(ret);
+    return returnEnergy;
   }
 
   /** The energy of the residual. */
   double leftEnergy() {
-    return energy(left);
+    return leftEnergy;
   }
 
-  /** The variance of sum reference * return, were their phases unrelated. */
-  double returnProduct() {
-    double sum = 0;
-    for (int k = 1; k < ret.length / 2; k++) {
-      sum += Packed.power(reference, k) * Packed.power(ret, k);
-    }
-    return wholePerKnown * sum * 2 / ((double) ret.length * ret.length);
+  /** The power of the reference in a bin, which is neither the first nor the last. */
+  double referencePower(int k) {
+    return Packed.power(reference, k);
   }
 
-  /**
-   * Adds to sums, for each bin, |reference|^2 |residual|^2, the square of that, |reference|^2, and
-   * the real part of the reference's product with the return. Where a part of the block is known,
-   * so much fewer of its bins are independent, and the squares count the more.
-   */
-  void addProducts(
-      double[] withLeft, double[] squares, double[] referencePower, double[] withReturn) {
-    for (int k = 1; k < withLeft.length; k++) {
-      double power = Packed.power(reference, k);
-      double product = wholePerKnown * power * Packed.power(left, k);
-      referencePower[k] += power;
-      withLeft[k] += product;
-      squares[k] += wholePerKnown * product * product;
-      withReturn[k] += product(reference, ret, k);
-    }
+  /** The power of the return in a bin. */
+  double returnPower(int k) {
+    return Packed.power(ret, k);
+  }
+
+  /** The power of the residual in a bin. */
+  double leftPower(int k) {
+    return Packed.power(left, k);
+  }
+
+  /** The real part of a bin of the return times that of the reference, both aligned. */
+  double product(int k) {
+    return product(reference, ret, k);
   }
 
   /** The bins of the reference as Hann's window leaves them. */
@@ -171,11 +168,11 @@ final class ShortBlocks {
     return wholePerKnown;
   }
 
-  private double energy(double[] packed) {
-    double sum = (packed[0] * packed[0] + packed[1] * packed[1]) / 2;
-    for (int k = 1; k < packed.length / 2; k++) {
-      sum += Packed.power(packed, k);
+  private static double energy(double[] samples) {
+    double sum = 0;
+    for (double sample : samples) {
+      sum += sample * sample;
     }
-    return sum * 2 / packed.length;
+    return sum;
   }
 }

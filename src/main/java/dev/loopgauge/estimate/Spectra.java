@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.IntStream;
 
 /** The correlations of some readings of one path, each by itself and all together. */
 final class Spectra {
@@ -29,7 +28,7 @@ final class Spectra {
   private final int exact;
   private final double referenceEnergy;
   private final double origin;
-  private final double[] coverage;
+  private final Coverage coverage;
   private final Lazy<double[]> lags = new Lazy<>(() -> lagsOf(cross()));
   private final Lazy<Copy> strongest = new Lazy<>(() -> strongest(cross()));
 
@@ -47,7 +46,7 @@ final class Spectra {
     this.auto = auto;
     this.exact = exact;
     this.referenceEnergy = auto.at(0).value();
-    this.coverage = new Coverage(readings, referenceEnergy).factors(searchLag);
+    this.coverage = new Coverage(readings, referenceEnergy);
     boolean goesOn = readings.stream().anyMatch(Reading::goesOn);
     this.origin = goesOn ? PeakSearch.refine(auto, 0).lag() : 0;
   }
@@ -88,43 +87,46 @@ final class Spectra {
   /** What some of the blocks come to: a correlation for each range of them. */
   private record Part(
       List<BlockRange> ranges, List<CrossSpectrum> crosses, Optional<CrossSpectrum> auto) {
-    static Part of(List<BlockRange> ranges, List<Reading> readings, Correlator correlator) {
-      List<CrossSpectrum> crosses = new ArrayList<>();
-      for (BlockRange range : ranges) {
-        Reading reading = readings.get(range.reading());
-        crosses.add(correlator.add(reading, range.from(), range.to()));
+    static Part of(
+        List<BlockRange> ranges, List<Reading> readings, Supplier<Correlator> correlators) {
+      try (Correlator correlator = correlators.get()) {
+        List<CrossSpectrum> crosses = new ArrayList<>();
+        for (BlockRange range : ranges) {
+          Reading reading = readings.get(range.reading());
+          crosses.add(correlator.add(reading, range.from(), range.to()));
+        }
+        return new Part(ranges, crosses, correlator.auto());
       }
-      return new Part(ranges, crosses, correlator.auto());
-    }
-
-    List<CrossSpectrum> of(int reading) {
-      return IntStream.range(0, ranges.size())
-          .filter(i -> ranges.get(i).reading() == reading)
-          .mapToObj(crosses::get)
-          .toList();
     }
   }
 
   private static List<Part> parts(
       List<Reading> readings, BlockPlan plan, Supplier<Correlator> correlators) {
     return BlockRange.shares(readings, plan).parallelStream()
-        .map(ranges -> Part.of(ranges, readings, correlators.get()))
+        .map(ranges -> Part.of(ranges, readings, correlators))
         .toList();
   }
 
   private static List<CrossSpectrum> each(List<Part> parts, int readings) {
-    return IntStream.range(0, readings)
-        .mapToObj(i -> CrossSpectrum.sum(parts.stream().flatMap(p -> p.of(i).stream()).toList()))
-        .toList();
+    List<List<CrossSpectrum>> of = new ArrayList<>();
+    for (int i = 0; i < readings; i++) {
+      of.add(new ArrayList<>());
+    }
+    for (Part part : parts) {
+      for (int i = 0; i < part.ranges().size(); i++) {
+        of.get(part.ranges().get(i).reading()).add(part.crosses().get(i));
+      }
+    }
+    return of.stream().map(CrossSpectrum::sum).toList();
   }
 
   private static CrossSpectrum auto(List<Part> parts) {
-    return CrossSpectrum.sum(parts.stream().flatMap(part -> part.auto().stream()).toList());
+    return CrossSpectrum.sum(parts.stream().map(part -> part.auto().orElseThrow()).toList());
   }
 
   /** The readings cut to what was recorded of a copy. */
   Coverage.Cut recordedOf(Copy copy) {
-    return new Coverage(readings, referenceEnergy).cutTo(copy, cutMargin());
+    return coverage.cutTo(copy, cutMargin());
   }
 
   private int cutMargin() {
@@ -236,12 +238,8 @@ final class Spectra {
    * part is there to correlate, which must not count against its lag ({@link Coverage}).
    */
   Copy strongest(CrossSpectrum correlation) {
-    double[] raised = searched(correlation).clone();
-    for (int i = 0; i < raised.length; i++) {
-      raised[i] *= coverage[i];
-    }
-    int best = PeakSearch.strongest(raised);
-    return copy(PeakSearch.refine(correlation, best - searchLag));
+    int lag = coverage.strongest(searched(correlation), -searchLag);
+    return copy(PeakSearch.refine(correlation, lag));
   }
 
   /**

@@ -6,7 +6,7 @@ package dev.loopgauge.estimate;
  * the reference starts; what is found and the return belong together at each index, and the
  * reference is earlier than both by the delay's fraction.
  */
-final class Subtraction {
+final class Subtraction implements AutoCloseable {
   private final BlockPlan plan;
   private final RealFft fft;
   private final double[] filter;
@@ -31,9 +31,9 @@ final class Subtraction {
     this.fft = fft;
     this.filter = filter;
     this.wholeDelay = wholeDelay;
-    this.reference = new double[plan.transform()];
-    this.found = new double[plan.transform()];
-    this.ret = new double[plan.transform()];
+    this.reference = fft.borrow();
+    this.found = fft.borrow();
+    this.ret = fft.borrow();
   }
 
   /** Fills the arrays for one block of a reading. */
@@ -53,6 +53,14 @@ final class Subtraction {
     fft.inverse(found);
   }
 
+  /** Gives the arrays back that it worked in. */
+  @Override
+  public void close() {
+    fft.giveBack(reference);
+    fft.giveBack(found);
+    fft.giveBack(ret);
+  }
+
   /** Which sample of the reference this block starts with. */
   int start() {
     return start;
@@ -63,28 +71,44 @@ final class Subtraction {
     return length;
   }
 
-  /** The reference. */
-  double reference(int i) {
-    return reference[plan.maxLag() + i];
+  /** Copies some of the reference. */
+  void copyReference(int from, double[] target, int at, int count) {
+    System.arraycopy(reference, plan.maxLag() + from, target, at, count);
   }
 
-  /** What the fitted filter makes of the reference. */
-  double found(int i) {
-    return found[plan.maxLag() + i];
+  /** Copies some of what the fitted filter makes of the reference. */
+  void copyFound(int from, double[] target, int at, int count) {
+    System.arraycopy(found, plan.maxLag() + from, target, at, count);
   }
 
-  /** The return, moved earlier by the delay's whole samples. */
-  double ret(int i) {
-    return ret[plan.maxLag() + i];
+  /** Copies some of the return, moved earlier by the delay's whole samples. */
+  void copyReturn(int from, double[] target, int at, int count) {
+    System.arraycopy(ret, plan.maxLag() + from, target, at, count);
   }
 
-  /** Whether the return was recorded there, and the reference tells what it should hold. */
-  boolean isKnown(int i) {
-    return i >= knownFrom && i < knownTo;
+  /** Copies some of what is left of the return without what was found. */
+  void copyLeft(int from, double[] target, int at, int count) {
+    int first = plan.maxLag() + from;
+    for (int i = 0; i < count; i++) {
+      target[at + i] = ret[first + i] - found[first + i];
+    }
   }
 
-  /** How many of the samples from {@code from} to {@code to} are known, at least one. */
+  /**
+   * The first of the samples from {@code from} to before {@code to} for which the return was
+   * recorded and the reference tells what it should hold; {@code to} if none is.
+   */
+  int firstKnown(int from, int to) {
+    return Math.min(Math.max(from, knownFrom), to);
+  }
+
+  /** The sample after the last of them; the first where there is none. */
+  int endKnown(int from, int to) {
+    return Math.max(firstKnown(from, to), Math.min(to, knownTo));
+  }
+
+  /** How many of them there are, at least one. */
   int known(int from, int to) {
-    return Math.max(1, Math.min(to, knownTo) - Math.max(from, knownFrom));
+    return Math.max(1, endKnown(from, to) - firstKnown(from, to));
   }
 }

@@ -17,7 +17,7 @@ final class ZeroRuns {
   /** How loud the reference must be within the run against either side of it. */
   private static final double SOUNDS_ON = 0.5;
 
-  private static final int CHUNK = 1 << 16;
+  private static final int CHUNK = 1 << 12;
 
   private final Reading reading;
   private final int delay;

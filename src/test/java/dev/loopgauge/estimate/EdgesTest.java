@@ -34,7 +34,7 @@ class EdgesTest {
    * Edges of a reference of which a copy at half the level, {@link #DELAY} later, is in a return.
    */
   private static Edges edges(Signal reference, Signal ret) {
-    return new Edges(new Reading(reference, ret), new Copy(DELAY, 0.5));
+    return new Edges(new Reading(reference, ret), new Copy(DELAY, 0.5), reference.energy());
   }
 
   private static Signal halved(Signal signal, int from, int to) {
