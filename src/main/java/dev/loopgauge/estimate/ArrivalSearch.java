@@ -117,7 +117,7 @@ final class ArrivalSearch {
   }
 
   private Copy atPeak(CrossSpectrum curve, double near) {
-    CrossSpectrum.Point point = PeakSearch.refine(curve, (int) Math.rint(near));
+    CrossSpectrum.Point point = PeakSearch.refine(curve, near);
     return new Copy(point.lag(), point.value() / pulseHeight);
   }
 

@@ -119,7 +119,7 @@ final class Conclusion {
     if (spectra.each().size() == 1) {
       return new double[] {fit.measured().lag()};
     }
-    int near = (int) Math.rint(fit.measured().lag());
+    double near = fit.measured().lag();
     return spectra.each().parallelStream()
         .mapToDouble(c -> PeakSearch.refine(c, near).lag())
         .toArray();

@@ -49,8 +49,8 @@ final class Fit {
   private Fit(Spectra spectra, List<Copy> found) {
     this.spectra = spectra;
     this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
-    this.searchedFrom = Math.rint(found.get(0).lag());
-    this.peak = PeakSearch.refine(cleaned, (int) searchedFrom);
+    this.searchedFrom = found.get(0).lag();
+    this.peak = PeakSearch.refine(cleaned, searchedFrom);
     this.copies = new ArrayList<>(found);
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());

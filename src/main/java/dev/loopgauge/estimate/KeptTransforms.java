@@ -16,6 +16,7 @@ final class KeptTransforms {
   /** How many numbers are kept at most: 128 MiB, enough for two minutes and delays of a second. */
   private static final long MOST = 1 << 24;
 
+  private final Transforms transforms = new Transforms();
   private final AtomicLong room = new AtomicLong(MOST);
   private final Map<BlockKey, double[]> blocks = new ConcurrentHashMap<>();
   private final Map<AutoKey, CrossSpectrum> autos = new ConcurrentHashMap<>();
@@ -23,6 +24,11 @@ final class KeptTransforms {
   private record BlockKey(Samples reference, int block, BlockPlan plan) {}
 
   private record AutoKey(List<Samples> references, BlockPlan plan) {}
+
+  /** What the transforms are made with. */
+  Transforms transforms() {
+    return transforms;
+  }
 
   /** A block's transform, from {@code source} if it isn't kept. */
   double[] block(Samples reference, int block, BlockPlan plan, Supplier<double[]> source) {

@@ -21,14 +21,14 @@ final class PeakSearch {
   }
 
   /**
-   * The extremum within one sample of a whole lag at which the correlation is larger in magnitude
-   * than at its neighbours: Newton's method on the slope, halved back into its bracket where it
+   * The extremum within one sample of a lag at which the correlation is larger in magnitude than a
+   * sample before and after: Newton's method on the slope, halved back into its bracket where it
    * leaves it.
    */
-  static CrossSpectrum.Point refine(CrossSpectrum cross, int wholeLag) {
-    double low = wholeLag - 1.0;
-    double high = wholeLag + 1.0;
-    CrossSpectrum.Point point = cross.at(wholeLag);
+  static CrossSpectrum.Point refine(CrossSpectrum cross, double lag) {
+    double low = lag - 1;
+    double high = lag + 1;
+    CrossSpectrum.Point point = cross.at(lag);
     for (int step = 0; step < STEPS; step++) {
       boolean peakIsLater = point.slope() * point.value() > 0;
       if (peakIsLater) {

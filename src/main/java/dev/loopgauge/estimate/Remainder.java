@@ -30,9 +30,9 @@ record Remainder(
    */
   static Remainder of(Spectra spectra, PathResponse response, List<Copy> copies) {
     BlockPlan plan = plan(spectra, copies);
-    RealFft fft = new RealFft(plan.transform());
-    RealFft block = new RealFft(ShortBlocks.lengthAt(spectra.rate()));
-    RealFft piece = new RealFft(block.length() / Coincidence.PIECES);
+    RealFft fft = spectra.transforms().ofLength(plan.transform());
+    RealFft block = spectra.transforms().ofLength(ShortBlocks.lengthAt(spectra.rate()));
+    RealFft piece = spectra.transforms().ofLength(block.length() / Coincidence.PIECES);
     int wholeDelay = (int) Math.rint(response.delay());
     double late = response.delay() - wholeDelay;
     double[] filter = response.spectrum(fft);

@@ -21,6 +21,7 @@ final class Spectra {
   private static final int REACH_PER_BLOCK = 16;
 
   private final List<Reading> readings;
+  private final Transforms transforms;
   private final int searchLag;
   private final List<CrossSpectrum> each;
   private final CrossSpectrum cross;
@@ -34,12 +35,14 @@ final class Spectra {
 
   private Spectra(
       List<Reading> readings,
+      Transforms transforms,
       int searchLag,
       List<CrossSpectrum> each,
       CrossSpectrum cross,
       CrossSpectrum auto,
       int exact) {
     this.readings = List.copyOf(readings);
+    this.transforms = transforms;
     this.searchLag = searchLag;
     this.each = each;
     this.cross = cross;
@@ -67,7 +70,8 @@ final class Spectra {
     int shortBlock = ShortBlocks.lengthAt(rate);
     int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
-    RealFft fft = new RealFft(plan.transform());
+    Transforms transforms = kept.map(KeptTransforms::transforms).orElseGet(Transforms::new);
+    RealFft fft = transforms.ofLength(plan.transform());
     Optional<CrossSpectrum> known = kept.flatMap(k -> k.auto(readings, plan));
     List<Part> parts =
         parts(
@@ -77,7 +81,8 @@ final class Spectra {
     List<CrossSpectrum> each = each(parts, readings.size());
     CrossSpectrum auto = known.orElseGet(() -> auto(parts));
     kept.ifPresent(k -> k.keepAuto(readings, plan, auto));
-    return new Spectra(readings, searchLag, each, CrossSpectrum.sum(each), auto, Integer.MAX_VALUE);
+    return new Spectra(
+        readings, transforms, searchLag, each, CrossSpectrum.sum(each), auto, Integer.MAX_VALUE);
   }
 
   private static int lowestBin(SampleRate rate, BlockPlan plan) {
@@ -147,12 +152,18 @@ final class Spectra {
         restOfAuto = restOfAuto.less(auto(parts));
       }
     }
-    return new Spectra(cut, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
+    return new Spectra(
+        cut, transforms, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
   }
 
   /** The readings. */
   List<Reading> readings() {
     return readings;
+  }
+
+  /** What the correlations were made with. */
+  Transforms transforms() {
+    return transforms;
   }
 
   /** How far a delay is looked for either way, in samples. */

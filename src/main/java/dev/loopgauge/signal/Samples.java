@@ -32,7 +32,7 @@ public interface Samples {
     }
     double[] part = new double[(int) length];
     copyTo(from, part, 0, part.length);
-    return Signal.of(rate(), part);
+    return Signal.taking(rate(), part);
   }
 
   /**

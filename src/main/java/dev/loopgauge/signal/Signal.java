@@ -20,6 +20,11 @@ public final class Signal implements Samples {
     return new Signal(rate, samples.clone());
   }
 
+  /** A signal of samples that nobody else holds. */
+  static Signal taking(SampleRate rate, double[] samples) {
+    return new Signal(rate, samples);
+  }
+
   /** A signal of the given samples, copied. */
   public static Signal of(SampleRate rate, float... samples) {
     double[] copy = new double[samples.length];

@@ -20,7 +20,7 @@ import java.nio.file.Path;
  * file), as written to a pipe, is taken to mean the end of the file.
  */
 public final class WavFile implements AutoCloseable {
-  private static final int BLOCK_BYTES = 1 << 14;
+  private static final int BLOCK_BYTES = 1 << 15;
   private static final long BYTES_HELD_PER_FRAME = 2 * Double.BYTES;
 
   private final Path file;
