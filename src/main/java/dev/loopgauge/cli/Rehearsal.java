@@ -13,9 +13,9 @@ import java.util.Random;
  */
 final class Rehearsal {
   private static final SampleRate RATE = new SampleRate(48_000);
-  private static final int LENGTH = 10_000;
+  private static final int LENGTH = 4000;
   private static final int DELAY = 11;
-  private static final double MAX_DELAY_SECONDS = 0.02;
+  private static final double MAX_DELAY_SECONDS = 0.01;
 
   private Rehearsal() {}
 

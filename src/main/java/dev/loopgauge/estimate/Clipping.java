@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.signal.Samples;
+
 /**
  * How much of a return is clipped that was not so in its reference: a maximum-length sequence has
  * flat tops of its own.
@@ -11,8 +13,9 @@ record Clipping(double share) {
   private static final double HARMLESS = 0.001;
 
   /** What a return is clipped more than its reference. */
-  static Clipping of(ChannelSurvey reference, ChannelSurvey ret) {
-    return new Clipping(Math.max(0, ret.clippedShare() - reference.clippedShare()));
+  static Clipping of(Samples reference, Samples ret) {
+    double share = FlatTops.share(ret);
+    return new Clipping(share == 0 ? 0 : Math.max(0, share - FlatTops.share(reference)));
   }
 
   /** The worse of two. */

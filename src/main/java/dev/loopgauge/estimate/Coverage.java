@@ -156,7 +156,7 @@ final class Coverage {
   }
 
   private static double energy(List<Reading> parts) {
-    return parts.stream().mapToDouble(p -> ChannelSurvey.of(p.reference()).energy()).sum();
+    return parts.stream().mapToDouble(p -> Loudness.of(p.reference()).energy()).sum();
   }
 
   /** The part of a reference whose copy at a whole delay lies within the recording. */

@@ -117,15 +117,13 @@ public final class DelayEstimator {
   private static Optional<Finding> survey(List<Reading> readings) {
     Clipping clipping = new Clipping(0);
     for (Reading reading : readings) {
-      ChannelSurvey reference = ChannelSurvey.of(reading.reference());
-      ChannelSurvey ret = ChannelSurvey.of(reading.ret());
-      if (reference.isSilent()) {
+      if (Loudness.of(reading.reference()).isSilent()) {
         return Optional.of(Findings.silentReference());
       }
-      if (ret.isSilent()) {
+      if (Loudness.of(reading.ret()).isSilent()) {
         return Optional.of(Findings.silentReturn());
       }
-      clipping = clipping.or(Clipping.of(reference, ret));
+      clipping = clipping.or(Clipping.of(reading.reference(), reading.ret()));
     }
     return clipping.share() > 0 ? Optional.of(Findings.clipped(clipping)) : Optional.empty();
   }

@@ -127,8 +127,7 @@ final class Fit {
 
   /** The share of the returns' energy that the measured copy is, unfiltered. */
   double share() {
-    double all =
-        spectra.readings().stream().mapToDouble(r -> ChannelSurvey.of(r.ret()).energy()).sum();
+    double all = spectra.readings().stream().mapToDouble(r -> Loudness.of(r.ret()).energy()).sum();
     return measured().gain() * measured().gain() * spectra.referenceEnergy() / all;
   }
 

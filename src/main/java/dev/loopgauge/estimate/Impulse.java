@@ -66,8 +66,8 @@ final class Impulse {
 
   /** Whether most of the energy could lie within a length, were all of that as loud as the peak. */
   private static boolean canBeClick(Samples reference, int length) {
-    ChannelSurvey survey = ChannelSurvey.of(reference);
-    return length * survey.peak() * survey.peak() >= CONCENTRATED * survey.energy();
+    Loudness all = Loudness.of(reference);
+    return length * all.peak() * all.peak() >= CONCENTRATED * all.energy();
   }
 
   /** Whether anything further than a click's length from the delay correlates nearly as well. */

@@ -74,8 +74,8 @@ public final class PairEstimator {
     for (Reading reading : readings) {
       int length = reading.reference().length();
       int moved = (int) Math.rint(m.delay().samples());
-      one += ChannelSurvey.of(reading.reference()).energy();
-      other += ChannelSurvey.of(reading.ret().slice(moved, moved + length)).energy();
+      one += Loudness.of(reading.reference()).energy();
+      other += Loudness.of(reading.ret().slice(moved, moved + length)).energy();
     }
     return Math.min(1, Decibels.toFactor(m.levelDb()) * Math.sqrt(one / other));
   }

@@ -118,7 +118,7 @@ public final class Stretches {
   /** Whether nothing comes back while the reference lasts. */
   private static boolean isSilent(Reading reading) {
     int length = Math.min(reading.reference().length(), reading.ret().length());
-    return ChannelSurvey.of(reading.ret().stretch(0, length)).isSilent();
+    return Loudness.of(reading.ret().stretch(0, length)).isSilent();
   }
 
   private List<Integer> loudest(int parts, int part) {

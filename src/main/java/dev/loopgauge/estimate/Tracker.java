@@ -112,8 +112,7 @@ public final class Tracker {
   private Look look(Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
     int length = reference.rate().samplesIn(windowSeconds);
     Window sent = new Window(reference, from, length);
-    ChannelSurvey back = ChannelSurvey.of(new Window(ret, from, length));
-    if (Clipping.of(ChannelSurvey.of(sent), back).spoils()) {
+    if (Clipping.of(sent, new Window(ret, from, length)).spoils()) {
       return new Look(Optional.empty(), true);
     }
     return new Look(new WindowDelay(sent, ret, from, maxDelaySeconds).find(before), false);

@@ -90,7 +90,7 @@ final class Trust {
   }
 
   private static double peakDb(Samples samples) {
-    return Decibels.ofFactor(ChannelSurvey.of(samples).peak());
+    return Decibels.ofFactor(Loudness.of(samples).peak());
   }
 
   private static Optional<Finding> beyondWindow(Spectra spectra) {

@@ -69,7 +69,7 @@ final class WindowDelay {
 
   /** The delay, near that of a window before if there was one; empty when it can't be told. */
   Optional<Found> find(Optional<Found> before) {
-    if (ChannelSurvey.of(reference).isSilent()) {
+    if (Loudness.of(reference).isSilent()) {
       return Optional.empty();
     }
     Optional<Found> near = before.flatMap(b -> near((int) Math.rint(b.lag()), b.slope()));

@@ -31,7 +31,7 @@ class CoverageTest {
     Signal late = EVENING.slice(LENGTH - delay, 11 * LENGTH - delay);
     Reading reading =
         new Reading(new Window(SHOW, from, LENGTH), new Window(late, from, LENGTH), from);
-    double energy = ChannelSurvey.of(reading.reference()).energy();
+    double energy = Loudness.of(reading.reference()).energy();
     return new Coverage(List.of(reading), energy).cutTo(new Copy(delay, 1), MARGIN);
   }
 

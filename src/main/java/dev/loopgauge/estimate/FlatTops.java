@@ -1,13 +1,9 @@
 package dev.loopgauge.estimate;
 
-import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Samples;
 
-/** What one channel looks like by itself, in one pass: how loud it is, and how much is clipped. */
-final class ChannelSurvey {
-  /** Below this a channel holds nothing but the last bit of a 24-bit converter, in dBFS rms. */
-  private static final double SILENCE_DBFS = -120;
-
+/** Counts the samples of a channel that lie in flat tops at its peak, in one pass. */
+final class FlatTops {
   /** This many equal samples in a row may be a flat top. */
   private static final int FLAT_TOP = 3;
 
@@ -17,34 +13,29 @@ final class ChannelSurvey {
   private static final double SAME = 1e-6;
   private static final int CHUNK = 1 << 12;
 
-  private double energy;
   private double peak;
   private long flat;
   private int run;
   private double previous;
   private boolean steep;
-  private final int length;
 
-  private ChannelSurvey(int length) {
-    this.length = length;
-  }
+  private FlatTops() {}
 
-  /** Looks through a channel. */
-  static ChannelSurvey of(Samples samples) {
-    ChannelSurvey survey = new ChannelSurvey(samples.length());
+  /** The share of a channel's samples that lie in flat tops, 0 to 1. */
+  static double share(Samples samples) {
+    FlatTops tops = new FlatTops();
     double[] chunk = new double[Math.min(CHUNK, samples.length())];
     for (int from = 0; from < samples.length(); from += chunk.length) {
       int count = Math.min(chunk.length, samples.length() - from);
       samples.copyTo(from, chunk, 0, count);
       for (int i = 0; i < count; i++) {
-        survey.add(chunk[i]);
+        tops.add(chunk[i]);
       }
     }
-    return survey;
+    return (double) tops.flat / samples.length();
   }
 
   private void add(double sample) {
-    energy += sample * sample;
     double step = Math.abs(sample - previous);
     if (step <= SAME * Math.abs(previous)) {
       run++;
@@ -67,25 +58,5 @@ final class ChannelSurvey {
     if (run >= FLAT_TOP && atPeak && steep && step > BREAK * top) {
       flat += run;
     }
-  }
-
-  /** Whether there is nothing but silence. */
-  boolean isSilent() {
-    return Decibels.ofPower(energy / length) < SILENCE_DBFS;
-  }
-
-  /** The largest magnitude of a sample. */
-  double peak() {
-    return Math.max(peak, Math.abs(previous));
-  }
-
-  /** The sum of the squared samples. */
-  double energy() {
-    return energy;
-  }
-
-  /** The share of samples that lie in flat tops at the peak. */
-  double clippedShare() {
-    return (double) flat / length;
   }
 }
