@@ -68,9 +68,10 @@ final class CrossSpectrum {
     }
     double[] rest = packed.clone();
     for (Copy copy : copies) {
-      double[] arrival = auto.packed.clone();
+      double[] arrival = auto.borrowed();
       Packed.advance(arrival, -copy.lag());
       Packed.add(-copy.gain(), arrival, rest);
+      auto.fft.giveBack(arrival);
     }
     return new CrossSpectrum(plan, fft, rest);
   }
@@ -92,13 +93,6 @@ final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, product);
   }
 
-  /** This with each bin turned back by a quarter: its Hilbert transform. */
-  CrossSpectrum quadrature() {
-    double[] turned = packed.clone();
-    Packed.turnBack(turned);
-    return new CrossSpectrum(plan, fft, turned);
-  }
-
   /** How the correlation was cut and how far it reaches. */
   BlockPlan plan() {
     return plan;
@@ -116,15 +110,34 @@ final class CrossSpectrum {
 
   /** The correlation at {@code count} lags one sample apart; the first may be fractional. */
   double[] lagsFrom(double first, int count) {
-    double[] lags = fft.borrow();
-    System.arraycopy(packed, 0, lags, 0, lags.length);
+    double[] lags = borrowed();
     int whole = (int) Math.floor(first);
     if (whole != first) {
       Packed.advance(lags, first - whole);
     }
+    return chosen(lags, whole, count);
+  }
+
+  /**
+   * The same at whole lags of this with each bin turned back by a quarter: its Hilbert transform.
+   */
+  double[] quadratureFrom(int first, int count) {
+    double[] lags = borrowed();
+    Packed.turnBack(lags);
+    return chosen(lags, first, count);
+  }
+
+  private double[] borrowed() {
+    double[] copy = fft.borrow();
+    System.arraycopy(packed, 0, copy, 0, copy.length);
+    return copy;
+  }
+
+  /** Turns a borrowed spectrum into lags, and gives it back. */
+  private double[] chosen(double[] lags, int first, int count) {
     fft.inverse(lags);
     double[] chosen = new double[count];
-    int from = Math.floorMod(whole + plan.maxLag(), lags.length);
+    int from = Math.floorMod(first + plan.maxLag(), lags.length);
     int untilEnd = Math.min(count, lags.length - from);
     System.arraycopy(lags, from, chosen, 0, untilEnd);
     System.arraycopy(lags, 0, chosen, untilEnd, count - untilEnd);

@@ -38,7 +38,7 @@ final class ResponseCurve {
   Response draw() {
     CrossSpectrum tapered = sharpened.cross().weighted(taper());
     double[] real = tapered.lagsFrom(first, count);
-    double[] imaginary = tapered.quadrature().lagsFrom(first, count);
+    double[] imaginary = tapered.quadratureFrom(first, count);
     int step = (count + MOST_POINTS - 1) / MOST_POINTS;
     double[] highest = new double[(count + step - 1) / step];
     for (int i = 0; i < count; i++) {
@@ -53,7 +53,7 @@ final class ResponseCurve {
   }
 
   private double[] taper() {
-    double[] band = sharpened.pulse().magnitudes();
+    double[] band = sharpened.band();
     double edge = BAND_EDGE * band[PeakSearch.strongest(band)];
     int low = 0;
     int high = band.length - 1;

@@ -7,8 +7,10 @@ package dev.loopgauge.estimate;
  *
  * @param cross the sharpened correlation
  * @param pulse what a single arrival of gain 1 at lag 0 would be
+ * @param band the magnitude of that in each bin
  */
-record Sharpened(CrossSpectrum cross, CrossSpectrum pulse) {
+@SuppressWarnings("ArrayRecordComponent") // made and used up within one fit, never compared
+record Sharpened(CrossSpectrum cross, CrossSpectrum pulse, double[] band) {
   private static final double PASS_BAND = 0.05;
 
   /**
@@ -20,14 +22,15 @@ record Sharpened(CrossSpectrum cross, CrossSpectrum pulse) {
    * @param gain the strongest arrival's gain
    */
   static Sharpened of(Spectra spectra, double[] passed, double noiseEnergy, double gain) {
-    double[] weights = spectra.auto().magnitudes();
-    double[] path = PassBand.of(passed);
+    double[] weights = PassBand.of(passed);
+    double[] band = spectra.auto().magnitudes();
     double gainSquared = gain * gain;
     for (int k = 0; k < weights.length; k++) {
-      double share = path[k] / gainSquared;
-      weights[k] = share / (share + PASS_BAND) / (weights[k] + noiseEnergy / gainSquared);
+      double share = weights[k] / gainSquared;
+      weights[k] = share / (share + PASS_BAND) / (band[k] + noiseEnergy / gainSquared);
+      band[k] *= weights[k];
     }
-    return new Sharpened(spectra.cross().weighted(weights), spectra.auto().weighted(weights));
+    return new Sharpened(spectra.cross().weighted(weights), spectra.auto().weighted(weights), band);
   }
 
   /** The height of the pulse. */
@@ -39,7 +42,7 @@ record Sharpened(CrossSpectrum cross, CrossSpectrum pulse) {
   double width() {
     double sum = 0;
     double squares = 0;
-    for (double magnitude : pulse.magnitudes()) {
+    for (double magnitude : band) {
       sum += magnitude;
       squares += magnitude * magnitude;
     }

@@ -9,6 +9,8 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 
 /**
  * A WAV recording, open for reading: plain, extensible, RF64 or BW64; 1 to 64 channels of 16, 24 or
@@ -27,6 +29,7 @@ public final class WavFile implements AutoCloseable {
   private final FileChannel channel;
   private final Bytes bytes;
   private final WavHeader header;
+  private final Queue<ByteBuffer> blocks = new ConcurrentLinkedQueue<>();
 
   private WavFile(Path file, FileChannel channel) throws IOException, AudioFileException {
     this.file = file;
@@ -128,14 +131,16 @@ public final class WavFile implements AutoCloseable {
       throws AudioFileException {
     int frameBytes = header.format().frameBytes();
     int first = (channelFrom1 - 1) * encoding().bytes();
-    int most = Math.min(BLOCK_BYTES / frameBytes, frames);
-    ByteBuffer block = ByteBuffer.allocate(most * frameBytes);
+    int most = Math.max(1, BLOCK_BYTES / frameBytes);
+    ByteBuffer free = blocks.poll();
+    ByteBuffer block = free == null ? ByteBuffer.allocate(most * frameBytes) : free;
     for (int done = 0; done < frames; done += most) {
       int length = Math.min(most, frames - done);
       block.clear().limit(length * frameBytes);
       read(header.dataStart() + (fromFrame + done) * frameBytes, block);
       encoding().decode(block.array(), first, frameBytes, target, at + done, length);
     }
+    blocks.add(block);
     if (encoding().floating()) {
       requireSound(channelFrom1, fromFrame, target, at, frames);
     }
