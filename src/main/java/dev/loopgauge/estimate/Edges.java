@@ -26,7 +26,7 @@ final class Edges {
   /**
    * The edges of a reference of which a copy is in the return.
    *
-   * @param energy at least that of the reference
+   * @param energy the energy of all references
    */
   Edges(Reading reading, Copy copy, double energy) {
     this.reading = reading;
@@ -84,7 +84,7 @@ final class Edges {
     return isSound(reference) && outside > noise + GOES_ON * Math.max(heard, inside);
   }
 
-  /** No stretch is louder than all the energy within one, which spares most a search. */
+  /** A stretch is no louder than all the energy within it would be: most need no search. */
   private boolean isSound(double power) {
     return power > SILENT * energy / stretch || power > SILENT * loudest.get();
   }
