@@ -49,7 +49,8 @@ final class Conclusion {
     lost().ifPresent(findings::add);
     fit.tear().ifPresent(tear -> findings.add(Findings.torn(tear, whole, rate)));
     Optional<Copy> rival = rival();
-    rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, rate)));
+    boolean open = choice == ArrivalChoice.UNDECIDED;
+    rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, open, rate)));
     double level = Decibels.ofFactor(fit.measured().gain());
     if (level > LOUDEST_DB) {
       // What such a reference hears besides would look like a level that moves.
@@ -63,8 +64,7 @@ final class Conclusion {
     if (findings.stream().anyMatch(Finding::refuses)) {
       return new Estimate.Refused(findings);
     }
-    return new Estimate.Found(
-        measurement(line, rival.isPresent() && choice == ArrivalChoice.UNDECIDED), findings);
+    return new Estimate.Found(measurement(line, rival.isPresent() && open), findings);
   }
 
   private Measurement measurement(Optional<DelayLine> line, boolean ambiguous) {

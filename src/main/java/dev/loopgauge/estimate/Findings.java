@@ -163,7 +163,12 @@ final class Findings {
             + " and gain");
   }
 
-  static Finding twoArrivals(Copy measured, Copy other, SampleRate rate) {
+  /**
+   * Another arrival that could be meant.
+   *
+   * @param open whether the user is still to say which
+   */
+  static Finding twoArrivals(Copy measured, Copy other, boolean open, SampleRate rate) {
     double apart = other.lag() - measured.lag();
     return new Finding(
         FindingCode.TWO_ARRIVALS,
@@ -174,8 +179,8 @@ final class Findings {
             apart > 0 ? "later" : "earlier",
             Math.abs(Decibels.ofFactor(other.gain() / measured.gain())),
             Math.abs(other.gain()) > Math.abs(measured.gain()) ? "louder" : "quieter"),
-        "does the dry sound leak past the wet one, or is the input patched twice? Or choose:"
-            + " `--arrival first` or `--arrival strongest`");
+        "does the dry sound leak past the wet one, or is the input patched twice?"
+            + (open ? " Or choose: `--arrival first` or `--arrival strongest`" : ""));
   }
 
   static Finding gap(LostSound.Gap gap, int more, boolean refuses, SampleRate rate) {

@@ -92,8 +92,9 @@ final class MeasurementText {
     double weaker = measurement.arrivals().get(0).levelDb() - copy.levelDb();
     return Numbers.plain(copy.delaySamples(), 1)
         + " samples, "
-        + Numbers.plain(weaker, 1)
-        + " dB weaker, polarity "
+        + Numbers.plain(Math.abs(weaker), 1)
+        + (weaker < 0 ? " dB stronger" : " dB weaker")
+        + ", polarity "
         + copy.polarity().label();
   }
 

@@ -93,10 +93,14 @@ class FindingsTest {
   void measuresTheFirstArrivalWhenAskedTo() {
     List<Reading> readings =
         List.of(Rig.reading(Rig.sum(Rig.copy(600, 0.5), Rig.copy(480, 0.4)), -80, 0));
-    Measurement first = measured(new DelayEstimator(0.5, ArrivalChoice.FIRST).estimate(readings));
+    Estimate chosen = new DelayEstimator(0.5, ArrivalChoice.FIRST).estimate(readings);
+    Measurement first = measured(chosen);
     assertEquals(480, first.delay().samples(), 0.01);
     assertFalse(first.ambiguous());
-    assertEquals(FindingCode.TWO_ARRIVALS, only(ESTIMATOR.estimate(readings)).code());
+    assertFalse(only(chosen).hint().contains("--arrival"), chosen::toString);
+    Finding open = only(ESTIMATOR.estimate(readings));
+    assertEquals(FindingCode.TWO_ARRIVALS, open.code());
+    assertTrue(open.hint().contains("--arrival first"), open::toString);
   }
 
   @Test

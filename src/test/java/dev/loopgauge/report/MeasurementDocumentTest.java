@@ -50,6 +50,13 @@ class MeasurementDocumentTest {
     assertEquals(LATE, late().text());
   }
 
+  @Test
+  void anArrivalBesideTheMeasuredOneIsWeakerOrStrongerNeverLessThanNothing() {
+    String text = document(Samples.withArrivals(-12.04, -18.5, -9.0), Optional.empty()).text();
+    assertTrue(text.contains("6.5 dB weaker, polarity normal"), text);
+    assertTrue(text.contains("3.0 dB stronger, polarity normal"), text);
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"de-DE", "ar-EG-u-nu-arab", "tr-TR"})
   void numbersAreTheSameInAnyLocale(String tag) {

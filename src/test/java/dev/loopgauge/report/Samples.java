@@ -13,6 +13,7 @@ import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Explanation;
 import dev.loopgauge.verify.Verdict;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -25,6 +26,14 @@ final class Samples {
   private Samples() {}
 
   static Measurement measurement(Method method) {
+    return measurement(method, List.of(arrival(723.0184, -12.04)));
+  }
+
+  private static Arrival arrival(double delaySamples, double levelDb) {
+    return new Arrival(delaySamples, levelDb, Polarity.NORMAL);
+  }
+
+  private static Measurement measurement(Method method, List<Arrival> arrivals) {
     return new Measurement(
         new Latency(723.0184, RATE),
         0.036,
@@ -34,7 +43,7 @@ final class Samples {
         method,
         3,
         OptionalDouble.of(0.02),
-        List.of(new Arrival(723.0184, -12.04, Polarity.NORMAL)),
+        arrivals,
         List.of(),
         Optional.of(new Response(700, 8, List.of(-80.0, -61.27, 0.0, -80.0))),
         false);
@@ -42,6 +51,15 @@ final class Samples {
 
   static Estimate found(Method method) {
     return new Estimate.Found(measurement(method), List.of());
+  }
+
+  /** A reading with an arrival of each level, the measured one first. */
+  static Estimate withArrivals(double... levelsDb) {
+    List<Arrival> arrivals = new ArrayList<>();
+    for (double levelDb : levelsDb) {
+      arrivals.add(arrival(723.0184 + 100 * arrivals.size(), levelDb));
+    }
+    return new Estimate.Found(measurement(Method.REFERENCED, arrivals), List.of());
   }
 
   static Estimate refused() {
