@@ -100,10 +100,6 @@ final class Edges {
   private static double power(Samples samples, int from, int to) {
     double[] values = new double[Math.max(0, to - from)];
     samples.copyTo(from, values, 0, values.length);
-    double sum = 0;
-    for (double value : values) {
-      sum += value * value;
-    }
-    return sum / Math.max(1, values.length);
+    return Loudness.energy(values) / Math.max(1, values.length);
   }
 }

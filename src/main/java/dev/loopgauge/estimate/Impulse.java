@@ -53,14 +53,15 @@ final class Impulse {
     double[] reference = whole(reading.reference());
     int centre = PeakSearch.strongest(reference);
     double[] click = Arrays.copyOfRange(reference, Math.max(0, centre - width), centre + width);
-    if (energy(click) < CONCENTRATED * energy(reference)) {
+    if (Loudness.energy(click) < CONCENTRATED * Loudness.energy(reference)) {
       return false;
     }
     double[] there = new double[click.length];
     int from = Math.max(0, centre - width) + (int) Math.rint(copy.lag());
     reading.ret().copyTo(from, there, 0, there.length);
-    double like = copy.gain() * copy.gain() * energy(click) / energy(there);
-    boolean standsOut = energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
+    double like = copy.gain() * copy.gain() * Loudness.energy(click) / Loudness.energy(there);
+    boolean standsOut =
+        Loudness.energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
     return (like < LIKE && standsOut) || hasRival(reading, copy.lag(), click.length);
   }
 
@@ -98,23 +99,14 @@ final class Impulse {
     return all;
   }
 
-  private static double energy(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value * value;
-    }
-    return sum;
-  }
-
   /** The median energy of stretches of a length. */
   private static double usual(double[] values, int length) {
     double[] energies = new double[Math.max(1, values.length / length)];
     Arrays.setAll(
         energies,
         i ->
-            energy(
+            Loudness.energy(
                 Arrays.copyOfRange(values, i * length, Math.min(values.length, (i + 1) * length))));
-    Arrays.sort(energies);
-    return energies[energies.length / 2];
+    return Median.of(energies);
   }
 }

@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -184,7 +183,6 @@ final class LostSound {
     for (int i = 0; i < values.length; i++) {
       values[i] = part.applyAsDouble(windows.get(i));
     }
-    Arrays.sort(values);
-    return values.length == 0 ? 0 : values[values.length / 2];
+    return Median.of(values);
   }
 }

@@ -41,6 +41,15 @@ record Loudness(int length, double energy, double peak) {
     return new Loudness(length, sum, most);
   }
 
+  /** The sum of some squares. */
+  static double energy(double[] samples) {
+    double sum = 0;
+    for (double sample : samples) {
+      sum += sample * sample;
+    }
+    return sum;
+  }
+
   /** Whether there is nothing but silence. */
   boolean isSilent() {
     return Decibels.ofPower(energy / length) < SILENCE_DBFS;

@@ -78,9 +78,9 @@ final class ShortBlocks {
     if (partly) {
       taperKnown(first - from, known);
     }
-    referenceEnergy = energy(reference);
-    returnEnergy = energy(ret);
-    leftEnergy = energy(left);
+    referenceEnergy = Loudness.energy(reference);
+    returnEnergy = Loudness.energy(ret);
+    leftEnergy = Loudness.energy(left);
     fft.forward(reference);
     fft.forward(ret);
     fft.forward(left);
@@ -166,13 +166,5 @@ final class ShortBlocks {
   /** How many times more samples the block has than are known. */
   double wholePerKnown() {
     return wholePerKnown;
-  }
-
-  private static double energy(double[] samples) {
-    double sum = 0;
-    for (double sample : samples) {
-      sum += sample * sample;
-    }
-    return sum;
   }
 }

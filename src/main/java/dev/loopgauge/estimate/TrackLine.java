@@ -174,9 +174,7 @@ final class TrackLine {
   }
 
   private static double median(double[] values, int from, int to) {
-    double[] sorted = Arrays.copyOfRange(values, from, to);
-    Arrays.sort(sorted);
-    return sorted[sorted.length / 2];
+    return Median.of(Arrays.copyOfRange(values, from, to));
   }
 
   private Drift drift(List<Segment> segments) {
