@@ -6,7 +6,7 @@ public final class ChangeFormatException extends IllegalArgumentException {
 
   private final String hint;
 
-  ChangeFormatException(String text, String hint) {
+  public ChangeFormatException(String text, String hint) {
     super(text);
     this.hint = hint;
   }

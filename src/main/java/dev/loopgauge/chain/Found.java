@@ -3,7 +3,7 @@ package dev.loopgauge.chain;
 import java.util.Optional;
 
 /** Stages that changes ask for by name, and what they come to. */
-final class Found {
+public final class Found {
   private Found() {}
 
   /**
@@ -11,7 +11,7 @@ final class Found {
    *
    * @throws ChangeFormatException when there is none
    */
-  static Stage in(Chain chain, String name) {
+  public static Stage in(Chain chain, String name) {
     Stage stage = chain.stages().get(name);
     if (stage == null) {
       throw new ChangeFormatException(
@@ -26,7 +26,7 @@ final class Found {
    *
    * @throws ChangeFormatException when there is none
    */
-  static Stage passed(String name, Chain chain) {
+  public static Stage passed(String name, Chain chain) {
     Stage stage = in(chain, name);
     if (chain.paths().values().stream().noneMatch(path -> path.stages().contains(name))) {
       throw new ChangeFormatException(
@@ -36,7 +36,7 @@ final class Found {
   }
 
   /** The stage's delay in samples, as people write it. */
-  static String samples(String name, Chain chain) {
+  public static String samples(String name, Chain chain) {
     Conditions conditions =
         new Conditions(chain.rate(), chain.blockSize(), chain.airTemperatureC(), Optional.empty());
     return Shown.rounded(in(chain, name).delay().samples(conditions));
@@ -47,7 +47,7 @@ final class Found {
    *
    * @throws ChangeFormatException when it is not air
    */
-  static double metres(String name, Chain chain) {
+  public static double metres(String name, Chain chain) {
     return in(chain, name)
         .delay()
         .airMetres()

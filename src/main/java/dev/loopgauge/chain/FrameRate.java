@@ -44,7 +44,7 @@ public record FrameRate(int numerator, int denominator) {
   }
 
   /** The rate in common use that a decimal such as 29.97 was meant to be, where one is near. */
-  static Optional<FrameRate> nearestInUse(String decimal) {
+  public static Optional<FrameRate> nearestInUse(String decimal) {
     if (!DECIMAL.matcher(decimal).matches()) {
       return Optional.empty();
     }
@@ -73,7 +73,7 @@ public record FrameRate(int numerator, int denominator) {
     return Math.abs((double) numerator / denominator - perSecond);
   }
 
-  static boolean inRange(int numerator, int denominator) {
+  public static boolean inRange(int numerator, int denominator) {
     return denominator > 0
         && numerator >= (long) LOWEST * denominator
         && numerator <= (long) HIGHEST * denominator;

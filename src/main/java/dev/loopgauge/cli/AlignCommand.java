@@ -1,14 +1,14 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
 import dev.loopgauge.plan.LaterThanTargetException;
-import dev.loopgauge.report.AlignmentCsv;
-import dev.loopgauge.report.AlignmentDocument;
+import dev.loopgauge.report.planned.AlignmentCsv;
+import dev.loopgauge.report.planned.AlignmentDocument;
 import dev.loopgauge.signal.Latency;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;

@@ -4,7 +4,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavFile;
 import dev.loopgauge.estimate.PairDelay;
 import dev.loopgauge.estimate.PairEstimator;
-import dev.loopgauge.report.PairsDocument;
+import dev.loopgauge.report.measured.PairsDocument;
 import dev.loopgauge.signal.Samples;
 import java.nio.file.Path;
 import java.util.ArrayList;

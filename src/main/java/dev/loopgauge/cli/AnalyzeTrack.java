@@ -5,7 +5,7 @@ import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Track;
 import dev.loopgauge.estimate.Tracker;
-import dev.loopgauge.report.TrackDocument;
+import dev.loopgauge.report.measured.TrackDocument;
 import dev.loopgauge.verify.TowardsLimit;
 import java.util.List;
 import java.util.Optional;

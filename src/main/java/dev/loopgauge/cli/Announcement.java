@@ -2,7 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.measure.MeasurementPlan;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.signal.PlayedStimulus;
 import java.util.List;
 import java.util.stream.Collectors;

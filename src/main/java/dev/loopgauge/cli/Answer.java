@@ -1,8 +1,8 @@
 package dev.loopgauge.cli;
 
-import dev.loopgauge.report.ChannelsDocument;
-import dev.loopgauge.report.Document;
-import dev.loopgauge.report.MeasurementDocument;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.measured.ChannelsDocument;
+import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.verify.HostCheck;
 
 /**

@@ -2,13 +2,14 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
-import dev.loopgauge.chain.ChainFormatException;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.ChangeFormatException;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChangeFormat;
 import dev.loopgauge.plan.PictureRule;
-import dev.loopgauge.report.BudgetDocument;
-import dev.loopgauge.report.WhatIfDocument;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.budget.WhatIfDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -87,7 +88,7 @@ final class BudgetCommand implements Subcommand {
     List<String> told = new ArrayList<>();
     Chain changed = chain;
     for (String written : changes) {
-      Change change = Change.parse(written);
+      Change change = ChangeFormat.parse(written);
       told.add(change.told(changed));
       changed = change.on(changed);
     }

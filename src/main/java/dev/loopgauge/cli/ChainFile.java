@@ -1,9 +1,9 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
 import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
 import java.nio.file.Path;
 import java.util.Optional;
 

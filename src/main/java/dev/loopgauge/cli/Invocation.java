@@ -1,8 +1,8 @@
 package dev.loopgauge.cli;
 
-import dev.loopgauge.report.Document;
-import dev.loopgauge.report.ErrorDocument;
-import dev.loopgauge.report.Json;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.ErrorDocument;
+import dev.loopgauge.report.form.Json;
 import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;

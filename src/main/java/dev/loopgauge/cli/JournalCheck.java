@@ -2,7 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
-import dev.loopgauge.report.JournalNotice;
+import dev.loopgauge.report.logged.JournalNotice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

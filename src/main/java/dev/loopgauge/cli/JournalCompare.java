@@ -8,7 +8,7 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.CompareDocument;
+import dev.loopgauge.report.logged.CompareDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -6,7 +6,7 @@ import dev.loopgauge.journal.History;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
-import dev.loopgauge.report.HistoryDocument;
+import dev.loopgauge.report.logged.HistoryDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

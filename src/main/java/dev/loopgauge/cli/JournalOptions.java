@@ -1,6 +1,6 @@
 package dev.loopgauge.cli;
 
-import dev.loopgauge.chain.ChainFormatException;
+import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.setup.DataFolder;
 import java.util.LinkedHashMap;

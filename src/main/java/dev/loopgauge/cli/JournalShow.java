@@ -3,7 +3,7 @@ package dev.loopgauge.cli;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
-import dev.loopgauge.report.EntryDocument;
+import dev.loopgauge.report.logged.EntryDocument;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

@@ -6,7 +6,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.measure.Soak;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.SeriesNote;
 import dev.loopgauge.verify.SeriesReading;

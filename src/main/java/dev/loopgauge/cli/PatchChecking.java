@@ -9,7 +9,7 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.measure.MeasurementPlan;
 import dev.loopgauge.measure.PatchCheck;
 import dev.loopgauge.measure.Patching;
-import dev.loopgauge.report.PatchDocument;
+import dev.loopgauge.report.measured.PatchDocument;
 import dev.loopgauge.setup.Profile;
 import java.io.IOException;
 import java.util.List;

@@ -3,7 +3,7 @@ package dev.loopgauge.cli;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.report.MeasurementDocument;
+import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.ExtraMeasurement;

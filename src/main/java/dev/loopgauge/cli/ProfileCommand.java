@@ -1,7 +1,7 @@
 package dev.loopgauge.cli;
 
-import dev.loopgauge.report.ProfileDocument;
-import dev.loopgauge.report.ProfilesDocument;
+import dev.loopgauge.report.rig.ProfileDocument;
+import dev.loopgauge.report.rig.ProfilesDocument;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.ProfileStore;

@@ -1,7 +1,7 @@
 package dev.loopgauge.cli;
 
-import dev.loopgauge.report.Document;
-import dev.loopgauge.report.Json;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Json;
 import dev.loopgauge.report.html.ReportDocument;
 import java.nio.file.Path;
 import java.util.Map;

@@ -1,7 +1,7 @@
 package dev.loopgauge.cli;
 
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Json;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Json;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;

@@ -2,9 +2,9 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.estimate.ArrivalChoice;
-import dev.loopgauge.report.ErrorDocument;
-import dev.loopgauge.report.SeriesDocument;
-import dev.loopgauge.report.SeriesStages;
+import dev.loopgauge.report.form.ErrorDocument;
+import dev.loopgauge.report.series.SeriesDocument;
+import dev.loopgauge.report.series.SeriesStages;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.signal.SampleRate;

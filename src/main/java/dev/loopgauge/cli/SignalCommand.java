@@ -3,7 +3,7 @@ package dev.loopgauge.cli;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavEncoding;
 import dev.loopgauge.capture.file.WavWriter;
-import dev.loopgauge.report.SignalDocument;
+import dev.loopgauge.report.rig.SignalDocument;
 import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;

@@ -6,7 +6,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.GraphSession;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.report.MeasurementDocument;
+import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.ReportedDelay;

@@ -2,9 +2,9 @@ package dev.loopgauge.journal;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
 import dev.loopgauge.chain.UnknownPathException;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.ChangeSearch;
 import dev.loopgauge.verify.Explanation;

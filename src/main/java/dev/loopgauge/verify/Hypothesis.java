@@ -61,7 +61,7 @@ record Hypothesis(Chain stated, List<Change> changes, Chain found) {
     return changes.stream().map(Change::cause).collect(Collectors.joining("+"));
   }
 
-  /** The changes as {@link Change#parse} reads them, joined by and. */
+  /** The changes as the {@code --change} option takes them, joined by and. */
   String written() {
     return changes.stream().map(Change::written).collect(Collectors.joining(" and "));
   }

@@ -35,53 +35,75 @@ class LayersTest {
 
   private static final String[] CORE = {"signal", "estimate", "chain", "verify", "plan"};
 
+  private static final String[] BELOW_REPORT = {
+    "signal", "estimate", "chain", "verify", "plan", "capture", "measure", "setup", "journal"
+  };
+
+  private static final String[] REPORT_ROOMS = {
+    "report.form",
+    "report.measured",
+    "report.budget",
+    "report.planned",
+    "report.series",
+    "report.logged",
+    "report.rig"
+  };
+
+  private static List<String> with(String[] packages, String... more) {
+    return Stream.concat(Stream.of(packages), Stream.of(more)).toList();
+  }
+
   /** Each package and the other packages of this project that it may use. */
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
           Map.entry("signal", List.of()),
           Map.entry("estimate", List.of("signal")),
           Map.entry("chain", List.of("signal")),
+          Map.entry("chain.file", List.of("signal", "chain")),
           Map.entry("verify", List.of("signal", "estimate", "chain")),
           Map.entry("plan", List.of("signal", "chain", "verify")),
           Map.entry("capture", List.of("signal")),
           Map.entry("capture.javasound", List.of("capture", "signal")),
           Map.entry("capture.jack", List.of("capture", "signal")),
           Map.entry("capture.file", List.of("capture", "signal")),
-          Map.entry("capture.simulated", List.of("capture", "signal", "chain")),
+          Map.entry("capture.simulated", List.of("capture", "signal", "chain", "chain.file")),
           Map.entry("measure", List.of("signal", "estimate", "capture")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
-          Map.entry("journal", List.of(CORE)),
+          Map.entry("journal", with(CORE, "chain.file")),
           Map.entry("journal.store", List.of("journal", "signal")),
+          Map.entry("report.form", List.of("estimate", "verify")),
+          Map.entry("report.measured", with(BELOW_REPORT, "report.form")),
+          Map.entry("report.budget", with(BELOW_REPORT, "report.form")),
+          Map.entry("report.planned", with(BELOW_REPORT, "report.form", "report.budget")),
+          Map.entry("report.series", with(BELOW_REPORT, "report.form")),
+          Map.entry("report.logged", with(BELOW_REPORT, "report.form", "report.budget")),
           Map.entry(
-              "report",
-              List.of(
-                  "signal",
-                  "estimate",
-                  "chain",
-                  "verify",
-                  "plan",
-                  "capture",
-                  "measure",
-                  "setup",
-                  "journal")),
-          Map.entry("report.exchange", List.of("report", "journal", "chain", "signal")),
+              "report.rig", with(BELOW_REPORT, "report.form", "report.budget", "report.measured")),
+          Map.entry("report.exchange", List.of("report.form", "journal", "chain", "signal")),
           Map.entry("report.plot", List.of()),
           Map.entry(
               "report.html",
-              List.of("report", "report.plot", "signal", "chain", "plan", "journal")));
+              with(
+                  REPORT_ROOMS,
+                  "report.plot",
+                  "signal",
+                  "chain",
+                  "chain.file",
+                  "plan",
+                  "journal")));
 
   /** Libraries that one package keeps to itself, so that they can be exchanged there. */
   private static final Map<String, List<String>> LIBRARIES =
       Map.ofEntries(
           Map.entry("org.jtransforms..", List.of("estimate")),
           Map.entry("org.visnow..", List.of("estimate")),
-          Map.entry("org.snakeyaml..", List.of("chain", "setup")),
+          Map.entry("org.snakeyaml..", List.of("chain.file", "setup")),
           Map.entry("de.siegmar.fastcsv..", List.of("verify", "report.exchange")),
           Map.entry(
               "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated")),
           Map.entry("org.jaudiolibs..", List.of("capture.jack")),
           Map.entry("com.sun.jna..", List.of("capture.jack")),
-          Map.entry("com.fasterxml..", List.of("report", "cli")),
+          Map.entry("com.fasterxml..", List.of("report.form", "cli")),
           Map.entry("org.jfree..", List.of("report.plot")),
           Map.entry("java.awt..", List.of("report.plot")),
           Map.entry("j2html..", List.of("report.html")),

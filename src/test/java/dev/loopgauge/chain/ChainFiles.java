@@ -1,9 +1,12 @@
 package dev.loopgauge.chain;
 
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
+
 /** Chain files of invented rigs. */
-final class ChainFiles {
+public final class ChainFiles {
   /** One of everything that a chain file can hold. */
-  static final String THEATRE =
+  public static final String THEATRE =
       """
       chain: Harbour Theatre, spring musical
       sample-rate: 48000          # Hz, one word clock
@@ -36,7 +39,7 @@ final class ChainFiles {
 
   private ChainFiles() {}
 
-  static Chain theatre() {
+  public static Chain theatre() {
     return parsed(THEATRE);
   }
 
@@ -55,7 +58,7 @@ final class ChainFiles {
     return ChainBudget.of(chain, chain.path(path));
   }
 
-  static Chain parsed(String yaml) {
+  public static Chain parsed(String yaml) {
     try {
       return ChainParser.parse(yaml, "rig.yaml");
     } catch (ChainFormatException e) {

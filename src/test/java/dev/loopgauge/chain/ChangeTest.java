@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.chain.file.ChangeFormat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,34 +36,34 @@ class ChangeTest {
   })
   void movesTheDelayByWhatItChanges(String change, double samples) {
     assertEquals(648.4, delay(THEATRE, "vocal-house"), 1e-9);
-    assertEquals(samples, delay(Change.parse(change).on(THEATRE), "vocal-house"), 1e-9);
+    assertEquals(samples, delay(ChangeFormat.parse(change).on(THEATRE), "vocal-house"), 1e-9);
   }
 
   @Test
   void whatIsReportedComesOnTopOfPathsWithoutTheStageToo() {
-    Chain chain = Change.parse("not-compensated=limiter").on(THEATRE);
+    Chain chain = ChangeFormat.parse("not-compensated=limiter").on(THEATRE);
     assertEquals(240, delay(chain, "vocal-in-ear") - delay(THEATRE, "vocal-in-ear"), 1e-9);
     assertEquals(240, loop(chain, "field-tower") - loop(THEATRE, "field-tower"), 1e-9);
   }
 
   @Test
   void aDistanceReplacesMetresAndFeetAlike() {
-    Chain chain = Change.parse("distance=delay-tower:34.32").on(THEATRE);
+    Chain chain = ChangeFormat.parse("distance=delay-tower:34.32").on(THEATRE);
     double stated = 30.48 / 343.2 * 48_000;
     assertEquals(4800 - stated, delay(chain, "field-tower") - delay(THEATRE, "field-tower"), 1e-9);
   }
 
   @Test
   void listedLoopsChangeWithTheirPaths() {
-    Chain chain = Change.parse("twice=console").on(THEATRE);
+    Chain chain = ChangeFormat.parse("twice=console").on(THEATRE);
     assertEquals(38.4, loop(chain, "field-tower") - loop(THEATRE, "field-tower"), 1e-9);
-    Chain without = Change.parse("absent=console").on(THEATRE);
+    Chain without = ChangeFormat.parse("absent=console").on(THEATRE);
     assertEquals(0, loop(without, "field-tower"), 1e-9);
   }
 
   @Test
   void anAbsentStageIsStillShownWhereItWas() {
-    Chain chain = Change.parse("absent=limiter").on(THEATRE);
+    Chain chain = ChangeFormat.parse("absent=limiter").on(THEATRE);
     List<StageDelay> stages = ChainFiles.budget(chain, "vocal-house").stages();
     assertEquals("limiter (absent)", stages.get(4).name());
     assertEquals(0, stages.get(4).toleranceSamples());
@@ -70,8 +71,8 @@ class ChangeTest {
 
   @Test
   void oneOfTwoPassesIsAbsent() {
-    Chain twice = Change.parse("twice=limiter").on(THEATRE);
-    assertEquals(648.4, delay(Change.parse("absent=limiter").on(twice), "vocal-house"), 1e-9);
+    Chain twice = ChangeFormat.parse("twice=limiter").on(THEATRE);
+    assertEquals(648.4, delay(ChangeFormat.parse("absent=limiter").on(twice), "vocal-house"), 1e-9);
   }
 
   @ParameterizedTest
@@ -87,7 +88,7 @@ class ChangeTest {
         "distance=wedge-throw:2.5"
       })
   void writesItselfAsItWasRead(String text) {
-    Change change = Change.parse(text);
+    Change change = ChangeFormat.parse(text);
     assertEquals(text, change.written());
     assertTrue(change.told(THEATRE).length() > 10 && change.check().length() > 10);
   }
@@ -110,7 +111,7 @@ class ChangeTest {
       })
   void whatIsNoChangeIsRefusedWithAnExample(String text, String hint) {
     ChangeFormatException refused =
-        assertThrows(ChangeFormatException.class, () -> Change.parse(text));
+        assertThrows(ChangeFormatException.class, () -> ChangeFormat.parse(text));
     assertTrue(refused.hint().contains(hint), refused.hint());
     assertTrue(!refused.getMessage().contains("\n"), refused.getMessage());
   }
@@ -128,7 +129,7 @@ class ChangeTest {
         "distance=console:2 | name a stage that is air"
       })
   void whatTheChainCannotChangeIsRefused(String text, String hint) {
-    Change change = Change.parse(text);
+    Change change = ChangeFormat.parse(text);
     ChangeFormatException refused =
         assertThrows(ChangeFormatException.class, () -> change.on(THEATRE));
     assertEquals(hint, refused.hint());

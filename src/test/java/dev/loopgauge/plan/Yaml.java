@@ -1,8 +1,8 @@
 package dev.loopgauge.plan;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
 
 /** Chains of invented rigs, written as chain files. */
 final class Yaml {

@@ -1,8 +1,8 @@
 package dev.loopgauge.capture.simulated;
 
-import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.chain.file.ChangeFormat;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -69,8 +69,8 @@ final class FaultFormat {
   }
 
   private static void chain(Map<String, Kind> kinds) {
-    for (String example : Change.EXAMPLES) {
-      add(kinds, example, value -> new ChainFault(Change.parse(name(example) + "=" + value)));
+    for (String example : ChangeFormat.EXAMPLES) {
+      add(kinds, example, value -> new ChainFault(ChangeFormat.parse(name(example) + "=" + value)));
     }
   }
 

@@ -8,7 +8,7 @@ import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.time.DateTimeException;

@@ -1,9 +1,9 @@
 package dev.loopgauge.report.exchange;
 
 import dev.loopgauge.journal.Entry;
-import dev.loopgauge.report.Csv;
-import dev.loopgauge.report.Document;
-import dev.loopgauge.report.Json;
+import dev.loopgauge.report.form.Csv;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Json;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;

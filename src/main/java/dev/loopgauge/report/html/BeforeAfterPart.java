@@ -5,8 +5,8 @@ import static j2html.TagCreator.p;
 
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Numbers;
 import j2html.tags.DomContent;
 import java.util.Map;
 import java.util.Set;

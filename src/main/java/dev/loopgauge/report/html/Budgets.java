@@ -2,12 +2,12 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
 import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.plan.PictureRule;
-import dev.loopgauge.report.BudgetDocument;
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.form.Fields;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -8,7 +8,7 @@ import static j2html.TagCreator.each;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.text;
 
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.form.Fields;
 import j2html.tags.DomContent;
 import java.util.List;
 

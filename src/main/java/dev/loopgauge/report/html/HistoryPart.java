@@ -1,8 +1,8 @@
 package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.Logs;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.logged.Logs;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
 import dev.loopgauge.report.plot.Graph.Point;

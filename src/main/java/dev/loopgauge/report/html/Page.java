@@ -15,7 +15,7 @@ import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.style;
 import static j2html.TagCreator.title;
 
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.form.Fields;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.HeadTag;
 import java.io.IOException;

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.form.Fields;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

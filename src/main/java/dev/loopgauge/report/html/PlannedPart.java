@@ -3,8 +3,8 @@ package dev.loopgauge.report.html;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h3;
 
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Numbers;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.List;

@@ -2,7 +2,7 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.form.Fields;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

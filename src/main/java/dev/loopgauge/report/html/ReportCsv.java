@@ -1,8 +1,8 @@
 package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Entry;
-import dev.loopgauge.report.Csv;
-import dev.loopgauge.report.Fields;
+import dev.loopgauge.report.form.Csv;
+import dev.loopgauge.report.form.Fields;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Heading;
-import dev.loopgauge.report.Document;
+import dev.loopgauge.report.form.Document;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

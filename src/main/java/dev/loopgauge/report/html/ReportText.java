@@ -1,7 +1,7 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Sheet;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Sheet;
 import java.util.List;
 
 /** The report as text: the verdict over all, then path by path. */

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
 import dev.loopgauge.report.plot.Graph.Point;

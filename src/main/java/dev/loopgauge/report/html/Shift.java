@@ -1,6 +1,6 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Numbers;
 import java.util.Optional;
 
 /**

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.plot.Bars;
 import dev.loopgauge.report.plot.Bars.Bar;
 import dev.loopgauge.report.plot.Bars.Kind;

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.Fields;
-import dev.loopgauge.report.Numbers;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Numbers;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.List;

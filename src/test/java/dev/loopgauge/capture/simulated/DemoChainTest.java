@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
 import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

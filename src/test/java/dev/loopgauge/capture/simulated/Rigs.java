@@ -1,8 +1,8 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainFormatException;
-import dev.loopgauge.chain.ChainParser;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChainParser;
 
 /** A chain of one path to build rigs from; its loop is 418.4 samples at 48 kHz. */
 final class Rigs {

@@ -1,6 +1,6 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.Json;
+import dev.loopgauge.report.form.Json;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Map;

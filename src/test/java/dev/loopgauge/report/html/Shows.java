@@ -6,7 +6,7 @@ import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.Json;
+import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.io.IOException;

@@ -1,0 +1,138 @@
+package dev.loopgauge.chain.file;
+
+import dev.loopgauge.chain.Air;
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.Conditions;
+import dev.loopgauge.chain.Delay;
+import dev.loopgauge.chain.Listener;
+import dev.loopgauge.chain.ListenerLimits;
+import dev.loopgauge.chain.Picture;
+import dev.loopgauge.chain.Stage;
+import dev.loopgauge.signal.SampleRate;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Reads chain files. Needed are {@code sample-rate}, {@code stages} and {@code paths}; {@code
+ * block-size} too where a stage is stated in blocks. Left out, {@code chain} is the name of the
+ * file and {@code air-temperature} is 20 degrees C. Whatever else is in the text, and whatever a
+ * rig can't be, is refused where it stands.
+ */
+public final class ChainParser {
+  /** The longest chain file read, in characters. */
+  public static final int LONGEST_FILE = 250_000;
+
+  /** The most stages, paths, or entries of any other list, in one chain file. */
+  public static final int MOST_ENTRIES = 1_000;
+
+  /** Stands in for the block size where no stage counts blocks, so that it changes nothing. */
+  private static final int UNUSED_BLOCK_SIZE = 64;
+
+  private static final List<String> KEYS =
+      List.of(
+          "chain",
+          "sample-rate",
+          "block-size",
+          "air-temperature",
+          "stages",
+          "paths",
+          "pictures",
+          "mixes",
+          "listeners");
+
+  private ChainParser() {}
+
+  /**
+   * Reads the text of a chain file.
+   *
+   * @param yaml the text
+   * @param sourceName what errors call the file
+   * @throws ChainFormatException when the text is not a chain file; it says where and why
+   */
+  public static Chain parse(String yaml, String sourceName) throws ChainFormatException {
+    YamlFields fields = YamlText.compose(yaml, sourceName).fields("a chain file", KEYS);
+    SampleRate rate = sampleRate(fields);
+    Map<String, Stage> stages =
+        readAll(
+            "stages",
+            fields.required("stages", "stages: { console: { ms: 0.8 } }"),
+            StageReader::read);
+    Map<String, Picture> pictures = section(fields, "pictures", new PictureReader(stages)::read);
+    Map<String, ChainPath> paths =
+        readAll(
+            "paths",
+            fields.required("paths", "paths: { vocal: { listener: house, stages: [console] } }"),
+            new PathReader(stages, pictures.keySet())::read);
+    return new Chain(
+        fields.text("chain").orElse(sourceName),
+        rate,
+        blockSize(fields, stages),
+        airTemperature(fields),
+        stages,
+        paths,
+        pictures,
+        section(fields, "mixes", new MixReader(paths.keySet())::read),
+        fields.optional("listeners", ChainParser::limits).orElse(Map.of()));
+  }
+
+  private static SampleRate sampleRate(YamlFields fields) throws ChainFormatException {
+    YamlValue value = fields.required("sample-rate", "sample-rate: 48000");
+    return new SampleRate(value.whole("sample-rate in Hz", SampleRate.LOWEST, SampleRate.HIGHEST));
+  }
+
+  private static int blockSize(YamlFields fields, Map<String, Stage> stages)
+      throws ChainFormatException {
+    if (stages.values().stream().anyMatch(stage -> stage.delay() instanceof Delay.Blocks)) {
+      fields.required("block-size", "block-size: 64, since a stage counts blocks");
+    }
+    return fields
+        .optional(
+            "block-size",
+            value -> value.whole("block-size in samples", 1, Conditions.LARGEST_BLOCK))
+        .orElse(UNUSED_BLOCK_SIZE);
+  }
+
+  private static double airTemperature(YamlFields fields) throws ChainFormatException {
+    String what = "air-temperature in degrees C";
+    return fields
+        .optional("air-temperature", value -> value.number(what, Air.COLDEST_C, Air.WARMEST_C))
+        .orElse(Air.REFERENCE_C);
+  }
+
+  private static Map<Listener, ListenerLimits> limits(YamlValue section)
+      throws ChainFormatException {
+    Map<Listener, ListenerLimits> limits = new EnumMap<>(Listener.class);
+    YamlFields listeners = section.fields("listeners", List.copyOf(PathReader.LISTENERS.keySet()));
+    for (Map.Entry<String, YamlValue> entry : listeners.values().entrySet()) {
+      Listener listener = PathReader.LISTENERS.get(entry.getKey());
+      limits.put(listener, LimitsReader.read(listener, entry.getValue()));
+    }
+    return limits;
+  }
+
+  private static <T> Map<String, T> section(YamlFields fields, String key, EntryReader<T> reader)
+      throws ChainFormatException {
+    return fields.optional(key, section -> readAll(key, section, reader)).orElse(Map.of());
+  }
+
+  private static <T> Map<String, T> readAll(String key, YamlValue section, EntryReader<T> reader)
+      throws ChainFormatException {
+    Map<String, YamlValue> entries = section.entries(key);
+    if (entries.isEmpty()) {
+      throw section.refuse("at least one entry", "write one, or take the section out");
+    }
+    Map<String, T> read = new LinkedHashMap<>();
+    for (Map.Entry<String, YamlValue> entry : entries.entrySet()) {
+      read.put(entry.getKey(), reader.read(entry.getKey(), entry.getValue()));
+    }
+    return read;
+  }
+
+  /** Reads one named entry of a section. */
+  private interface EntryReader<T> {
+    T read(String name, YamlValue value) throws ChainFormatException;
+  }
+}

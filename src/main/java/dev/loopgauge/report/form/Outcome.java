@@ -1,0 +1,46 @@
+package dev.loopgauge.report.form;
+
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.verify.Comparison;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a measurement came to, by the names that documents use. */
+public enum Outcome {
+  /** A trustworthy number, with nothing to hold it against. */
+  MEASURED,
+  /** The path is as late as its budget says. */
+  WITHIN_BUDGET,
+  /** The path is later or less late than its budget says. */
+  OUTSIDE_BUDGET,
+  /**
+   * A trustworthy number that doesn't settle whether the path keeps its budget, or beside which
+   * another delay could be meant as well.
+   */
+  UNDECIDED,
+  /** No trustworthy number. */
+  NOT_TRUSTWORTHY;
+
+  /** The outcome of an estimate and of its comparison with a budget, where there is one. */
+  public static Outcome of(Estimate estimate, Optional<Comparison> comparison) {
+    if (!(estimate instanceof Estimate.Found found)) {
+      return NOT_TRUSTWORTHY;
+    }
+    return comparison
+        .map(Outcome::of)
+        .orElse(found.measurement().ambiguous() ? UNDECIDED : MEASURED);
+  }
+
+  private static Outcome of(Comparison comparison) {
+    return switch (comparison.verdict()) {
+      case WITHIN -> WITHIN_BUDGET;
+      case EARLY, LATE -> OUTSIDE_BUDGET;
+      case UNDECIDED -> UNDECIDED;
+    };
+  }
+
+  /** The name in documents. */
+  public String label() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,79 @@
+package dev.loopgauge.report.measured;
+
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.ReportedDelay;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** A host check as text and as an ordered map. */
+final class HostCheckLines {
+  private static final int SAMPLE_DECIMALS = 4;
+  private static final int SHOWN_DECIMALS = 3;
+
+  private HostCheckLines() {}
+
+  static Map<String, Object> json(HostCheck check) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put(
+        "reportedSamples",
+        check.reported().map(ReportedDelay::samples).map(HostCheckLines::samples).orElse(null));
+    json.put("measuredSamples", samples(check.measuredSamples()));
+    json.put(
+        "differenceSamples", check.differenceSamples().map(HostCheckLines::samples).orElse(null));
+    json.put("uncertaintySamples", Numbers.roundedUp(check.uncertaintySamples(), SAMPLE_DECIMALS));
+    json.put("agrees", check.agrees().orElse(null));
+    json.put("text", text(check));
+    return json;
+  }
+
+  private static BigDecimal samples(double samples) {
+    return Numbers.rounded(samples, SAMPLE_DECIMALS);
+  }
+
+  /** What was found, in words. */
+  static String text(HostCheck check) {
+    String adds = adds(check);
+    String reports = check.reported().map(r -> Numbers.brief(r.samples(), 2)).orElse("none");
+    return switch (check.answer()) {
+      case AGREES -> "adds %s samples and reports %s: they agree".formatted(adds, reports);
+      case NO_DELAY ->
+          "0 samples in, 0 out (measured %s): it adds no delay, or its host takes back all it adds"
+              .formatted(adds);
+      case TAKEN_BACK ->
+          "reports %s samples, but %s are measured: the host compensates, or the plug-in is not active"
+              .formatted(reports, adds);
+      case TWICE ->
+          "adds %s samples, twice the %s that it reports: run through twice, or made up for twice"
+              .formatted(adds, reports);
+      case TAKEN_BACK_IN_VAIN ->
+          "adds %s samples: the host takes back the %s that are reported, but they aren't there"
+              .formatted(adds, reports);
+      case NOT_REPORTED ->
+          "adds %s samples and reports none: the host can't compensate what it isn't told"
+              .formatted(adds);
+      case MORE_THAN_REPORTED ->
+          "adds %s samples and reports %s: the host can't compensate the other %s"
+              .formatted(adds, reports, off(check));
+      case LESS_THAN_REPORTED ->
+          "adds %s samples and reports %s: a host that compensates pads the others by %s too many"
+              .formatted(adds, reports, off(check));
+      case UNASKED -> "adds %s samples".formatted(adds);
+      case UNDECIDED ->
+          "can't be checked: the sound card's own delay is in the reading of %s samples"
+              .formatted(adds);
+    };
+  }
+
+  private static String adds(HostCheck check) {
+    return Numbers.plusMinus(check.measuredSamples(), check.uncertaintySamples(), SHOWN_DECIMALS);
+  }
+
+  private static String off(HostCheck check) {
+    int decimals = Numbers.decimalsFor(check.uncertaintySamples(), 1);
+    Optional<Double> off = check.differenceSamples();
+    return Numbers.brief(Math.abs(off.orElse(0.0)), decimals);
+  }
+}

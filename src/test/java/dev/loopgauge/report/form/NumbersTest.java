@@ -1,0 +1,61 @@
+package dev.loopgauge.report.form;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class NumbersTest {
+  @ParameterizedTest
+  @CsvSource({
+    "595, 4, 595",
+    "723.0200001, 4, 723.02",
+    "0.1, 4, 0.1",
+    "-0.00001, 4, 0",
+    "1200, 2, 1200",
+    "1e-7, 9, 0.0000001",
+    "123456789, 1, 123456789",
+  })
+  void jsonNumbersArePlainAndRounded(double value, int decimals, String expected) {
+    assertEquals(expected, Numbers.rounded(value, decimals).toPlainString());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
+  void whatIsNoNumberIsNeverWritten(double value) {
+    assertThrows(NumberFormatException.class, () -> Numbers.rounded(value, 3));
+    assertThrows(NumberFormatException.class, () -> Numbers.plain(value, 3));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0.04, 2, 0.04",
+    "0.036, 2, 0.04",
+    "0.012, 3, 0.012",
+    "0.0125, 3, 0.013",
+    "0.3, 1, 0.3",
+    "3.2, 0, 4",
+    "1.2, 1, 1.2",
+    "12.3, 0, 13",
+    "250, 0, 250",
+    "0.00002, 3, 0.001",
+  })
+  void givesNoDigitBeyondTheUncertainty(double uncertainty, int decimals, String written) {
+    assertEquals(decimals, Numbers.decimalsFor(uncertainty, 3));
+    assertEquals(written, Numbers.plainUp(uncertainty, decimals));
+  }
+
+  @Test
+  void anUncertaintyNeverReadsZero() {
+    assertEquals("0.0001", Numbers.roundedUp(1e-9, 4).toPlainString());
+  }
+
+  @Test
+  void briefNumbersDropZeros() {
+    assertEquals("595", Numbers.brief(595.04, 1));
+    assertEquals("595.5", Numbers.brief(595.5, 1));
+  }
+}

@@ -1,0 +1,239 @@
+package dev.loopgauge.report.measured;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.report.form.Json;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.Verdict;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class MeasurementDocumentTest {
+  private static final String LATE =
+      """
+      LATE by 128 samples (2.67 ms): vocal-house is later than its budget.
+        measured     723.02 ± 0.04 samples    15.0629 ± 0.0008 ms
+        budget       595 ± 3 samples          12.396 ms            1 more allowed
+        difference   +128.02 samples          +2.6671 ms           2 blocks
+        most likely  the host runs at a block of 128 samples, not 64: check its
+                     settings (leaves +0.02 samples)
+        how          referenced, 3 readings, 61 dB above noise, level -12.0 dB
+        also clean   polarity normal, not clipped, clocks locked
+      """;
+
+  private static MeasurementDocument document(Estimate estimate, Optional<Comparison> comparison) {
+    return new MeasurementDocument("analyze", estimate, comparison, List.of());
+  }
+
+  private static MeasurementDocument late() {
+    return document(
+        Samples.found(Method.REFERENCED),
+        Optional.of(Samples.comparison(595, Verdict.LATE, OptionalInt.of(2))));
+  }
+
+  @Test
+  void theVerdictComesFirstInWords() {
+    assertEquals(LATE, late().text());
+  }
+
+  @Test
+  void anArrivalBesideTheMeasuredOneIsWeakerOrStrongerNeverLessThanNothing() {
+    String text = document(Samples.withArrivals(-12.04, -18.5, -9.0), Optional.empty()).text();
+    assertTrue(text.contains("6.5 dB weaker, polarity normal"), text);
+    assertTrue(text.contains("3.0 dB stronger, polarity normal"), text);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"de-DE", "ar-EG-u-nu-arab", "tr-TR"})
+  void numbersAreTheSameInAnyLocale(String tag) {
+    Locale before = Locale.getDefault();
+    String json = Json.write(late());
+    try {
+      Locale.setDefault(Locale.forLanguageTag(tag));
+      assertEquals(LATE, late().text());
+      assertEquals(json, Json.write(late()));
+    } finally {
+      Locale.setDefault(before);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "WITHIN, within-budget, WITHIN: vocal-house is as late as its budget says.",
+    "EARLY, outside-budget, EARLY by 77 samples (1.60 ms): vocal-house is less late than its budget.",
+    "LATE, outside-budget, LATE by 77 samples (1.60 ms): vocal-house is later than its budget.",
+    "UNDECIDED, undecided, UNDECIDED: the reading lies too near the limit of vocal-house to call it.",
+  })
+  void eachVerdictHasItsOutcomeAndWords(Verdict verdict, String outcome, String firstLine) {
+    MeasurementDocument document =
+        document(
+            Samples.found(Method.REFERENCED),
+            Optional.of(Samples.comparison(800, verdict, OptionalInt.empty())));
+    assertEquals(outcome, document.outcome().label());
+    assertEquals(firstLine, document.text().lines().findFirst().orElseThrow());
+  }
+
+  @Test
+  void withoutABudgetItSaysTheNumber() {
+    MeasurementDocument document = document(Samples.found(Method.REFERENCED), Optional.empty());
+    assertEquals("measured", document.outcome().label());
+    assertTrue(
+        document.text().startsWith("MEASURED: the return is 723.02 samples (15.06 ms) late.\n"),
+        document.text());
+  }
+
+  @Test
+  void aReturnThatLeadsIsSaidToLead() {
+    Measurement leading =
+        new Measurement(
+            new Latency(-3.25, Samples.RATE),
+            0.04,
+            Polarity.NORMAL,
+            0,
+            40,
+            Method.REFERENCED,
+            1,
+            OptionalDouble.empty(),
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            false);
+    String text = document(new Estimate.Found(leading, List.of()), Optional.empty()).text();
+    assertTrue(
+        text.startsWith("MEASURED: the return leads the reference by 3.25 samples (0.07 ms).\n"),
+        text);
+  }
+
+  @Test
+  void aRefusalGivesTheReasonAndNoNumber() {
+    MeasurementDocument document = document(Samples.refused(), Optional.empty());
+    assertEquals(
+        """
+        No trustworthy reading: return 2 hears no sweep (it is 6 dB below its own
+          noise).
+          try          is return 2 the right channel? `measure --check-patch` finds it
+          finding      return 2 clips
+            try        turn the input gain down
+        """,
+        document.text());
+    assertEquals("not-trustworthy", document.outcome().label());
+    Map<String, Object> json = document.json();
+    assertTrue(json.containsKey("measurement") && json.get("measurement") == null);
+    assertTrue(json.containsKey("comparison") && json.get("comparison") == null);
+  }
+
+  @Test
+  void aNumberWithTheCardInItGetsNoVerdict() {
+    Estimate uncalibrated = Samples.found(Method.UNCALIBRATED);
+    for (Verdict verdict : List.of(Verdict.WITHIN, Verdict.EARLY, Verdict.LATE)) {
+      Optional<Comparison> decided =
+          Optional.of(Samples.comparison(595, verdict, OptionalInt.empty()));
+      assertThrows(
+          IllegalArgumentException.class, () -> document(uncalibrated, decided), verdict::label);
+    }
+    String text =
+        document(
+                uncalibrated,
+                Optional.of(Samples.comparison(595, Verdict.UNDECIDED, OptionalInt.empty())))
+            .text();
+    assertTrue(text.startsWith("UNDECIDED: the sound card's own delay is in the reading.\n"), text);
+  }
+
+  @Test
+  void aComparisonNeedsANumber() {
+    Optional<Comparison> comparison =
+        Optional.of(Samples.comparison(595, Verdict.LATE, OptionalInt.empty()));
+    assertThrows(IllegalArgumentException.class, () -> document(Samples.refused(), comparison));
+  }
+
+  @Test
+  void jsonKeepsTheContract() {
+    assertEquals(
+        """
+        {
+          "schema" : 1,
+          "command" : "analyze",
+          "outcome" : "outside-budget",
+          "measurement" : {
+            "sampleRateHz" : 48000,
+            "delaySamples" : 723.0184,
+            "delayMs" : 15.062883,
+            "uncertaintySamples" : 0.036,
+            "uncertaintyMs" : 0.00075,
+            "coverageFactor" : 2,
+            "polarity" : "normal",
+            "levelDb" : -12.04,
+            "signalToNoiseDb" : 61.2,
+            "method" : "referenced",
+            "repeats" : 3,
+            "clockDriftPpm" : 0.02,
+            "arrivals" : [ {
+              "delaySamples" : 723.0184,
+              "levelDb" : -12.04,
+              "polarity" : "normal"
+            } ],
+            "bands" : [ ]
+          },
+          "findings" : [ ],
+          "comparison" : {
+            "path" : "vocal-house",
+            "predictedSamples" : 595,
+            "predictedMs" : 12.395833,
+            "toleranceSamples" : 3,
+            "differenceSamples" : 128.0184,
+            "differenceMs" : 2.66705,
+            "verdict" : "late",
+            "explanations" : [ {
+              "cause" : "block-size",
+              "text" : "the host runs at a block of 128 samples, not 64: check its settings",
+              "predictedSamples" : 723,
+              "residualSamples" : 0.0184
+            } ]
+          },
+          "response" : {
+            "firstSamples" : 700,
+            "stepSamples" : 8,
+            "levelsDb" : [ -80, -61.27, 0, -80 ]
+          }
+        }""",
+        Json.write(late()).replace("\r\n", "\n"));
+  }
+
+  @Test
+  void aLevelBeyondArithmeticIsStillANumber() {
+    Measurement flawless =
+        new Measurement(
+            new Latency(64, Samples.RATE),
+            1e-9,
+            Polarity.NORMAL,
+            0,
+            Double.POSITIVE_INFINITY,
+            Method.REFERENCED,
+            1,
+            OptionalDouble.empty(),
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            false);
+    MeasurementDocument document =
+        document(new Estimate.Found(flawless, List.of()), Optional.empty());
+    assertTrue(Json.write(document).contains("\"signalToNoiseDb\" : 319"));
+    assertTrue(Json.write(document).contains("\"uncertaintySamples\" : 0.0001"));
+    assertTrue(document.text().contains("319 dB above noise"), document.text());
+  }
+}
