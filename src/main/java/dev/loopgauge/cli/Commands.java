@@ -1,5 +1,21 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.cli.command.AlignCommand;
+import dev.loopgauge.cli.command.AnalyzeCommand;
+import dev.loopgauge.cli.command.BudgetCommand;
+import dev.loopgauge.cli.command.CalibrateCommand;
+import dev.loopgauge.cli.command.DemoCommand;
+import dev.loopgauge.cli.command.DevicesCommand;
+import dev.loopgauge.cli.command.JournalCommand;
+import dev.loopgauge.cli.command.LoopgaugeCommand;
+import dev.loopgauge.cli.command.MeasureCommand;
+import dev.loopgauge.cli.command.PlanCommand;
+import dev.loopgauge.cli.command.ProfileCommand;
+import dev.loopgauge.cli.command.ReportCommand;
+import dev.loopgauge.cli.command.SeriesCommand;
+import dev.loopgauge.cli.command.SignalCommand;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.wiring.Backends;
 import java.util.List;
 import picocli.CommandLine;
 

@@ -1,5 +1,14 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.cli.command.LoopgaugeCommand;
+import dev.loopgauge.cli.command.Subcommand;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Colour;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.cli.terminal.Failure;
+import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.cli.wiring.Backends;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.report.form.Json;

@@ -1,5 +1,9 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.job.recorded.Rehearsal;
 import java.util.Locale;
 
 /** Starts the program. */

@@ -9,18 +9,18 @@ import java.util.List;
 import java.util.Map;
 
 /** The packaged program in a process of its own, without a terminal. */
-final class Jar {
+public final class Jar {
   private Jar() {}
 
   /** Starts a command here; what it says on standard error goes into that file. */
-  static Process start(Map<String, String> environment, Path err, String... args)
+  public static Process start(Map<String, String> environment, Path err, String... args)
       throws IOException {
     return start(Path.of(""), environment, err, args);
   }
 
   /** Starts a command in a folder; what it says on standard error goes into that file. */
-  static Process start(Path folder, Map<String, String> environment, Path err, String... args)
-      throws IOException {
+  public static Process start(
+      Path folder, Map<String, String> environment, Path err, String... args) throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-jar", System.getProperty("loopgauge.jar")));
@@ -34,7 +34,7 @@ final class Jar {
   }
 
   /** Waits for a command to end. */
-  static Run end(Process process, Path err) throws IOException, InterruptedException {
+  public static Run end(Process process, Path err) throws IOException, InterruptedException {
     process.getOutputStream().close();
     String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     return new Run(process.waitFor(), out, Files.readString(err));

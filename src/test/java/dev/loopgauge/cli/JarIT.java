@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.cli.terminal.ExitCode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -74,7 +75,7 @@ class JarIT {
   @Test
   void startsWithoutTheLibrariesItDoesNotNeed() throws Exception {
     Ended ended = run(List.of("-Xlog:class+load"), "budget", chain);
-    assertTrue(ended.out().contains("dev.loopgauge.cli.BudgetCommand "));
+    assertTrue(ended.out().contains("dev.loopgauge.cli.command.BudgetCommand "));
     for (String heavy :
         List.of(
             "com.fasterxml",

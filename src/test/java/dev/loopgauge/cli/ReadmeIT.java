@@ -7,6 +7,7 @@ import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
 import dev.loopgauge.capture.javasound.AlsaRig;
+import dev.loopgauge.cli.terminal.ExitCode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

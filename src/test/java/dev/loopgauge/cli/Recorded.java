@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Random;
 
 /** Recordings made for a test: a sweep, late, in a little noise. */
-final class Recorded {
-  static final SampleRate RATE = new SampleRate(48_000);
+public final class Recorded {
+  public static final SampleRate RATE = new SampleRate(48_000);
 
   private static final int LENGTH = 72_000;
   private static final double NOISE = 1e-4;
@@ -21,7 +21,7 @@ final class Recorded {
   private Recorded() {}
 
   /** A sweep that starts after {@code delay} samples, times {@code gain}. */
-  static Signal sweep(int delay, double gain, long seed) {
+  public static Signal sweep(int delay, double gain, long seed) {
     Signal sweep = new PlayedStimulus(StimulusKind.SWEEP, 1, -20).render(RATE);
     Random random = new Random(seed);
     double[] samples = new double[LENGTH];
@@ -34,11 +34,11 @@ final class Recorded {
   }
 
   /** The same samples, as if they had been recorded at another rate. */
-  static Signal at(SampleRate rate, Signal signal) {
+  public static Signal at(SampleRate rate, Signal signal) {
     return Signal.of(rate, signal.toArray());
   }
 
-  static Path write(Path file, Signal... channels) throws AudioFileException {
+  public static Path write(Path file, Signal... channels) throws AudioFileException {
     WavWriter.write(file, List.of(channels), WavEncoding.PCM_24);
     return file;
   }

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.jr.ob.JSON;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.cli.wiring.Backends;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -20,19 +23,20 @@ import java.util.Map;
  * @param out what it wrote to standard output
  * @param err what it wrote to standard error
  */
-record Run(int exitCode, String out, String err) {
+public record Run(int exitCode, String out, String err) {
   /** Runs a command without a terminal and without an environment. */
-  static Run of(String... args) {
+  public static Run of(String... args) {
     return on(false, "", Map.of(), args);
   }
 
   /** Runs a command with a terminal or without, what is typed, and an environment. */
-  static Run on(boolean terminal, String typed, Map<String, String> environment, String... args) {
+  public static Run on(
+      boolean terminal, String typed, Map<String, String> environment, String... args) {
     return on(terminal, typed, environment, Backends.ofThisComputer(), args);
   }
 
   /** The same with back ends other than the computer's. */
-  static Run on(
+  public static Run on(
       boolean terminal,
       String typed,
       Map<String, String> environment,
@@ -53,7 +57,7 @@ record Run(int exitCode, String out, String err) {
   }
 
   /** Standard output as the one JSON document it must be. */
-  Map<String, Object> json() {
+  public Map<String, Object> json() {
     try {
       return JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(out);
     } catch (IOException e) {
@@ -62,12 +66,12 @@ record Run(int exitCode, String out, String err) {
   }
 
   /** A key of the error in the JSON document. */
-  Object error(String key) {
+  public Object error(String key) {
     return ((Map<?, ?>) json().get("error")).get(key);
   }
 
   /** Checks that the command refused its input in two lines on standard error, saying this. */
-  void assertRefused(String told) {
+  public void assertRefused(String told) {
     assertEquals(ExitCode.USAGE, exitCode, out);
     assertEquals("", out);
     assertTrue(err.contains(told), err);

@@ -1,0 +1,66 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.JournalPlace;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.job.kept.KeptRecordings;
+import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.report.logged.JournalNotice;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** {@code journal check}. */
+@Command(
+    description = "Read all of the journal and say what is wrong with it.",
+    footer = {"", "Exits with 5 when anything is."})
+final class JournalCheck implements Subcommand {
+  private final Console console;
+
+  @Mixin private final JournalPlace place = new JournalPlace();
+
+  JournalCheck(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Answer answer() throws JournalException {
+    try (Journal journal = place.open(console.environment())) {
+      List<String> wrong = new ArrayList<>(journal.check());
+      int missing = wrong.isEmpty() ? checkRecordings(journal, wrong) : 0;
+      return new Answer(
+          wrong.isEmpty() ? ExitCode.GOOD : ExitCode.JOURNAL,
+          new JournalNotice(
+              "journal check",
+              wrong.isEmpty() ? "clean" : "damaged",
+              lines(wrong, missing),
+              Map.of("wrong", wrong, "missingRecordings", missing)));
+    }
+  }
+
+  /** Adds what is wrong with the recordings of a sound journal; gives how many are missing. */
+  private int checkRecordings(Journal journal, List<String> wrong) throws JournalException {
+    KeptRecordings recordings =
+        new KeptRecordings(journal, PackedRecording.folderOf(place.name(console.environment())));
+    wrong.addAll(recordings.damaged());
+    return recordings.missing();
+  }
+
+  private static List<String> lines(List<String> wrong, int missing) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        wrong.isEmpty()
+            ? "CLEAN: every entry is whole and as it was stored."
+            : "NOT CLEAN: " + wrong.size() + " things are wrong; keep a copy as it is.");
+    lines.addAll(wrong);
+    if (missing > 0) {
+      lines.add(missing + " kept recordings are not in the folder beside this journal.");
+    }
+    return lines;
+  }
+}

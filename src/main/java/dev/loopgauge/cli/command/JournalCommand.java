@@ -1,0 +1,26 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.terminal.Console;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** Reads what `measure --journal` kept. */
+@Command(
+    name = "journal",
+    description = "Read what `measure --journal` kept: list, compare, follow, carry over, check.",
+    synopsisSubcommandLabel = "list|show|compare|history|export|import|check")
+public final class JournalCommand {
+  private JournalCommand() {}
+
+  /** The command with its own subcommands. */
+  public static CommandLine line(Console console) {
+    return new CommandLine(new JournalCommand())
+        .addSubcommand("list", new JournalList(console))
+        .addSubcommand("show", new JournalShow(console))
+        .addSubcommand("compare", new JournalCompare(console))
+        .addSubcommand("history", new JournalHistory(console))
+        .addSubcommand("export", new JournalExport(console))
+        .addSubcommand("import", new JournalImport(console))
+        .addSubcommand("check", new JournalCheck(console));
+  }
+}

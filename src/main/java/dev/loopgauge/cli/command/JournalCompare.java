@@ -1,0 +1,108 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.JournalPlace;
+import dev.loopgauge.cli.option.WhenConverter;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.journal.Cause;
+import dev.loopgauge.journal.Compared;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.PathPair;
+import dev.loopgauge.journal.PathPair.Standing;
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.logged.CompareDocument;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code journal compare}. */
+@Command(
+    sortOptions = false,
+    description = "Hold each path of a show after it against before it, or against another show.",
+    footer = {
+      "",
+      "The last entry of each path counts, corrections in the place of what they",
+      "correct. Where a path wasn't measured after the show, during stands in. Exits",
+      "with 0 when all is the same, 1 when anything changed, and 3 when nothing changed",
+      "but a path could not be compared."
+    })
+final class JournalCompare implements Subcommand {
+  private final Console console;
+
+  @Mixin private final JournalPlace place = new JournalPlace();
+
+  @Option(names = "--show", paramLabel = "NAME", required = true, description = "The show.")
+  private String show = "";
+
+  @Option(
+      names = "--with",
+      paramLabel = "NAME",
+      description = "An earlier show to compare with, at the same part of the day.")
+  private Optional<String> other = Optional.empty();
+
+  @Option(
+      names = "--when",
+      paramLabel = "WHEN",
+      converter = WhenConverter.class,
+      description = "With --with: which part of the day (before).")
+  private Optional<When> when = Optional.empty();
+
+  JournalCompare(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Answer answer() throws JournalException {
+    if (when.isPresent() && other.isEmpty()) {
+      throw new UsageException(
+          "--when goes with --with", "without --with, before is compared with after");
+    }
+    try (Journal journal = place.open(console.environment())) {
+      Logbook logbook = new Logbook(journal);
+      CompareDocument document = document(logbook);
+      return new Answer(exitCode(document), document);
+    }
+  }
+
+  private CompareDocument document(Logbook logbook) throws JournalException {
+    List<Heading> entries = logbook.show(show);
+    if (other.isEmpty()) {
+      return new CompareDocument(
+          When.BEFORE.label(),
+          When.AFTER.label(),
+          compared(logbook, PathPair.beforeAndAfter(entries)));
+    }
+    When part = when.orElse(When.BEFORE);
+    List<PathPair> pairs = PathPair.between(logbook.show(other.get()), entries, part);
+    return new CompareDocument("then", "now", compared(logbook, pairs));
+  }
+
+  private static List<Compared> compared(Logbook logbook, List<PathPair> pairs)
+      throws JournalException {
+    List<Compared> compared = new ArrayList<>();
+    for (PathPair pair : pairs) {
+      List<Cause> causes =
+          pair.standing() == Standing.CHANGED
+              ? logbook.causes(pair.first().orElseThrow(), pair.second().orElseThrow())
+              : List.of();
+      compared.add(new Compared(pair, causes));
+    }
+    return compared;
+  }
+
+  private static int exitCode(CompareDocument document) {
+    if (document.count(Standing.CHANGED) > 0) {
+      return ExitCode.OUTSIDE;
+    }
+    boolean open = document.paths().isEmpty() || document.count(Standing.NOT_COMPARED) > 0;
+    return open ? ExitCode.NOT_TRUSTWORTHY : ExitCode.GOOD;
+  }
+}

@@ -1,0 +1,152 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.JournalPlace;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.report.exchange.EntryKeys;
+import dev.loopgauge.report.exchange.EntryWriter;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.logged.JournalNotice;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code journal export}. */
+@Command(
+    sortOptions = false,
+    description = "Write entries as CSV or JSON, for `journal import` or a spreadsheet.",
+    footer = {
+      "",
+      "Recordings are named only: they lie beside the journal, copy them by hand.",
+      "A spreadsheet may count texts that begin with = as formulas."
+    })
+final class JournalExport implements Subcommand {
+  /** How to write entries. */
+  enum Format {
+    /** A line for each, for spreadsheets. */
+    csv,
+    /** One document. */
+    json
+  }
+
+  private final Console console;
+
+  @Mixin private final JournalPlace place = new JournalPlace();
+
+  @Option(names = "--format", paramLabel = "FORMAT", description = "csv or json (json).")
+  private Format format = Format.json;
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE",
+      description = "Write to this file; it must not exist (the screen).")
+  private Optional<Path> output = Optional.empty();
+
+  @Option(names = "--show", paramLabel = "NAME", description = "Only this show.")
+  private Optional<String> show = Optional.empty();
+
+  JournalExport(Console console) {
+    this.console = console;
+  }
+
+  /** An export on the screen. */
+  private record Printed(String text, List<Entry> entries) implements Document {
+    @Override
+    public Map<String, Object> json() {
+      Map<String, Object> json = Document.head("journal export", "exported");
+      json.put("entries", entries.stream().map(EntryKeys::of).toList());
+      return json;
+    }
+  }
+
+  @Override
+  public Answer answer() throws JournalException, IOException {
+    try (Journal journal = place.open(console.environment())) {
+      if (show.isPresent()) {
+        new Logbook(journal).show(show.get());
+      }
+      return output.isPresent() ? toFile(journal, output.get()) : toScreen(journal);
+    }
+  }
+
+  private Answer toScreen(Journal journal) throws JournalException, IOException {
+    List<Entry> entries = new ArrayList<>();
+    StringWriter text = new StringWriter();
+    write(journal, text, entries::add);
+    return Answer.good(new Printed(text.toString(), entries));
+  }
+
+  private void write(Journal journal, Writer out, Consumer<Entry> seen)
+      throws JournalException, IOException {
+    Selection selection = show.map(Selection::ofShow).orElse(Selection.ALL);
+    try (EntryWriter writer = format == Format.csv ? EntryWriter.csv(out) : EntryWriter.json(out)) {
+      journal.each(
+          selection,
+          entry -> {
+            try {
+              writer.write(entry);
+            } catch (IOException e) {
+              throw new UncheckedIOException(e);
+            }
+            seen.accept(entry);
+          });
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private Answer toFile(Journal journal, Path file) throws JournalException, IOException {
+    AtomicInteger written = new AtomicInteger();
+    AtomicInteger kept = new AtomicInteger();
+    try (Writer out =
+        Files.newBufferedWriter(
+            file,
+            StandardCharsets.UTF_8,
+            StandardOpenOption.CREATE_NEW,
+            StandardOpenOption.WRITE)) {
+      write(
+          journal,
+          out,
+          entry -> {
+            written.incrementAndGet();
+            kept.addAndGet(entry.capture().isPresent() ? 1 : 0);
+          });
+    } catch (FileAlreadyExistsException e) {
+      throw new UsageException(
+          file + " exists already, and nothing is overwritten", "give another name");
+    }
+    List<String> lines = new ArrayList<>();
+    lines.add("%d entries written to %s.".formatted(written.get(), file));
+    if (kept.get() > 0) {
+      lines.add(
+          "%d of them name a recording beside the journal: copy these too.".formatted(kept.get()));
+    }
+    return Answer.good(
+        new JournalNotice(
+            "journal export",
+            "exported",
+            lines,
+            Map.of("file", file.toString(), "written", written.get(), "recordings", kept.get())));
+  }
+}

@@ -1,0 +1,69 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.JournalPlace;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.TextFile;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.report.exchange.EntryFile;
+import dev.loopgauge.report.exchange.ExchangeException;
+import dev.loopgauge.report.logged.JournalNotice;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** {@code journal import}. */
+@Command(
+    description = "Add the entries that `journal export` wrote: all of them, or none.",
+    footer = {"", "Entries that are there already are passed over."})
+final class JournalImport implements Subcommand {
+  private static final int MOST_CHARACTERS = 500_000_000;
+
+  private final Console console;
+
+  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Exports, CSV or JSON.")
+  private List<Path> files = List.of();
+
+  @Mixin private final JournalPlace place = new JournalPlace();
+
+  JournalImport(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Answer answer() throws JournalException {
+    List<Entry> entries = new ArrayList<>();
+    for (Path file : files) {
+      entries.addAll(read(file));
+    }
+    try (Journal journal = place.openOrBegin(console.environment())) {
+      int added = journal.append(entries);
+      Map<String, Object> figures = new LinkedHashMap<>();
+      figures.put("read", entries.size());
+      figures.put("new", added);
+      String told =
+          "%d entries read, %d of them new, %d there already."
+              .formatted(entries.size(), added, entries.size() - added);
+      return Answer.good(new JournalNotice("journal import", "imported", List.of(told), figures));
+    }
+  }
+
+  private static List<Entry> read(Path file) {
+    String text =
+        TextFile.read(
+            file, "export of a journal", MOST_CHARACTERS, "check the name and the folder");
+    try {
+      return EntryFile.read(text, file.toString());
+    } catch (ExchangeException e) {
+      throw new UsageException(e.getMessage(), e.hint());
+    }
+  }
+}

@@ -1,0 +1,41 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.JournalPlace;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.report.logged.EntryDocument;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** {@code journal show}. */
+@Command(description = "Show all that an entry holds.")
+final class JournalShow implements Subcommand {
+  private final Console console;
+
+  @Parameters(paramLabel = "ID", description = "The entry's id, or enough of its beginning.")
+  private String id = "";
+
+  @Mixin private final JournalPlace place = new JournalPlace();
+
+  JournalShow(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Answer answer() throws JournalException {
+    try (Journal journal = place.open(console.environment())) {
+      Entry entry = new Logbook(journal).entry(id);
+      return Answer.good(
+          new EntryDocument(
+              entry,
+              Logbook.document(entry),
+              Optional.ofNullable(journal.corrections().get(entry.heading().id()))));
+    }
+  }
+}

@@ -1,0 +1,105 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.LiveOptions;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.report.rig.ProfileDocument;
+import dev.loopgauge.report.rig.ProfilesDocument;
+import dev.loopgauge.setup.DataFolder;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.ProfileStore;
+import dev.loopgauge.setup.SetupException;
+import java.nio.file.Path;
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Keeps what a measurement needs to know about a place. */
+@Command(
+    name = "profile",
+    description = "Keep device, patching and level under a name, for `measure --profile NAME`.",
+    synopsisSubcommandLabel = "save|list|show")
+public final class ProfileCommand {
+  private ProfileCommand() {}
+
+  /** The command with its own subcommands. */
+  public static CommandLine line(Console console) {
+    return new CommandLine(new ProfileCommand())
+        .addSubcommand("save", new Save(console))
+        .addSubcommand("list", new ListAll(console))
+        .addSubcommand("show", new Show(console));
+  }
+
+  private static ProfileStore store(Console console) {
+    return DataFolder.of(console.environment()).profiles();
+  }
+
+  /** {@code profile save}. */
+  @Command(
+      sortOptions = false,
+      description = "Keep the options under a name; with --profile, on top of that one.")
+  static final class Save implements Subcommand {
+    private final Console console;
+
+    @Parameters(paramLabel = "NAME", description = "The profile's name.")
+    private String name = "";
+
+    @Mixin private final LiveOptions live = new LiveOptions();
+
+    @Option(names = "--replace", description = "Replace the profile of that name.")
+    private boolean replace;
+
+    Save(Console console) {
+      this.console = console;
+    }
+
+    @Override
+    public Answer answer() throws SetupException {
+      Optional<Profile> kept = live.kept(DataFolder.of(console.environment()));
+      Profile profile = live.settings(kept);
+      ProfileStore store = store(console);
+      Path file = replace ? store.replace(name, profile) : store.save(name, profile);
+      return Answer.good(new ProfileDocument("profile save", name, file.toString(), profile));
+    }
+  }
+
+  /** {@code profile list}. */
+  @Command(description = "List the profiles.")
+  static final class ListAll implements Subcommand {
+    private final Console console;
+
+    ListAll(Console console) {
+      this.console = console;
+    }
+
+    @Override
+    public Answer answer() throws SetupException {
+      ProfileStore store = store(console);
+      return Answer.good(new ProfilesDocument(store.folder().toString(), store.names()));
+    }
+  }
+
+  /** {@code profile show}. */
+  @Command(description = "Show what a profile says.")
+  static final class Show implements Subcommand {
+    private final Console console;
+
+    @Parameters(paramLabel = "NAME", description = "The profile's name.")
+    private String name = "";
+
+    Show(Console console) {
+      this.console = console;
+    }
+
+    @Override
+    public Answer answer() throws SetupException {
+      ProfileStore store = store(console);
+      Profile profile = store.load(name);
+      return Answer.good(
+          new ProfileDocument("profile show", name, store.file(name).toString(), profile));
+    }
+  }
+}

@@ -1,0 +1,77 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.JournalOptions;
+import dev.loopgauge.cli.option.ReportFormat;
+import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.job.kept.ReportSources;
+import dev.loopgauge.job.kept.Reporting;
+import dev.loopgauge.journal.JournalException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Puts measurements together to one page. */
+@Command(
+    description = "Make one page of what was measured: for a browser, a phone or on paper.",
+    footer = {
+      "",
+      "The page is one file that needs no network. Without -o, text is printed.",
+      "Without --show and --from it tells of the last show in the journal."
+    })
+public final class ReportCommand implements Subcommand {
+  private final Console console;
+
+  @Option(
+      names = "--show",
+      paramLabel = "NAME",
+      description = "What the journal keeps of this show, and of its paths before.")
+  private Optional<String> show = Optional.empty();
+
+  @Option(
+      names = "--journal",
+      paramLabel = "FILE",
+      description = "Another journal than the usual one or the one that LOOPGAUGE_JOURNAL names.")
+  private Optional<String> journal = Optional.empty();
+
+  @Option(
+      names = "--from",
+      paramLabel = "FILE",
+      arity = "1..*",
+      description = "Documents that commands printed with --json; beside a show, or alone.")
+  private List<Path> from = List.of();
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE",
+      description = "Write the report to this file; it must not exist.")
+  private Optional<Path> output = Optional.empty();
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      converter = ReportFormat.Converter.class,
+      description =
+          "How to write it: html, json, csv or text (html to a file, text to the screen).")
+  private Optional<ReportFormat> format = Optional.empty();
+
+  /** The command on this console. */
+  public ReportCommand(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Answer answer() throws JournalException {
+    return new Reporting(
+            show.isEmpty() && journal.isEmpty() && !from.isEmpty()
+                ? ReportSources.ofFiles(from)
+                : ReportSources.ofShow(
+                    JournalOptions.place(journal, console.environment()),
+                    console.environment(),
+                    show,
+                    from))
+        .answer(format, output);
+  }
+}

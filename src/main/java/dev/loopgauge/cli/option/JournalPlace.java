@@ -1,0 +1,35 @@
+package dev.loopgauge.cli.option;
+
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.store.Journals;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+
+/** The option that says which journal to read. */
+public final class JournalPlace {
+  @Option(
+      names = "--journal",
+      paramLabel = "FILE",
+      description = {
+        "The journal: a file or jdbc:postgresql://HOST/DATABASE",
+        "(what LOOPGAUGE_JOURNAL names, else the usual one)."
+      })
+  private Optional<String> place = Optional.empty();
+
+  /** Where the journal is. */
+  public String name(Map<String, String> environment) {
+    return JournalOptions.place(place, environment);
+  }
+
+  /** Opens the journal, which must be there. */
+  public Journal open(Map<String, String> environment) throws JournalException {
+    return Journals.openExisting(name(environment), environment);
+  }
+
+  /** Opens the journal; a new one where there is none. */
+  public Journal openOrBegin(Map<String, String> environment) throws JournalException {
+    return Journals.open(name(environment), environment);
+  }
+}

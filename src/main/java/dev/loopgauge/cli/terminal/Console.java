@@ -1,0 +1,45 @@
+package dev.loopgauge.cli.terminal;
+
+import java.io.BufferedReader;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.InputStreamReader;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+/**
+ * What a command sees of the world around it, so that a test can stand in for a terminal.
+ *
+ * @param in what the user types
+ * @param out results, in UTF-8
+ * @param err progress, warnings and errors, in UTF-8
+ * @param terminal whether somebody sits there who can answer
+ * @param environment the environment variables
+ */
+public record Console(
+    BufferedReader in,
+    PrintStream out,
+    PrintStream err,
+    boolean terminal,
+    Map<String, String> environment) {
+  /**
+   * The process's own streams. Java 22 and later hand out a {@code java.io.Console} even without a
+   * terminal, unless told to keep to the old one.
+   */
+  @SuppressWarnings("SystemConsoleNull")
+  public static Console ofProcess() {
+    System.setProperty("jdk.console", "java.base");
+    return new Console(
+        new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset())),
+        utf8(FileDescriptor.out),
+        utf8(FileDescriptor.err),
+        System.console() != null,
+        System.getenv());
+  }
+
+  private static PrintStream utf8(FileDescriptor descriptor) {
+    return new PrintStream(new FileOutputStream(descriptor), true, StandardCharsets.UTF_8);
+  }
+}

@@ -1,0 +1,2 @@
+/** The one place that makes audio adapters. */
+package dev.loopgauge.cli.wiring;

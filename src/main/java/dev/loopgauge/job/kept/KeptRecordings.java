@@ -1,0 +1,71 @@
+package dev.loopgauge.job.kept;
+
+import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.journal.Sha256;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The recordings beside a journal, held against what its entries say of them. */
+public final class KeptRecordings {
+  private final Path folder;
+  private final List<String> damaged = new ArrayList<>();
+  private int missing;
+
+  /**
+   * Reads the recordings of all entries.
+   *
+   * @param folder where they are kept
+   * @throws JournalException when the journal can't be read
+   */
+  public KeptRecordings(Journal journal, Path folder) throws JournalException {
+    this.folder = folder;
+    journal.each(
+        Selection.ALL, entry -> entry.capture().ifPresent(capture -> check(entry, capture)));
+  }
+
+  private void check(Entry entry, KeptCapture capture) {
+    String name = PackedRecording.name(entry.heading().id());
+    // Entries may come from elsewhere: no other name is followed.
+    Path file = folder.resolve(name);
+    if (!capture.file().equals(name) || !Files.exists(file)) {
+      missing++;
+      return;
+    }
+    try {
+      if (!digest(file).equals(capture.digest())) {
+        damaged.add("the recording " + file + " is not what was stored");
+      }
+    } catch (IOException e) {
+      damaged.add("the recording " + file + " can't be read: " + e.getMessage());
+    }
+  }
+
+  private static String digest(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file);
+        DigestInputStream digested = new DigestInputStream(in, Sha256.begin())) {
+      digested.transferTo(OutputStream.nullOutputStream());
+      return Sha256.end(digested.getMessageDigest());
+    }
+  }
+
+  /** What is wrong, one sentence for each recording. */
+  public List<String> damaged() {
+    return List.copyOf(damaged);
+  }
+
+  /** How many are not in the folder, as after an import or where only the journal was copied. */
+  public int missing() {
+    return missing;
+  }
+}

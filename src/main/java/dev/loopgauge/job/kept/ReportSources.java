@@ -1,0 +1,123 @@
+package dev.loopgauge.job.kept;
+
+import dev.loopgauge.cli.command.LoopgaugeCommand;
+import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.ResultFile;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.journal.store.Journals;
+import dev.loopgauge.report.html.Reading;
+import dev.loopgauge.report.html.ReportDocument;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/** Where the contents of reports come from. */
+public final class ReportSources {
+  private ReportSources() {}
+
+  /**
+   * A report of documents in files.
+   *
+   * @throws UsageException when one can't be read, or is none that a report can show
+   */
+  public static ReportDocument ofFiles(List<Path> files) {
+    List<Reading> readings = files.stream().map(ReportSources::reading).toList();
+    String title = readings.size() == 1 ? readings.get(0).source() : "Measurements";
+    return new ReportDocument(title, LoopgaugeCommand.Version.number(), readings);
+  }
+
+  private static Reading reading(Path file) {
+    ResultFile document = ResultFile.read(file, "measure");
+    Reading reading = Reading.ofFile(file.getFileName().toString(), document.values());
+    if (!reading.isShown()) {
+      throw document.lacks(
+          "a document that a report can show",
+          "give what measure, analyze, series, budget, plan or align printed with --json");
+    }
+    return reading;
+  }
+
+  /**
+   * A report of a show in the journal.
+   *
+   * @param place where the journal is
+   * @param show the show; empty for the last one
+   * @param files documents to be told of as well
+   * @throws JournalException when the journal can't be read
+   * @throws UsageException when there is no such show, or as {@link #ofFiles}
+   */
+  public static ReportDocument ofShow(
+      String place, Map<String, String> environment, Optional<String> show, List<Path> files)
+      throws JournalException {
+    List<Reading> documents = files.stream().map(ReportSources::reading).toList();
+    try (Journal journal = Journals.openExisting(place, environment)) {
+      Set<UUID> replaced = journal.corrections().keySet();
+      String name = show.isPresent() ? show.get() : lastShow(journal);
+      List<Reading> readings = new ArrayList<>(readings(journal, name, replaced));
+      List<Heading> past = past(journal, readings, replaced);
+      readings.addAll(documents);
+      return new ReportDocument(name, LoopgaugeCommand.Version.number(), readings, past);
+    }
+  }
+
+  private static String lastShow(Journal journal) throws JournalException {
+    Selection last =
+        new Selection(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.of(1));
+    return journal.headings(last).stream()
+        .map(Heading::show)
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    "expected a show in the journal, found none",
+                    "measure with --journal, or give documents: `loopgauge report --from FILE`"));
+  }
+
+  /** The entries of a show that no other entry replaces. */
+  private static List<Reading> readings(Journal journal, String show, Set<UUID> replaced)
+      throws JournalException {
+    List<Entry> entries = new ArrayList<>();
+    journal.each(Selection.ofShow(show), entries::add);
+    if (entries.isEmpty()) {
+      throw new UsageException(
+          "no show '" + show + "' in the journal", "`loopgauge journal list` shows them");
+    }
+    List<Reading> readings = new ArrayList<>();
+    for (Entry entry : entries) {
+      if (!replaced.contains(entry.heading().id())) {
+        readings.add(Reading.ofEntry(entry, Logbook.document(entry)));
+      }
+    }
+    return readings;
+  }
+
+  /** The entries of these readings' paths, of all shows, that no other replaces. */
+  private static List<Heading> past(Journal journal, List<Reading> readings, Set<UUID> replaced)
+      throws JournalException {
+    List<Heading> past = new ArrayList<>();
+    for (String path : paths(readings)) {
+      journal.headings(Selection.ofPath(path)).stream()
+          .filter(heading -> !replaced.contains(heading.id()))
+          .forEach(past::add);
+    }
+    return past;
+  }
+
+  private static Set<String> paths(List<Reading> readings) {
+    return readings.stream()
+        .flatMap(reading -> reading.entry().stream())
+        .flatMap(entry -> entry.heading().path().stream())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+}

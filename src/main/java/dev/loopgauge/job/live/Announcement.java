@@ -1,0 +1,52 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.measure.MeasurementPlan;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.signal.PlayedStimulus;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** What is about to be played, in words. */
+public final class Announcement {
+  private Announcement() {}
+
+  /** One stimulus on all sends at once. */
+  public static String of(SessionInfo session, List<Integer> sends, MeasurementPlan plan) {
+    PlayedStimulus stimulus = plan.stimulus();
+    return where(sends, session)
+        + (sends.size() == 1 ? " plays" : " play")
+        + " a "
+        + stimulus.kind().label()
+        + " at "
+        + level(stimulus)
+        + " for "
+        + Numbers.brief(stimulus.seconds(), 2)
+        + " s, "
+        + times(plan.repeats())
+        + ".";
+  }
+
+  /** A tick on each send in turn. */
+  static String ofTicks(SessionInfo session, List<Integer> sends, PlayedStimulus tick) {
+    return where(sends, session)
+        + (sends.size() == 1 ? " plays" : " play in turn")
+        + " a short tick at "
+        + level(tick)
+        + ".";
+  }
+
+  private static String where(List<Integer> sends, SessionInfo session) {
+    String channels =
+        sends.stream().sorted().map(String::valueOf).collect(Collectors.joining(", "));
+    return (sends.size() == 1 ? "Send " : "Sends ") + channels + " of \"" + session.output() + "\"";
+  }
+
+  private static String level(PlayedStimulus stimulus) {
+    return Numbers.brief(stimulus.levelDbfs(), 1) + " dBFS";
+  }
+
+  private static String times(int repeats) {
+    return repeats == 1 ? "once" : repeats + " times";
+  }
+}

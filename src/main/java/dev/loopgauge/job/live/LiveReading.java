@@ -1,0 +1,131 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.estimate.ArrivalChoice;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.measure.Calibration;
+import dev.loopgauge.measure.ChannelPair;
+import dev.loopgauge.measure.LiveMeasurement;
+import dev.loopgauge.setup.CalibrationStore;
+import dev.loopgauge.setup.CalibrationStore.Lookup;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One measurement through an open session, by the best way round the sound card that is at hand.
+ *
+ * @param session opened as the profile asks
+ * @param profile what to measure
+ * @param arrival which arrival is measured where there are several
+ * @param consent asked before each sound
+ */
+record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival, Consent consent) {
+  /**
+   * Against the reference where one is patched, else less a kept calibration that holds.
+   *
+   * @param store where calibrations are kept
+   */
+  Estimate take(CalibrationStore store) throws CaptureException, SetupException, IOException {
+    Repeatable reading = repeatable(store);
+    consent.ask(announcement());
+    return reading.take();
+  }
+
+  /** A measurement that can be made again and again, by the same way, without asking. */
+  interface Repeatable {
+    /** Plays, records and reads once. */
+    Estimate take() throws CaptureException;
+  }
+
+  /** What {@link #take} measures, to be made when and as often as wanted. */
+  Repeatable repeatable(CalibrationStore store) throws SetupException {
+    if (profile.patching().reference().isPresent()) {
+      return live()::referenced;
+    }
+    Lookup lookup = lookup(store);
+    return lookup instanceof Lookup.Holds holds
+        ? () -> live().lessCable(holds.calibration(), Method.SAMPLE_LOCKED)
+        : () -> live().uncalibrated(((Lookup.Refused) lookup).reason(), hint());
+  }
+
+  /**
+   * Through a program of the audio server and no sound card, so that nothing is to be taken off.
+   * Against the reference where one is patched.
+   *
+   * @throws CaptureException when the sound failed
+   */
+  Estimate throughProgram() throws CaptureException {
+    if (profile.patching().reference().isPresent()) {
+      return live().referenced();
+    }
+    Estimate estimate = live().withCard();
+    return estimate instanceof Estimate.Found found
+        ? new Estimate.Found(found.measurement().withMethod(Method.SAMPLE_LOCKED), found.findings())
+        : estimate;
+  }
+
+  private Lookup lookup(CalibrationStore store) throws SetupException {
+    if (!session.info().sampleLocked()) {
+      return new Lookup.Refused(session.info().backend() + " shifts it with each opening");
+    }
+    List<Calibration> kept = new ArrayList<>(profile.calibration().stream().toList());
+    kept.addAll(store.all());
+    return CalibrationStore.choose(kept, session.info(), profile.patching().rig());
+  }
+
+  private String hint() {
+    String reference =
+        "patch a second send straight to a second return and name them by --reference-send and"
+            + " --reference-return";
+    if (session.info().sampleLocked()) {
+      return reference + ", or run `loopgauge calibrate`";
+    }
+    return consent.makesSound() ? reference + ", or add --calibrate" : reference;
+  }
+
+  /**
+   * A patch cable first, then the rig, with somebody patching in between.
+   *
+   * @param now the date for the calibration
+   */
+  Estimate afterCable(Instant now) throws CaptureException, IOException {
+    ChannelPair rig = profile.patching().rig();
+    consent.announce(announcement());
+    consent.waitFor(
+        "1. Join send %d straight to return %d with a cable.".formatted(rig.send(), rig.ret()));
+    Estimate cable = live().withCard();
+    if (!(cable instanceof Estimate.Found found)) {
+      consent.say("That was the cable; the rig was not measured.");
+      return cable;
+    }
+    consent.waitFor(
+        "2. Patch send %d into the rig and the rig's output to return %d."
+            .formatted(rig.send(), rig.ret()));
+    return live().lessCable(calibration(found.measurement(), now), Method.CALIBRATED);
+  }
+
+  private Calibration calibration(Measurement cable, Instant now) {
+    return Calibration.of(
+        session.info(),
+        profile.patching().rig(),
+        cable.delay().samples(),
+        cable.uncertaintySamples(),
+        now);
+  }
+
+  private LiveMeasurement live() {
+    return new LiveMeasurement(session, profile.patching(), profile.plan(), arrival);
+  }
+
+  /** What is about to be played. */
+  String announcement() {
+    return Announcement.of(session.info(), profile.patching().sends(), profile.plan());
+  }
+}

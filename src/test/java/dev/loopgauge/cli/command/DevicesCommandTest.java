@@ -1,0 +1,119 @@
+package dev.loopgauge.cli.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.ScriptedBackend;
+import dev.loopgauge.cli.Run;
+import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.signal.SampleRate;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class DevicesCommandTest {
+  private static final SampleRate CD = new SampleRate(44_100);
+  private static final ScriptedBackend NO_SERVER =
+      new ScriptedBackend(
+          "jack", new Availability.Unusable("no server is running", "start the server"));
+
+  @TempDir Path data;
+  private LiveBench bench;
+
+  @BeforeEach
+  void open() {
+    bench = new LiveBench(data);
+  }
+
+  @Test
+  void listsDevicesWithACommandToCopyOrSaysWhatIsMissing() {
+    Run run = bench.run(List.of(javaSound(card("Stage card", 2, 4)), NO_SERVER), "devices");
+
+    assertEquals(ExitCode.GOOD, run.exitCode());
+    assertEquals(
+        """
+        java-sound
+          device      sends  returns  rates in Hz
+          Stage card      2        4  44100 48000
+          loopgauge measure --backend java-sound --output "Stage card" --input "Stage card" \
+        --send 2 --return 2 --reference-send 1 --reference-return 1
+
+        jack can't be used: no server is running
+          try          start the server
+
+        simulated
+          device  sends  returns  rates in Hz
+          rig         2        2  any
+          loopgauge measure --backend simulated --chain FILE --path NAME
+        """,
+        run.out());
+  }
+
+  @Test
+  void aScriptGetsTheSame() {
+    Run run =
+        bench.run(List.of(javaSound(card("Stage card", 2, 4)), NO_SERVER), "devices", "--json");
+
+    List<?> backends = (List<?>) run.json().get("backends");
+    Map<?, ?> first = (Map<?, ?>) backends.get(0);
+    assertEquals("java-sound", first.get("name"));
+    assertEquals(true, first.get("usable"));
+    assertEquals(
+        List.of(
+            Map.of(
+                "name", "Stage card", "sends", 2, "returns", 4, "ratesHz", List.of(44100, 48000))),
+        first.get("devices"));
+    Map<?, ?> second = (Map<?, ?>) backends.get(1);
+    assertEquals(false, second.get("usable"));
+    assertEquals("no server is running", second.get("reason"));
+    assertEquals("start the server", second.get("hint"));
+    assertEquals(3, backends.size());
+  }
+
+  @Test
+  void prefersDevicesWithRoomForAReference() {
+    String command =
+        command(card("Headset", 2, 1), card("Speaker", 1, 0), card("Stage \"A\"", 0, 8));
+
+    assertEquals(
+        "loopgauge measure --backend java-sound --output \"Headset\" --input \"Stage \\\"A\\\"\""
+            + " --send 2 --return 2 --reference-send 1 --reference-return 1",
+        command);
+  }
+
+  @Test
+  void proposesASingleLoopWhereThereIsNoMore() {
+    assertEquals(
+        "loopgauge measure --backend java-sound --output \"Headset\" --input \"Headset\""
+            + " --send 1 --return 1",
+        command(card("Headset", 2, 1)));
+  }
+
+  @Test
+  void proposesNothingWhereNothingCanRecord() {
+    Run run = bench.run(List.of(javaSound(card("Speaker", 2, 0))), "devices");
+
+    assertFalse(run.out().contains("--backend java-sound"), run.out());
+  }
+
+  private String command(AudioDevice... devices) {
+    Run run = bench.run(List.of(javaSound(devices)), "devices", "--json");
+    return (String)
+        ((Map<?, ?>) ((List<?>) run.json().get("backends")).get(0)).get("measureCommand");
+  }
+
+  private static AudioBackend javaSound(AudioDevice... devices) {
+    return new ScriptedBackend("java-sound", new Availability.Usable(Arrays.asList(devices)));
+  }
+
+  private static AudioDevice card(String name, int sends, int returns) {
+    return new AudioDevice(name, sends, returns, List.of(CD, LiveBench.RATE));
+  }
+}

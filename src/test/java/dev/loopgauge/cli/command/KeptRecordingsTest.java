@@ -1,0 +1,73 @@
+package dev.loopgauge.cli.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.loopgauge.job.kept.KeptRecordings;
+import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.journal.Entries;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.MemoryJournal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class KeptRecordingsTest {
+  @TempDir Path folder;
+
+  private final MemoryJournal journal = new MemoryJournal();
+
+  private Path keep(long n) throws Exception {
+    Path wav = Files.write(folder.resolve("wav"), new byte[] {(byte) n, 1, 2});
+    Entry plain = Entries.entry(n);
+    KeptCapture capture = PackedRecording.ofFile(wav).keep(folder, plain.heading().id());
+    add(plain, capture);
+    return folder.resolve(capture.file());
+  }
+
+  private void add(Entry plain, KeptCapture capture) throws Exception {
+    journal.append(
+        List.of(
+            new Entry(
+                plain.heading(),
+                plain.note(),
+                plain.setup(),
+                plain.document(),
+                plain.chain(),
+                plain.card(),
+                Optional.of(capture),
+                plain.toolVersion())));
+  }
+
+  @Test
+  void findsTheOneThatWasChanged() throws Exception {
+    keep(1);
+    Path changed = keep(2);
+    assertEquals(List.of(), new KeptRecordings(journal, folder).damaged());
+
+    Files.write(changed, new byte[] {1});
+    KeptRecordings recordings = new KeptRecordings(journal, folder);
+    assertEquals(
+        List.of("the recording " + changed + " is not what was stored"), recordings.damaged());
+    assertEquals(0, recordings.missing());
+  }
+
+  @Test
+  void countsThoseThatAreElsewhere() throws Exception {
+    Files.delete(keep(1));
+    keep(2);
+    assertEquals(1, new KeptRecordings(journal, folder).missing());
+  }
+
+  @Test
+  void followsNoNameThatLeavesTheFolder() throws Exception {
+    add(Entries.entry(1), new KeptCapture("/dev/zero", "00"));
+    add(Entries.entry(2), new KeptCapture("../\u0000", "00"));
+    KeptRecordings recordings = new KeptRecordings(journal, folder);
+    assertEquals(2, recordings.missing());
+    assertEquals(List.of(), recordings.damaged());
+  }
+}

@@ -1,0 +1,124 @@
+package dev.loopgauge.cli.command;
+
+import static dev.loopgauge.cli.command.LiveBench.CARD;
+import static dev.loopgauge.cli.command.LiveBench.session;
+import static dev.loopgauge.cli.command.LiveBench.wires;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.ScriptedServer;
+import dev.loopgauge.cli.Run;
+import dev.loopgauge.cli.terminal.ExitCode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A loop of 128 + 100 samples that reads 128 more: a block of 128, or the host patched twice? */
+class TellApartTest {
+  @TempDir Path folder;
+  private String chain = "";
+
+  @BeforeEach
+  void writeChain() throws IOException {
+    chain =
+        Files.writeString(
+                folder.resolve("hall.yaml"),
+                """
+                chain: Hall
+                sample-rate: 48000
+                block-size: 64
+                stages:
+                  host: { blocks: 2 }
+                  desk: { samples: 100 }
+                paths:
+                  vocal: { listener: house, stages: [host, desk] }
+                """)
+            .toString();
+  }
+
+  @Test
+  void aLargerBlockReadsTheSameAtThatBlock() {
+    ScriptedServer server = new ScriptedServer(64, at(356), at(356));
+    Run run = run(server, "--yes", "--tell-apart", "--json");
+
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
+    assertEquals(List.of(128, 64), server.sizes());
+    assertEquals(List.of("block-size"), causes(run));
+    assertTrue(run.err().contains("back to 64 samples at the end"), run.err());
+  }
+
+  @Test
+  void aHostPatchedTwiceReadsMoreThere() {
+    Run run = run(new ScriptedServer(64, at(356), at(612)), "--yes", "--tell-apart", "--json");
+
+    assertTrue(causes(run).contains("stage-twice"), run.out());
+    assertFalse(causes(run).contains("block-size"), run.out());
+  }
+
+  @Test
+  void somebodyAtATerminalIsAsked() {
+    ScriptedServer asked = new ScriptedServer(64, at(356), at(356));
+    Run yes = new LiveBench(folder).typed("\ny\n", asked, args());
+    ScriptedServer left = new ScriptedServer(64, at(356));
+    Run no = new LiveBench(folder).typed("\n\n", left, args());
+
+    assertTrue(yes.err().contains("At a block of 128 they read apart"), yes.err());
+    assertTrue(yes.out().contains("measured again at a block of 128"), yes.out());
+    assertEquals(List.of(), left.sizes());
+    assertTrue(no.out().contains("can't tell these causes apart"), no.out());
+  }
+
+  @Test
+  void theBuiltInRigTellsToo() {
+    Run run =
+        run(
+            new ScriptedServer(64),
+            "--backend=simulated",
+            "--fault=block-size=128",
+            "--tell-apart",
+            "--json");
+
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
+    assertEquals(List.of("block-size"), causes(run));
+  }
+
+  private static AudioSession at(int samples) {
+    return session("jack", 64, wires(2).join(0, 0, CARD + samples, 0.5).join(1, 1, CARD, 1));
+  }
+
+  private Run run(ScriptedServer server, String... more) {
+    return new LiveBench(folder).run(List.of(server), args(more));
+  }
+
+  private String[] args(String... more) {
+    String[] args = {
+      "measure",
+      "--chain=" + chain,
+      "--path=vocal",
+      "--seconds=0.3",
+      "--repeat=1",
+      "--max-delay=0.1",
+      "--send=2",
+      "--return=2",
+      "--reference-send=1",
+      "--reference-return=1"
+    };
+    boolean named = Stream.of(more).anyMatch(option -> option.startsWith("--backend"));
+    String[] backend = named ? new String[0] : new String[] {"--backend=jack"};
+    return Stream.of(args, backend, more).flatMap(Stream::of).toArray(String[]::new);
+  }
+
+  private static List<?> causes(Run run) {
+    Map<?, ?> comparison = (Map<?, ?>) run.json().get("comparison");
+    return ((List<?>) comparison.get("explanations"))
+        .stream().map(explanation -> ((Map<?, ?>) explanation).get("cause")).toList();
+  }
+}
