@@ -8,6 +8,11 @@ public interface AudioBackend {
   /** What can be used just now, or why nothing can. Never throws, never hangs. */
   Availability look();
 
+  /** Whether its sessions are {@link GraphSession}s, whose programs state their latencies. */
+  default boolean hasGraph() {
+    return false;
+  }
+
   /**
    * Opens channels for playing and recording.
    *

@@ -4,71 +4,93 @@ import dev.loopgauge.cli.command.AlignCommand;
 import dev.loopgauge.cli.command.AnalyzeCommand;
 import dev.loopgauge.cli.command.BudgetCommand;
 import dev.loopgauge.cli.command.CalibrateCommand;
+import dev.loopgauge.cli.command.CompletionCommand;
 import dev.loopgauge.cli.command.DemoCommand;
 import dev.loopgauge.cli.command.DevicesCommand;
+import dev.loopgauge.cli.command.FollowCommand;
+import dev.loopgauge.cli.command.HostCommand;
 import dev.loopgauge.cli.command.JournalCommand;
 import dev.loopgauge.cli.command.LoopgaugeCommand;
 import dev.loopgauge.cli.command.MeasureCommand;
+import dev.loopgauge.cli.command.PairsCommand;
+import dev.loopgauge.cli.command.PatchCommand;
 import dev.loopgauge.cli.command.PlanCommand;
 import dev.loopgauge.cli.command.ProfileCommand;
 import dev.loopgauge.cli.command.ReportCommand;
 import dev.loopgauge.cli.command.SeriesCommand;
 import dev.loopgauge.cli.command.SignalCommand;
+import dev.loopgauge.cli.command.SoakCommand;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.job.live.Site;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import picocli.CommandLine;
 
 /** The commands by name. */
 final class Commands {
-  /** In the order in which the help lists them. */
-  static final List<String> NAMES =
-      List.of(
-          "demo",
-          "devices",
-          "profile",
-          "signal",
-          "calibrate",
-          "budget",
-          "measure",
-          "analyze",
-          "series",
-          "align",
-          "plan",
-          "journal",
-          "report");
+  /** The headings of the help, each with its commands, in the order of a show's day. */
+  static final Map<String, List<String>> HEADINGS = headings();
+
+  private static final String COMPLETION = "completion";
 
   private Commands() {}
+
+  private static Map<String, List<String>> headings() {
+    Map<String, List<String>> headings = new LinkedHashMap<>();
+    headings.put("Plan", List.of("budget", "plan", "align"));
+    headings.put("Patch", List.of("devices", "profile", "patch", "calibrate"));
+    headings.put("Measure", List.of("measure", "host", "soak"));
+    headings.put("Recordings", List.of("signal", "analyze", "follow", "pairs", "series"));
+    headings.put("Record", List.of("journal", "report"));
+    headings.put("Look", List.of("demo"));
+    return headings;
+  }
+
+  /** All that the help lists. */
+  static List<String> names() {
+    return HEADINGS.values().stream().flatMap(List::stream).toList();
+  }
 
   /**
    * The command line for these arguments. Only the command they name is built, since reading the
    * options of all would be most of the time of a quick command; without a known name, all are, so
-   * that help and suggestions know them.
+   * that help, completion and suggestions know them.
    */
-  static CommandLine lineFor(String[] args, Console console, Backends backends) {
+  static CommandLine lineFor(List<String> args, Console console, AudioSystem audio) {
     CommandLine line = new CommandLine(new LoopgaugeCommand()).setExpandAtFiles(false);
-    boolean named = args.length > 0 && NAMES.contains(args[0]);
-    for (String name : named ? List.of(args[0]) : NAMES) {
-      line.addSubcommand(name, create(name, console, backends));
+    boolean named = !args.isEmpty() && names().contains(args.get(0));
+    for (String name : named ? List.of(args.get(0)) : names()) {
+      line.addSubcommand(name, create(name, console, audio));
+    }
+    if (!named) {
+      line.addSubcommand(COMPLETION, new CompletionCommand());
     }
     return line;
   }
 
-  private static Object create(String name, Console console, Backends backends) {
+  private static Object create(String name, Console console, AudioSystem audio) {
+    Site site = new Site(audio, console, console.environment());
     return switch (name) {
-      case "demo" -> new DemoCommand();
-      case "devices" -> new DevicesCommand(backends);
-      case "profile" -> ProfileCommand.line(console);
-      case "signal" -> new SignalCommand();
-      case "calibrate" -> new CalibrateCommand(console, backends);
       case "budget" -> new BudgetCommand();
-      case "measure" -> new MeasureCommand(console, backends);
-      case "analyze" -> new AnalyzeCommand(console);
-      case "series" -> new SeriesCommand(console, backends);
-      case "align" -> new AlignCommand(console);
       case "plan" -> new PlanCommand();
+      case "align" -> new AlignCommand(console);
+      case "devices" -> new DevicesCommand(audio);
+      case "profile" -> ProfileCommand.line(console);
+      case "patch" -> new PatchCommand(site);
+      case "calibrate" -> new CalibrateCommand(site);
+      case "measure" -> new MeasureCommand(site);
+      case "host" -> new HostCommand(site);
+      case "soak" -> new SoakCommand(site);
+      case "signal" -> new SignalCommand();
+      case "analyze" -> new AnalyzeCommand(console);
+      case "follow" -> new FollowCommand(console);
+      case "pairs" -> new PairsCommand(console);
+      case "series" -> new SeriesCommand(site);
       case "journal" -> JournalCommand.line(console);
       case "report" -> new ReportCommand(console);
+      case "demo" -> new DemoCommand(audio.rig());
       default -> throw new IllegalArgumentException("no command " + name);
     };
   }

@@ -2,17 +2,20 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.cli.command.LoopgaugeCommand;
 import dev.loopgauge.cli.command.Subcommand;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Colour;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.cli.terminal.ExitCode;
 import dev.loopgauge.cli.terminal.Failure;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ProgramVersion;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.report.form.Json;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ParameterException;
@@ -20,33 +23,41 @@ import picocli.CommandLine.ParseResult;
 
 /** One run of the program: parses, lets the command answer, prints, and chooses the exit code. */
 final class Invocation {
-  private final String[] args;
+  private final List<String> args;
   private final Console console;
   private final CommandLine line;
 
   /** A run with these arguments on this console, with these back ends. */
-  Invocation(String[] args, Console console, Backends backends) {
-    this.args = args.clone();
+  Invocation(List<String> args, Console console, AudioSystem audio) {
+    this.args = helpLast(args);
     this.console = console;
-    this.line = Commands.lineFor(args, console, backends);
+    this.line = Commands.lineFor(this.args, console, audio);
+  }
+
+  /** {@code help COMMAND} is {@code COMMAND --help}. */
+  private static List<String> helpLast(List<String> args) {
+    return !args.isEmpty() && args.get(0).equals("help")
+        ? Stream.concat(args.stream().skip(1), Stream.of("--help")).toList()
+        : List.copyOf(args);
   }
 
   /** Runs the command. Throws nothing: what goes wrong is said and becomes the exit code. */
   int run() {
     String command = nameOf(line);
     try {
-      ParseResult parsed = line.parseArgs(args);
+      ParseResult parsed = line.parseArgs(args.toArray(String[]::new));
       while (parsed.hasSubcommand()) {
         parsed = parsed.subcommand();
       }
       CommandLine last = parsed.commandSpec().commandLine();
       command = nameOf(last);
       if (parsed.isUsageHelpRequested()) {
-        last.usage(console.out(), ansi());
+        print(new ProgramText(command, "help", Help.text(last, console, ansi())));
         return ExitCode.GOOD;
       }
       if (parsed.isVersionHelpRequested()) {
-        last.printVersionHelp(console.out());
+        String version = "loopgauge " + ProgramVersion.number() + "\n";
+        print(new ProgramText(command, "version", version));
         return ExitCode.GOOD;
       }
       return answer(last);
@@ -67,7 +78,7 @@ final class Invocation {
       throw new UsageException(
           "the result could not be written to standard output", "is the disk full, the pipe shut?");
     }
-    return answer.exitCode();
+    return ExitCode.of(answer.ending());
   }
 
   private int fail(String command, Throwable thrown) {
@@ -82,6 +93,16 @@ final class Invocation {
       thrown.printStackTrace(console.err());
     }
     return failure.exitCode();
+  }
+
+  /** What the program says of itself. */
+  private record ProgramText(String command, String outcome, String text) implements Document {
+    @Override
+    public Map<String, Object> json() {
+      Map<String, Object> json = Document.head(command, outcome);
+      json.put("text", text);
+      return json;
+    }
   }
 
   /** The command as typed, without the program's name in front: {@code profile save}. */
@@ -104,6 +125,6 @@ final class Invocation {
 
   /** Looked up in the raw arguments, since it counts even where parsing them failed. */
   private boolean asked(String option) {
-    return List.of(args).contains(option) || List.of(args).contains(option + "=true");
+    return args.contains(option) || args.contains(option + "=true");
   }
 }

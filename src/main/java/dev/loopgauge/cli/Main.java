@@ -2,8 +2,10 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.wiring.Backends;
-import dev.loopgauge.job.recorded.Rehearsal;
+import dev.loopgauge.cli.wiring.Adapters;
+import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.job.recorded.WarmUp;
+import java.util.List;
 import java.util.Locale;
 
 /** Starts the program. */
@@ -14,7 +16,7 @@ public final class Main {
   public static void main(String[] args) {
     Locale.setDefault(Locale.ROOT);
     if (args.length > 0 && args[0].equals("analyze")) {
-      Rehearsal.begin();
+      WarmUp.begin();
     }
     // No argument is of such a type, and picocli would load what converts to each.
     System.setProperty("picocli.converters.excludes", "java.(sql|time).*");
@@ -23,11 +25,11 @@ public final class Main {
 
   /** Runs one command on a console and gives its exit code, one of {@link ExitCode}. */
   public static int run(String[] args, Console console) {
-    return run(args, console, Backends.ofThisComputer());
+    return run(List.of(args), console, Adapters.ofThisComputer());
   }
 
   /** Runs one command with back ends other than the computer's. */
-  static int run(String[] args, Console console, Backends backends) {
-    return new Invocation(args, console, backends).run();
+  static int run(List<String> args, Console console, AudioSystem audio) {
+    return new Invocation(args, console, audio).run();
   }
 }

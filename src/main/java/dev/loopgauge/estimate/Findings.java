@@ -12,8 +12,7 @@ import java.util.stream.Collectors;
 final class Findings {
   private static final String TURN_DOWN =
       "turn down the input gain or the send level until the peaks stay below full scale";
-  private static final String CHECK_PATCH =
-      "`measure --check-patch` shows which return hears which send";
+  private static final String CHECK_PATCH = "`loopgauge patch` shows which return hears which send";
 
   private static final int MOST_STEPS = 3;
 

@@ -1,6 +1,5 @@
 package dev.loopgauge.job;
 
-import dev.loopgauge.cli.terminal.UsageException;
 import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Json;
 import java.io.IOException;

@@ -1,6 +1,5 @@
 package dev.loopgauge.job;
 
-import dev.loopgauge.cli.terminal.UsageException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;

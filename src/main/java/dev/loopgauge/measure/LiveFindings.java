@@ -31,7 +31,7 @@ final class LiveFindings {
             + reference.send()
             + " and return "
             + reference.ret()
-            + "? `measure --check-patch` finds it");
+            + "? `loopgauge patch` finds it");
   }
 
   static Finding invertedReference(ChannelPair reference) {

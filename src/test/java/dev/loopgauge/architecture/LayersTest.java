@@ -49,8 +49,28 @@ class LayersTest {
     "report.rig"
   };
 
+  /** What jobs may use: everything but the adapters to real sound. */
+  private static final String[] BELOW_JOB =
+      Stream.of(
+              Stream.of(BELOW_REPORT),
+              Stream.of(REPORT_ROOMS),
+              Stream.of(
+                  "chain.file", "capture.file", "journal.store", "report.exchange", "report.html"))
+          .flatMap(parts -> parts)
+          .toArray(String[]::new);
+
+  private static final String[] JOBS = {
+    "job", "job.kept", "job.live", "job.recorded", "job.planned"
+  };
+
   private static List<String> with(String[] packages, String... more) {
     return Stream.concat(Stream.of(packages), Stream.of(more)).toList();
+  }
+
+  private static List<String> withAll(String... more) {
+    return Stream.of(Stream.of(BELOW_JOB), Stream.of(JOBS), Stream.of(more))
+        .flatMap(parts -> parts)
+        .toList();
   }
 
   /** Each package and the other packages of this project that it may use. */

@@ -33,6 +33,11 @@ public final class ScriptedBackend implements AudioBackend {
   }
 
   @Override
+  public boolean hasGraph() {
+    return sessions.stream().anyMatch(GraphSession.class::isInstance);
+  }
+
+  @Override
   public AudioSession open(SessionRequest request) throws CaptureException {
     requests.add(request);
     if (requests.size() > sessions.size()) {

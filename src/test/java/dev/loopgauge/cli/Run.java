@@ -6,7 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.jr.ob.JSON;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.cli.wiring.Adapters;
+import dev.loopgauge.job.live.AudioSystem;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -14,6 +15,7 @@ import java.io.PrintStream;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -32,7 +34,7 @@ public record Run(int exitCode, String out, String err) {
   /** Runs a command with a terminal or without, what is typed, and an environment. */
   public static Run on(
       boolean terminal, String typed, Map<String, String> environment, String... args) {
-    return on(terminal, typed, environment, Backends.ofThisComputer(), args);
+    return on(terminal, typed, environment, Adapters.ofThisComputer(), args);
   }
 
   /** The same with back ends other than the computer's. */
@@ -40,7 +42,7 @@ public record Run(int exitCode, String out, String err) {
       boolean terminal,
       String typed,
       Map<String, String> environment,
-      Backends backends,
+      AudioSystem backends,
       String... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
@@ -51,7 +53,7 @@ public record Run(int exitCode, String out, String err) {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             terminal,
             environment);
-    int exitCode = Main.run(args, console, backends);
+    int exitCode = Main.run(List.of(args), console, backends);
     return new Run(
         exitCode, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
   }

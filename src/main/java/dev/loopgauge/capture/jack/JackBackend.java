@@ -25,6 +25,11 @@ public final class JackBackend implements BlockSizeServer {
   }
 
   @Override
+  public boolean hasGraph() {
+    return true;
+  }
+
+  @Override
   public Availability look() {
     try {
       List<AudioDevice> devices = TimedCall.of(JackBackend::devices, tooLate -> {});

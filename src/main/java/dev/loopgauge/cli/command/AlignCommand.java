@@ -1,31 +1,13 @@
 package dev.loopgauge.cli.command;
 
-import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.terminal.Refusals;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.job.ChainFile;
-import dev.loopgauge.job.kept.Logbook;
-import dev.loopgauge.job.recorded.MeasuredFiles;
-import dev.loopgauge.journal.Journal;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.planned.AlignJob;
 import dev.loopgauge.journal.JournalException;
-import dev.loopgauge.plan.Alignment;
-import dev.loopgauge.plan.DelayStep;
-import dev.loopgauge.plan.LaterThanTargetException;
-import dev.loopgauge.report.planned.AlignmentCsv;
-import dev.loopgauge.report.planned.AlignmentDocument;
-import dev.loopgauge.signal.Latency;
-import java.io.IOException;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,12 +16,13 @@ import picocli.CommandLine.Parameters;
 
 /** Says what to add to each path so that the paths of a mix meet. */
 @Command(
-    description = "Say what delay to add to each path, so that the paths of each mix meet.",
-    footer = {
+    sortOptions = false,
+    description = {
+      "Say what delay to add to each path, so that the paths of each mix meet.",
       "",
-      "In a chain file, `offset-ms` keeps a path behind the others of its mix:",
-      "  mixes: { field: [main, { path: tower, offset-ms: 8 }] }"
-    })
+      "In a chain file, `offset-ms` keeps a path behind the others of its mix: mixes: { field: [main, { path: tower, offset-ms: 8 }] }"
+    },
+    footer = {"  loopgauge align rig.yaml --step 0.1ms"})
 public final class AlignCommand implements Subcommand {
   private final Console console;
 
@@ -79,10 +62,10 @@ public final class AlignCommand implements Subcommand {
   @Mixin private final JournalPlace journal = new JournalPlace();
 
   @Option(
-      names = "--csv",
+      names = {"-o", "--out"},
       paramLabel = "FILE",
-      description = "Write the table to this file too; it must not exist.")
-  private Optional<Path> csv = Optional.empty();
+      description = "Write the table to this file as CSV; it must not exist.")
+  private Optional<Path> table = Optional.empty();
 
   /** A command on a console. */
   public AlignCommand(Console console) {
@@ -91,61 +74,7 @@ public final class AlignCommand implements Subcommand {
 
   @Override
   public Answer answer() throws ChainFormatException, JournalException {
-    Chain chain = ChainFile.read(chainFile);
-    AlignmentDocument document =
-        new AlignmentDocument(chain, alignment(chain), csv.map(Path::toString));
-    csv.ifPresent(file -> write(file, AlignmentCsv.of(document)));
-    return new Answer(document.isGood() ? ExitCode.GOOD : ExitCode.OUTSIDE, document);
-  }
-
-  private Alignment alignment(Chain chain) throws JournalException {
-    if (chain.mixes().isEmpty()) {
-      throw new UsageException(
-          "expected mixes in " + chainFile + ", found none",
-          "say which paths are heard together, for example mixes: { front: [house, wedge] }");
-    }
-    to.ifPresent(path -> checkTarget(chain, path));
-    DelayStep steps = Refusals.asUsage(() -> DelayStep.parse(step));
-    try {
-      return Alignment.of(chain, loops(chain), to, steps);
-    } catch (LaterThanTargetException e) {
-      throw new UsageException(e.getMessage(), e.hint());
-    }
-  }
-
-  private Map<String, Latency> loops(Chain chain) throws JournalException {
-    if (show.isEmpty()) {
-      return MeasuredFiles.loops(chain, measured);
-    }
-    if (!measured.isEmpty()) {
-      throw new UsageException(
-          "expected --show or --measured, found both", "leave one of them out");
-    }
-    try (Journal opened = journal.open(console.environment())) {
-      return new Logbook(opened).loops(chain, show.get());
-    }
-  }
-
-  private static void checkTarget(Chain chain, String path) {
-    chain.path(path);
-    boolean mixed =
-        chain.mixes().values().stream()
-            .flatMap(mix -> mix.entries().stream())
-            .anyMatch(entry -> entry.path().equals(path));
-    if (!mixed) {
-      throw new UsageException(
-          "expected --to with a path of a mix, found " + path + ", which is in none",
-          "choose a path of one of the mixes " + String.join(", ", chain.mixes().keySet()));
-    }
-  }
-
-  private static void write(Path file, String text) {
-    try {
-      Files.writeString(file, text, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-    } catch (FileAlreadyExistsException e) {
-      throw new UsageException(file + " exists already", "choose another name for --csv");
-    } catch (IOException e) {
-      throw new UsageException("can't write " + file + ": " + e.getMessage(), "is it a folder?");
-    }
+    return new AlignJob(chainFile, to, step, measured, show, journal.said(), table)
+        .run(console.environment());
   }
 }

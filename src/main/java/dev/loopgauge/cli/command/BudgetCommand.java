@@ -1,23 +1,12 @@
 package dev.loopgauge.cli.command;
 
-import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainBudget;
-import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.chain.Change;
-import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.chain.file.ChainFormatException;
-import dev.loopgauge.chain.file.ChangeFormat;
 import dev.loopgauge.cli.option.Converters;
-import dev.loopgauge.cli.option.RuleConverter;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.job.ChainFile;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.planned.BudgetJob;
 import dev.loopgauge.plan.PictureRule;
-import dev.loopgauge.report.budget.BudgetDocument;
-import dev.loopgauge.report.budget.WhatIfDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -26,12 +15,13 @@ import picocli.CommandLine.Parameters;
 
 /** Shows how late each path of a chain file is predicted to be. */
 @Command(
-    description = "Show how late each path is predicted to be, against its listener's limits.",
-    footer = {
+    sortOptions = false,
+    description = {
+      "Predict the delay of each path, against its listener's limits.",
       "",
-      "When rate or block size change, stages stated in samples, blocks or packets",
-      "keep their count; stages stated in ms, metres or feet keep their time."
-    })
+      "When rate or block size change, stages stated in samples, blocks or packets keep their count; stages stated in ms, metres or feet keep their time."
+    },
+    footer = {"  loopgauge budget rig.yaml", "  loopgauge budget rig.yaml --change block-size=128"})
 public final class BudgetCommand implements Subcommand {
   @Parameters(paramLabel = "CHAIN", description = "The chain file.")
   private Path chainFile = Path.of("");
@@ -69,7 +59,7 @@ public final class BudgetCommand implements Subcommand {
       names = "--rule",
       paramLabel = "RULE",
       defaultValue = "ebu-r37",
-      converter = RuleConverter.class,
+      converter = Converters.Rule.class,
       description =
           "What judges sound against picture: ebu-r37, itu-bt1359, atsc-is191 or itu-j100; for a"
               + " part of the chain, ebu-r37-stage or itu-bt1359-source, -transmitter, -segment"
@@ -78,46 +68,6 @@ public final class BudgetCommand implements Subcommand {
 
   @Override
   public Answer answer() throws ChainFormatException {
-    Chain chain = asAsked(ChainFile.read(chainFile));
-    if (changes.isEmpty()) {
-      return Answer.good(budget(chain));
-    }
-    try {
-      return Answer.good(whatIf(chain));
-    } catch (ChangeFormatException e) {
-      throw new UsageException(e.getMessage(), e.hint());
-    }
-  }
-
-  private WhatIfDocument whatIf(Chain chain) {
-    List<String> told = new ArrayList<>();
-    Chain changed = chain;
-    for (String written : changes) {
-      Change change = ChangeFormat.parse(written);
-      told.add(change.told(changed));
-      changed = change.on(changed);
-    }
-    return new WhatIfDocument(told, budget(chain), budget(changed));
-  }
-
-  private BudgetDocument budget(Chain chain) {
-    List<ChainPath> chosen =
-        paths.isEmpty()
-            ? List.copyOf(chain.paths().values())
-            : paths.stream().distinct().map(chain::path).toList();
-    return new BudgetDocument(
-        chain,
-        chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
-        !paths.isEmpty(),
-        rule);
-  }
-
-  private Chain asAsked(Chain written) {
-    Chain chain = rate.map(written::withSampleRate).orElse(written);
-    try {
-      return blockSize.map(chain::withBlockSize).orElse(chain);
-    } catch (IllegalArgumentException e) {
-      throw new UsageException(e.getMessage(), "give a block size that the host offers");
-    }
+    return new BudgetJob(chainFile, paths, blockSize, rate, changes, rule).run();
   }
 }

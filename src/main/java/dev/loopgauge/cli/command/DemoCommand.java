@@ -2,8 +2,9 @@ package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.demo.Demo;
 import dev.loopgauge.cli.demo.DemoFolder;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.live.BuiltInRig;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -12,21 +13,30 @@ import picocli.CommandLine.Option;
 
 /** Shows the main job in the built-in rig. */
 @Command(
-    description = "Show the whole job in a built-in rig: no sound card, no questions.",
-    footer = {
+    sortOptions = false,
+    description = {
+      "Show the whole job in a built-in rig: no sound card, no questions.",
       "",
       "Writes its chain file, recordings and documents, so that you can go on from them."
-    })
+    },
+    footer = {"  loopgauge demo"})
 public final class DemoCommand implements Subcommand {
+  private final BuiltInRig rig;
+
   @Option(
       names = "--folder",
       paramLabel = "DIR",
       description = "Where to write its files; left out, a new folder in loopgauge-demo.")
   private Optional<Path> folder = Optional.empty();
 
+  /** A demo in this rig. */
+  public DemoCommand(BuiltInRig rig) {
+    this.rig = rig;
+  }
+
   @Override
   public Answer answer() throws Exception {
-    return Answer.good(new Demo(place()).run());
+    return Answer.good(new Demo(place(), rig).run());
   }
 
   private Path place() {

@@ -3,9 +3,9 @@ package dev.loopgauge.cli.command;
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
-import dev.loopgauge.cli.option.LiveOptions;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.report.rig.DevicesDocument;
 import dev.loopgauge.report.rig.DevicesDocument.Seen;
 import java.util.ArrayList;
@@ -15,28 +15,31 @@ import java.util.function.ToIntFunction;
 import picocli.CommandLine.Command;
 
 /** Lists what can play and record. */
-@Command(description = "List back ends and devices, or say why one can't be used.")
+@Command(
+    sortOptions = false,
+    description = {"List back ends and devices, or say why one can't be used."},
+    footer = {"  loopgauge devices"})
 public final class DevicesCommand implements Subcommand {
   private static final String MEASURE = "loopgauge measure --backend ";
 
   /** The built-in rig, which is always there. */
   private static final Seen RIG =
       new Seen(
-          LiveOptions.SIMULATED,
+          BuiltInRig.NAME,
           new Availability.Usable(List.of(new AudioDevice("rig", 2, 2, List.of()))),
-          MEASURE + LiveOptions.SIMULATED + " --chain FILE --path NAME");
+          MEASURE + BuiltInRig.NAME + " --chain FILE --path NAME");
 
-  private final Backends backends;
+  private final AudioSystem audio;
 
   /** A command with back ends. */
-  public DevicesCommand(Backends backends) {
-    this.backends = backends;
+  public DevicesCommand(AudioSystem audio) {
+    this.audio = audio;
   }
 
   @Override
   public Answer answer() {
     List<Seen> seen = new ArrayList<>();
-    for (AudioBackend backend : backends.all().get()) {
+    for (AudioBackend backend : audio.real().get()) {
       Availability availability = backend.look();
       seen.add(new Seen(backend.name(), availability, command(backend.name(), availability)));
     }

@@ -1,11 +1,11 @@
 package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.kept.KeptRecordings;
-import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.report.logged.JournalNotice;
@@ -17,8 +17,13 @@ import picocli.CommandLine.Mixin;
 
 /** {@code journal check}. */
 @Command(
-    description = "Read all of the journal and say what is wrong with it.",
-    footer = {"", "Exits with 5 when anything is."})
+    sortOptions = false,
+    description = {
+      "Read all of the journal and say what is wrong with it.",
+      "",
+      "Exits with 5 when anything is."
+    },
+    footer = {"  loopgauge journal check"})
 final class JournalCheck implements Subcommand {
   private final Console console;
 
@@ -34,7 +39,7 @@ final class JournalCheck implements Subcommand {
       List<String> wrong = new ArrayList<>(journal.check());
       int missing = wrong.isEmpty() ? checkRecordings(journal, wrong) : 0;
       return new Answer(
-          wrong.isEmpty() ? ExitCode.GOOD : ExitCode.JOURNAL,
+          wrong.isEmpty() ? Ending.GOOD : Ending.NOT_KEPT,
           new JournalNotice(
               "journal check",
               wrong.isEmpty() ? "clean" : "damaged",

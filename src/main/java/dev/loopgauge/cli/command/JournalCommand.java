@@ -7,8 +7,10 @@ import picocli.CommandLine.Command;
 /** Reads what `measure --journal` kept. */
 @Command(
     name = "journal",
-    description = "Read what `measure --journal` kept: list, compare, follow, carry over, check.",
-    synopsisSubcommandLabel = "list|show|compare|history|export|import|check")
+    sortOptions = false,
+    description = {"Read the record of your shows: list, compare, follow, exchange, check."},
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {"  loopgauge journal list"})
 public final class JournalCommand {
   private JournalCommand() {}
 

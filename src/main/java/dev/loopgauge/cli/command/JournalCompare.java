@@ -1,12 +1,12 @@
 package dev.loopgauge.cli.command;
 
+import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.option.WhenConverter;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.Ending;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Compared;
 import dev.loopgauge.journal.Heading;
@@ -26,14 +26,12 @@ import picocli.CommandLine.Option;
 /** {@code journal compare}. */
 @Command(
     sortOptions = false,
-    description = "Hold each path of a show after it against before it, or against another show.",
-    footer = {
+    description = {
+      "Compare each path after a show with before it, or with another show.",
       "",
-      "The last entry of each path counts, corrections in the place of what they",
-      "correct. Where a path wasn't measured after the show, during stands in. Exits",
-      "with 0 when all is the same, 1 when anything changed, and 3 when nothing changed",
-      "but a path could not be compared."
-    })
+      "The last entry of each path counts, corrections in the place of what they correct. Where a path wasn't measured after the show, during stands in. Exits with 0 when all is the same, 1 when anything changed, and 3 when nothing changed but a path could not be compared."
+    },
+    footer = {"  loopgauge journal compare --show 'Harbour, Friday'"})
 final class JournalCompare implements Subcommand {
   private final Console console;
 
@@ -51,7 +49,7 @@ final class JournalCompare implements Subcommand {
   @Option(
       names = "--when",
       paramLabel = "WHEN",
-      converter = WhenConverter.class,
+      converter = Converters.Day.class,
       description = "With --with: which part of the day (before).")
   private Optional<When> when = Optional.empty();
 
@@ -66,13 +64,13 @@ final class JournalCompare implements Subcommand {
           "--when goes with --with", "without --with, before is compared with after");
     }
     try (Journal journal = place.open(console.environment())) {
-      Logbook logbook = new Logbook(journal);
+      JournalQueries logbook = new JournalQueries(journal);
       CompareDocument document = document(logbook);
-      return new Answer(exitCode(document), document);
+      return new Answer(ending(document), document);
     }
   }
 
-  private CompareDocument document(Logbook logbook) throws JournalException {
+  private CompareDocument document(JournalQueries logbook) throws JournalException {
     List<Heading> entries = logbook.show(show);
     if (other.isEmpty()) {
       return new CompareDocument(
@@ -85,7 +83,7 @@ final class JournalCompare implements Subcommand {
     return new CompareDocument("then", "now", compared(logbook, pairs));
   }
 
-  private static List<Compared> compared(Logbook logbook, List<PathPair> pairs)
+  private static List<Compared> compared(JournalQueries logbook, List<PathPair> pairs)
       throws JournalException {
     List<Compared> compared = new ArrayList<>();
     for (PathPair pair : pairs) {
@@ -98,11 +96,11 @@ final class JournalCompare implements Subcommand {
     return compared;
   }
 
-  private static int exitCode(CompareDocument document) {
+  private static Ending ending(CompareDocument document) {
     if (document.count(Standing.CHANGED) > 0) {
-      return ExitCode.OUTSIDE;
+      return Ending.OUTSIDE;
     }
     boolean open = document.paths().isEmpty() || document.count(Standing.NOT_COMPARED) > 0;
-    return open ? ExitCode.NOT_TRUSTWORTHY : ExitCode.GOOD;
+    return open ? Ending.NOT_TRUSTWORTHY : Ending.GOOD;
   }
 }

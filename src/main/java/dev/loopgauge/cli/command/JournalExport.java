@@ -1,10 +1,10 @@
 package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -35,12 +35,12 @@ import picocli.CommandLine.Option;
 /** {@code journal export}. */
 @Command(
     sortOptions = false,
-    description = "Write entries as CSV or JSON, for `journal import` or a spreadsheet.",
-    footer = {
+    description = {
+      "Write entries as CSV or JSON, for `journal import` or a spreadsheet.",
       "",
-      "Recordings are named only: they lie beside the journal, copy them by hand.",
-      "A spreadsheet may count texts that begin with = as formulas."
-    })
+      "Recordings are named only: they lie beside the journal, copy them by hand. A spreadsheet may count texts that begin with = as formulas."
+    },
+    footer = {"  loopgauge journal export --format csv -o friday.csv"})
 final class JournalExport implements Subcommand {
   /** How to write entries. */
   enum Format {
@@ -58,7 +58,7 @@ final class JournalExport implements Subcommand {
   private Format format = Format.json;
 
   @Option(
-      names = {"-o", "--output"},
+      names = {"-o", "--out"},
       paramLabel = "FILE",
       description = "Write to this file; it must not exist (the screen).")
   private Optional<Path> output = Optional.empty();
@@ -84,7 +84,7 @@ final class JournalExport implements Subcommand {
   public Answer answer() throws JournalException, IOException {
     try (Journal journal = place.open(console.environment())) {
       if (show.isPresent()) {
-        new Logbook(journal).show(show.get());
+        new JournalQueries(journal).show(show.get());
       }
       return output.isPresent() ? toFile(journal, output.get()) : toScreen(journal);
     }

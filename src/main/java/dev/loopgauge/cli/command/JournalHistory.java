@@ -1,10 +1,10 @@
 package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.History;
@@ -23,7 +23,8 @@ import picocli.CommandLine.Option;
 /** {@code journal history}. */
 @Command(
     sortOptions = false,
-    description = "Follow a path over all shows: steps, odd readings, drift.")
+    description = {"Follow a path over all shows: jumps, odd readings, drift."},
+    footer = {"  loopgauge journal history --path vocal-house"})
 final class JournalHistory implements Subcommand {
   private static final int MOST_EXPLAINED = 5;
 
@@ -44,7 +45,7 @@ final class JournalHistory implements Subcommand {
   @Override
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
-      Logbook logbook = new Logbook(journal);
+      JournalQueries logbook = new JournalQueries(journal);
       Selection selection =
           new Selection(show, Optional.of(path), Optional.empty(), OptionalInt.empty());
       List<Heading> found = logbook.standing(selection);
@@ -62,7 +63,7 @@ final class JournalHistory implements Subcommand {
     }
   }
 
-  private static List<List<Cause>> causes(Logbook logbook, History history)
+  private static List<List<Cause>> causes(JournalQueries logbook, History history)
       throws JournalException {
     List<List<Cause>> causes = new ArrayList<>();
     int steps = history.steps().size();

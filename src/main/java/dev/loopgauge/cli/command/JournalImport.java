@@ -1,10 +1,10 @@
 package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.TextFile;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -22,8 +22,13 @@ import picocli.CommandLine.Parameters;
 
 /** {@code journal import}. */
 @Command(
-    description = "Add the entries that `journal export` wrote: all of them, or none.",
-    footer = {"", "Entries that are there already are passed over."})
+    sortOptions = false,
+    description = {
+      "Add the entries that `journal export` wrote: all of them, or none.",
+      "",
+      "Entries that are there already are passed over."
+    },
+    footer = {"  loopgauge journal import friday.csv"})
 final class JournalImport implements Subcommand {
   private static final int MOST_CHARACTERS = 500_000_000;
 

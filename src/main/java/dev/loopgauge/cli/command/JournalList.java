@@ -2,10 +2,9 @@ package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.option.WhenConverter;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -21,7 +20,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code journal list}. */
-@Command(sortOptions = false, description = "List the last entries, or the shows.")
+@Command(
+    sortOptions = false,
+    description = {"List the last entries, or the shows."},
+    footer = {"  loopgauge journal list --last 50"})
 final class JournalList implements Subcommand {
   private static final int USUAL = 20;
 
@@ -38,7 +40,7 @@ final class JournalList implements Subcommand {
   @Option(
       names = "--when",
       paramLabel = "WHEN",
-      converter = WhenConverter.class,
+      converter = Converters.Day.class,
       description = "Only those before, during or after the show.")
   private Optional<When> when = Optional.empty();
 
@@ -66,7 +68,7 @@ final class JournalList implements Subcommand {
       List<Heading> found =
           journal.headings(new Selection(show, path, when, OptionalInt.of(most + 1)));
       if (found.isEmpty() && show.isPresent()) {
-        new Logbook(journal).show(show.get());
+        new JournalQueries(journal).show(show.get());
       }
       boolean all = found.size() <= most;
       List<Heading> latest = found.subList(all ? 0 : found.size() - most, found.size());

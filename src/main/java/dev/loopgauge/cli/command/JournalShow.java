@@ -1,9 +1,9 @@
 package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.JournalPlace;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.job.kept.Logbook;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -14,7 +14,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** {@code journal show}. */
-@Command(description = "Show all that an entry holds.")
+@Command(
+    sortOptions = false,
+    description = {"Show all of one entry."},
+    footer = {"  loopgauge journal show 3f2a"})
 final class JournalShow implements Subcommand {
   private final Console console;
 
@@ -30,11 +33,11 @@ final class JournalShow implements Subcommand {
   @Override
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
-      Entry entry = new Logbook(journal).entry(id);
+      Entry entry = new JournalQueries(journal).entry(id);
       return Answer.good(
           new EntryDocument(
               entry,
-              Logbook.document(entry),
+              JournalQueries.document(entry),
               Optional.ofNullable(journal.corrections().get(entry.heading().id()))));
     }
   }

@@ -2,22 +2,25 @@ package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.terminal.Colour;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 
 /** The top command and the options that all commands share. */
 @Command(
     name = "loopgauge",
-    description = "Proves how late an audio path really is, and whether its budget says so.",
+    sortOptions = false,
+    description = {
+      "Measures the real delay of an audio path and checks it against your budget.",
+      "",
+      "New here? `loopgauge demo` shows the whole job without a sound card, and `loopgauge help"
+          + " COMMAND` explains a command."
+    },
     synopsisSubcommandLabel = "COMMAND",
-    versionProvider = LoopgaugeCommand.Version.class,
     footerHeading = "%n",
     footer = {
-      "Exit codes: 0 good; 1 outside its budget, or not shown to be inside; 2 wrong",
-      "arguments or unusable file; 3 no trustworthy measurement; 4 the sound device",
-      "or audio server failed; 5 the journal could not be read or written.",
-      "New here? `loopgauge demo` shows the whole job without a sound card."
+      "Exit codes: 0 good; 1 measured or predicted, but not good; 2 wrong arguments or unusable"
+          + " file; 3 no trustworthy measurement; 4 the sound device or audio server failed; 5 the"
+          + " journal could not be read or written."
     })
 public final class LoopgaugeCommand {
   @Option(
@@ -53,18 +56,4 @@ public final class LoopgaugeCommand {
       versionHelp = true,
       description = "Show the version.")
   boolean version;
-
-  /** The version, from the jar's manifest. */
-  public static final class Version implements IVersionProvider {
-    @Override
-    public String[] getVersion() {
-      return new String[] {"loopgauge " + number()};
-    }
-
-    /** The number alone: {@code 0.1.0}. */
-    public static String number() {
-      String version = Version.class.getPackage().getImplementationVersion();
-      return version == null ? "(not packaged)" : version;
-    }
-  }
 }

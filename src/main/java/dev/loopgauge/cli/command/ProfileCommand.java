@@ -1,8 +1,8 @@
 package dev.loopgauge.cli.command;
 
 import dev.loopgauge.cli.option.LiveOptions;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.job.Answer;
 import dev.loopgauge.report.rig.ProfileDocument;
 import dev.loopgauge.report.rig.ProfilesDocument;
 import dev.loopgauge.setup.DataFolder;
@@ -10,7 +10,6 @@ import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.ProfileStore;
 import dev.loopgauge.setup.SetupException;
 import java.nio.file.Path;
-import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -20,8 +19,12 @@ import picocli.CommandLine.Parameters;
 /** Keeps what a measurement needs to know about a place. */
 @Command(
     name = "profile",
-    description = "Keep device, patching and level under a name, for `measure --profile NAME`.",
-    synopsisSubcommandLabel = "save|list|show")
+    sortOptions = false,
+    description = {"Keep device, patching and level under a name, for --profile NAME."},
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {
+      "  loopgauge profile save foh --backend java-sound --send 2 --return 2 --reference-send 1 --reference-return 1"
+    })
 public final class ProfileCommand {
   private ProfileCommand() {}
 
@@ -58,8 +61,7 @@ public final class ProfileCommand {
 
     @Override
     public Answer answer() throws SetupException {
-      Optional<Profile> kept = live.kept(DataFolder.of(console.environment()));
-      Profile profile = live.settings(kept);
+      Profile profile = live.choice().settings(DataFolder.of(console.environment()));
       ProfileStore store = store(console);
       Path file = replace ? store.replace(name, profile) : store.save(name, profile);
       return Answer.good(new ProfileDocument("profile save", name, file.toString(), profile));

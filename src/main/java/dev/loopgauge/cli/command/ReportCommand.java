@@ -1,9 +1,10 @@
 package dev.loopgauge.cli.command;
 
-import dev.loopgauge.cli.option.JournalOptions;
-import dev.loopgauge.cli.option.ReportFormat;
-import dev.loopgauge.cli.terminal.Answer;
+import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.kept.JournalName;
+import dev.loopgauge.job.kept.ReportFormat;
 import dev.loopgauge.job.kept.ReportSources;
 import dev.loopgauge.job.kept.Reporting;
 import dev.loopgauge.journal.JournalException;
@@ -15,12 +16,13 @@ import picocli.CommandLine.Option;
 
 /** Puts measurements together to one page. */
 @Command(
-    description = "Make one page of what was measured: for a browser, a phone or on paper.",
-    footer = {
+    sortOptions = false,
+    description = {
+      "Make one page of what was measured: for a browser, a phone or on paper.",
       "",
-      "The page is one file that needs no network. Without -o, text is printed.",
-      "Without --show and --from it tells of the last show in the journal."
-    })
+      "The page is one file that needs no network. Without -o, text is printed. Without --show and --from it tells of the last show in the journal."
+    },
+    footer = {"  loopgauge report --show 'Harbour, Friday' -o friday.html"})
 public final class ReportCommand implements Subcommand {
   private final Console console;
 
@@ -44,7 +46,7 @@ public final class ReportCommand implements Subcommand {
   private List<Path> from = List.of();
 
   @Option(
-      names = {"-o", "--output"},
+      names = {"-o", "--out"},
       paramLabel = "FILE",
       description = "Write the report to this file; it must not exist.")
   private Optional<Path> output = Optional.empty();
@@ -52,7 +54,7 @@ public final class ReportCommand implements Subcommand {
   @Option(
       names = "--format",
       paramLabel = "FORMAT",
-      converter = ReportFormat.Converter.class,
+      converter = Converters.Format.class,
       description =
           "How to write it: html, json, csv or text (html to a file, text to the screen).")
   private Optional<ReportFormat> format = Optional.empty();
@@ -68,7 +70,7 @@ public final class ReportCommand implements Subcommand {
             show.isEmpty() && journal.isEmpty() && !from.isEmpty()
                 ? ReportSources.ofFiles(from)
                 : ReportSources.ofShow(
-                    JournalOptions.place(journal, console.environment()),
+                    JournalName.of(journal, console.environment()),
                     console.environment(),
                     show,
                     from))

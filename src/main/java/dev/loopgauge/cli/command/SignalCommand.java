@@ -4,8 +4,8 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavEncoding;
 import dev.loopgauge.capture.file.WavWriter;
 import dev.loopgauge.cli.option.Converters;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.report.rig.SignalDocument;
 import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.SampleRate;
@@ -15,22 +15,27 @@ import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Writes a stimulus as a WAV file. */
 @Command(
-    description = "Write a stimulus as a WAV file, to be played from a desk or a recorder.",
-    footer = {
+    sortOptions = false,
+    description = {
+      "Write a stimulus as a WAV file, to be played from a desk or a recorder.",
       "",
-      "Play it into the path, record what comes back beside what was sent, and read",
-      "both with `loopgauge analyze`."
-    })
+      "Play it into the path, record what comes back beside what was sent, and read both with"
+          + " `loopgauge analyze`."
+    },
+    footer = {"  loopgauge signal --stimulus sweep --seconds 5 -o sweep.wav"})
 public final class SignalCommand implements Subcommand {
-  @Parameters(paramLabel = "FILE", description = "The WAV file to write; it must not exist.")
+  @Option(
+      names = {"-o", "--out"},
+      paramLabel = "FILE",
+      required = true,
+      description = "The WAV file to write; it must not exist.")
   private Path file = Path.of("");
 
   @Option(
-      names = "--kind",
+      names = "--stimulus",
       paramLabel = "KIND",
       defaultValue = "sweep",
       converter = Converters.Kind.class,

@@ -1,7 +1,6 @@
 package dev.loopgauge.cli.command;
 
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.Failure;
+import dev.loopgauge.job.Answer;
 
 /**
  * One command: its fields are the arguments, filled in by picocli.
@@ -11,10 +10,11 @@ import dev.loopgauge.cli.terminal.Failure;
  */
 public interface Subcommand {
   /**
-   * Does the job. Progress and warnings go to the console's error stream; the result is returned,
-   * never printed.
+   * Turns the arguments into a job and has it done. Progress and warnings go to the console's error
+   * stream; the result is returned, never printed.
    *
-   * @throws Exception when the job can't be done; {@link Failure#of} says which become what
+   * @throws Exception when the job can't be done; {@link dev.loopgauge.cli.terminal.Failure#of}
+   *     says which become what
    */
   Answer answer() throws Exception;
 }

@@ -1,13 +1,12 @@
 package dev.loopgauge.cli.demo;
 
+import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavEncoding;
 import dev.loopgauge.capture.file.WavWriter;
-import dev.loopgauge.capture.simulated.Fault;
-import dev.loopgauge.capture.simulated.SimulatedBackend;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
@@ -15,6 +14,7 @@ import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.job.live.KeptSession;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.LiveMeasurement;
@@ -45,7 +45,7 @@ public final class Demo {
   private static final double ALLOW_SAMPLES = 1;
   private static final long SEED = 1;
 
-  private static final Fault NOISE = Fault.parse("noise=-75");
+  private static final String NOISE = "noise=-75";
 
   private static final MeasurementPlan PLAN =
       new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.5);
@@ -55,10 +55,12 @@ public final class Demo {
       new Patching(new ChannelPair(2, 2), Optional.of(new ChannelPair(1, 1)));
 
   private final Path folder;
+  private final BuiltInRig rig;
 
-  /** A demo that writes its files into an empty folder. */
-  public Demo(Path folder) {
+  /** A demo that measures the built-in rig and writes its files into an empty folder. */
+  public Demo(Path folder, BuiltInRig rig) {
     this.folder = folder;
+    this.rig = rig;
   }
 
   /**
@@ -88,14 +90,14 @@ public final class Demo {
         PATH,
         budget,
         measured("as-budgeted", chain, NOISE),
-        measured("block-" + twice, chain, NOISE, Fault.parse("block-size=" + twice)),
+        measured("block-" + twice, chain, NOISE, "block-size=" + twice),
         folder.resolve("block-" + twice + ".wav").toString());
   }
 
-  private MeasurementDocument measured(String name, Chain chain, Fault... faults)
+  private MeasurementDocument measured(String name, Chain chain, String... faults)
       throws IOException, AudioFileException, CaptureException {
     ChainPath path = chain.path(PATH);
-    SimulatedBackend backend = new SimulatedBackend(chain, path, List.of(faults), SEED);
+    AudioBackend backend = rig.imitating(chain, path, List.of(faults), SEED);
     SessionRequest request =
         new SessionRequest(
             Optional.empty(),

@@ -1,6 +1,6 @@
 package dev.loopgauge.cli.demo;
 
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.UsageException;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;

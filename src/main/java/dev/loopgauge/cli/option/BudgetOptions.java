@@ -1,28 +1,33 @@
 package dev.loopgauge.cli.option;
 
+import dev.loopgauge.job.BudgetChoice;
 import java.nio.file.Path;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 
-/** The options that name a budget to hold a measurement against. */
+/** The options that name a budget to compare a measurement with. */
 public final class BudgetOptions {
   @Option(
       names = "--chain",
       paramLabel = "FILE",
       description = "The chain file to compare with; needs --path.")
-  public Optional<Path> chain = Optional.empty();
+  private Optional<Path> chain = Optional.empty();
 
   @Option(
       names = "--path",
       paramLabel = "NAME",
       description = "The path of the chain file that was measured.")
-  public Optional<String> path = Optional.empty();
+  private Optional<String> path = Optional.empty();
 
   @Option(
       names = "--allow-samples",
       paramLabel = "N",
-      defaultValue = "1",
       converter = Converters.Amount.class,
-      description = "Let pass a difference of so many samples (${DEFAULT-VALUE}).")
-  public double allowSamples;
+      description = "Extra difference to allow, in samples (1).")
+  private double allowSamples = 1;
+
+  /** What was chosen. */
+  public BudgetChoice choice() {
+    return new BudgetChoice(chain, path, allowSamples);
+  }
 }

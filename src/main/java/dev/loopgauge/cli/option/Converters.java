@@ -1,8 +1,17 @@
 package dev.loopgauge.cli.option;
 
+import dev.loopgauge.estimate.ArrivalChoice;
+import dev.loopgauge.job.kept.ReportFormat;
+import dev.loopgauge.journal.When;
+import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.StimulusKind;
 import java.math.BigDecimal;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -22,16 +31,98 @@ public final class Converters {
     }
   }
 
-  /** A stimulus by its label. */
-  public static final class Kind implements ITypeConverter<StimulusKind> {
+  /**
+   * One of several values, by its label.
+   *
+   * @param <T> what they are
+   */
+  public abstract static class OneOf<T> implements ITypeConverter<T> {
+    private final List<T> values;
+    private final Function<T, String> label;
+
+    /** One of these. */
+    protected OneOf(T[] values, Function<T, String> label) {
+      this.values = List.of(values);
+      this.label = label;
+    }
+
     @Override
-    public StimulusKind convert(String label) {
-      for (StimulusKind kind : StimulusKind.values()) {
-        if (kind.label().equals(label)) {
-          return kind;
-        }
+    public T convert(String text) {
+      return values.stream()
+          .filter(value -> label.apply(value).equals(text))
+          .findFirst()
+          .orElseThrow(() -> new TypeConversionException(expected() + ", found '" + text + "'"));
+    }
+
+    private String expected() {
+      List<String> labels = values.stream().map(label).toList();
+      int last = labels.size() - 1;
+      return "expected " + String.join(", ", labels.subList(0, last)) + " or " + labels.get(last);
+    }
+  }
+
+  /** The lower-case name of a constant. */
+  public static String name(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
+
+  /** A stimulus. */
+  public static final class Kind extends OneOf<StimulusKind> {
+    /** By its label. */
+    public Kind() {
+      super(StimulusKind.values(), StimulusKind::label);
+    }
+  }
+
+  /** The part of a show's day. */
+  public static final class Day extends OneOf<When> {
+    /** By its label. */
+    public Day() {
+      super(When.values(), When::label);
+    }
+  }
+
+  /** A rule for sound against picture. */
+  public static final class Rule extends OneOf<PictureRule> {
+    /** By its label. */
+    public Rule() {
+      super(PictureRule.values(), PictureRule::label);
+    }
+  }
+
+  /** How a report is written. */
+  public static final class Format extends OneOf<ReportFormat> {
+    /** By its name. */
+    public Format() {
+      super(ReportFormat.values(), Converters::name);
+    }
+  }
+
+  /** Which arrival is meant. */
+  static final class Which extends OneOf<ArrivalChoice> {
+    Which() {
+      super(
+          new ArrivalChoice[] {ArrivalChoice.FIRST, ArrivalChoice.STRONGEST}, ArrivalChoice::label);
+    }
+  }
+
+  /** A duration such as 30s, 30m or 2h, in minutes. */
+  public static final class Minutes implements ITypeConverter<Double> {
+    private static final Pattern FORM = Pattern.compile("([0-9]{1,6}(?:[.][0-9]{1,3})?)([smh])");
+
+    @Override
+    public Double convert(String text) {
+      Matcher found = FORM.matcher(text);
+      double amount = found.matches() ? Double.parseDouble(found.group(1)) : 0;
+      if (amount <= 0) {
+        throw new TypeConversionException(
+            "expected a time such as 30s, 30m or 2h, found '" + text + "'");
       }
-      throw new TypeConversionException("expected click, sweep or mls, found '" + label + "'");
+      return switch (found.group(2)) {
+        case "s" -> amount / 60;
+        case "h" -> amount * 60;
+        default -> amount;
+      };
     }
   }
 

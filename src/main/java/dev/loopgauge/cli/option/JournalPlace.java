@@ -1,5 +1,6 @@
 package dev.loopgauge.cli.option;
 
+import dev.loopgauge.job.kept.JournalName;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.store.Journals;
@@ -14,13 +15,18 @@ public final class JournalPlace {
       paramLabel = "FILE",
       description = {
         "The journal: a file or jdbc:postgresql://HOST/DATABASE",
-        "(what LOOPGAUGE_JOURNAL names, else the usual one)."
+        "(what LOOPGAUGE_JOURNAL names, else the default one)."
       })
   private Optional<String> place = Optional.empty();
 
+  /** What was said; empty for the default one. */
+  public Optional<String> said() {
+    return place;
+  }
+
   /** Where the journal is. */
   public String name(Map<String, String> environment) {
-    return JournalOptions.place(place, environment);
+    return JournalName.of(place, environment);
   }
 
   /** Opens the journal, which must be there. */

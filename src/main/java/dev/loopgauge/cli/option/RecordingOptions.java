@@ -1,18 +1,12 @@
 package dev.loopgauge.cli.option;
 
-import dev.loopgauge.capture.file.AudioFileException;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.job.recorded.RecordedChannel;
-import dev.loopgauge.job.recorded.Recordings;
+import dev.loopgauge.job.recorded.RecordingChoice;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** The options that name two recordings and how to look for the delay between them. */
 public final class RecordingOptions {
-  private static final double LONGEST_DELAY = 60;
-
   @Option(
       names = "--reference",
       paramLabel = "FILE",
@@ -22,10 +16,9 @@ public final class RecordingOptions {
   @Option(
       names = "--reference-channel",
       paramLabel = "N",
-      defaultValue = "1",
       converter = Converters.Count.class,
-      description = "Its channel (${DEFAULT-VALUE}).")
-  int referenceChannel;
+      description = "Its channel (1).")
+  private int referenceChannel = 1;
 
   @Option(
       names = "--return",
@@ -43,60 +36,17 @@ public final class RecordingOptions {
   @Option(
       names = "--max-delay",
       paramLabel = "SECONDS",
-      defaultValue = "1",
       converter = Converters.Positive.class,
-      description = "The longest delay to look for, up to 60 (${DEFAULT-VALUE}).")
-  double maxDelaySeconds;
+      description = "The longest delay to look for, up to 60 (1).")
+  private double maxDelaySeconds = 1;
 
-  /**
-   * The longest delay to look for.
-   *
-   * @throws UsageException when it is out of range
-   */
-  public double maxDelay() {
-    if (maxDelaySeconds > LONGEST_DELAY) {
-      throw new UsageException(
-          "expected --max-delay of at most 60 seconds, found " + maxDelaySeconds,
-          "shift the recordings against each other first");
-    }
-    return maxDelaySeconds;
-  }
-
-  /** The channels of the return, counted from 1. */
-  public List<Integer> returnChannels() {
-    return returnChannels(returned);
-  }
-
-  private List<Integer> returnChannels(Optional<Path> back) {
-    return returnChannel.map(ChannelList::numbers).orElse(List.of(back.isPresent() ? 1 : 2));
-  }
-
-  /**
-   * The recording of what was sent.
-   *
-   * @throws UsageException when it isn't named
-   */
-  public Path sent() {
-    return reference.orElseThrow(
-        () ->
-            new UsageException(
-                "expected --reference FILE, found none",
-                "name the recording of what was sent; `loopgauge analyze --help` shows more"));
-  }
-
-  /**
-   * Both recordings, opened.
-   *
-   * @throws AudioFileException when one of them can't be read as WAV, or lacks a channel
-   * @throws UsageException when there is no reference, or it is among the returns
-   */
-  public Recordings open() throws AudioFileException {
-    return open(sent(), returned);
-  }
-
-  /** The same channels of other recordings; without a return, both of the first. */
-  public Recordings open(Path sent, Optional<Path> back) throws AudioFileException {
-    return new Recordings(
-        new RecordedChannel(sent, referenceChannel), back.orElse(sent), returnChannels(back));
+  /** What was chosen. */
+  public RecordingChoice choice() {
+    return new RecordingChoice(
+        reference,
+        referenceChannel,
+        returned,
+        returnChannel.map(ChannelList::numbers),
+        maxDelaySeconds);
   }
 }

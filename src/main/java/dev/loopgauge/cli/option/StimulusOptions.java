@@ -1,24 +1,12 @@
 package dev.loopgauge.cli.option;
 
-import dev.loopgauge.cli.terminal.Refusals;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.measure.MeasurementPlan;
-import dev.loopgauge.setup.Profile;
-import dev.loopgauge.signal.PlayedStimulus;
+import dev.loopgauge.job.live.StimulusChoice;
 import dev.loopgauge.signal.StimulusKind;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** The options that say what to play. What is left out comes from a profile, or is the default. */
 public final class StimulusOptions {
-  /** The loudest peak without {@code --loud}, in dBFS. */
-  static final double LOUDEST_DBFS = -6;
-
-  private static final double LOW_DBFS = -40;
-
-  private static final MeasurementPlan USUAL =
-      new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.5);
-
   @Option(
       names = "--stimulus",
       paramLabel = "KIND",
@@ -57,41 +45,8 @@ public final class StimulusOptions {
       description = "The longest delay to look for, up to 10 (0.5).")
   private Optional<Double> maxDelaySeconds = Optional.empty();
 
-  /**
-   * What to play.
-   *
-   * @throws UsageException when a value is out of range, or it would be loud and that wasn't
-   *     allowed
-   */
-  public MeasurementPlan plan(Optional<Profile> profile) {
-    MeasurementPlan usual = profile.map(Profile::plan).orElse(USUAL);
-    PlayedStimulus stimulus = usual.stimulus();
-    MeasurementPlan plan =
-        Refusals.asUsage(
-            () ->
-                new MeasurementPlan(
-                    new PlayedStimulus(
-                        kind.orElse(stimulus.kind()),
-                        seconds.orElse(stimulus.seconds()),
-                        levelDbfs.orElse(stimulus.levelDbfs())),
-                    repeats.orElse(usual.repeats()),
-                    maxDelaySeconds.orElse(usual.maxDelaySeconds())));
-    if (plan.stimulus().levelDbfs() > LOUDEST_DBFS && !loud) {
-      throw new UsageException(
-          "expected a level of at most -6 dBFS, found " + plan.stimulus().levelDbfs() + " dBFS",
-          "--loud allows it, for a path with nothing at its end that sounds");
-    }
-    return plan;
-  }
-
-  /** What to play for a long time: the same at -40 dBFS, unless a level was asked for. */
-  public MeasurementPlan lowPlan(Optional<Profile> profile) {
-    MeasurementPlan plan = plan(profile);
-    PlayedStimulus stimulus = plan.stimulus();
-    double level = levelDbfs.orElse(Math.min(stimulus.levelDbfs(), LOW_DBFS));
-    return new MeasurementPlan(
-        new PlayedStimulus(stimulus.kind(), stimulus.seconds(), level),
-        plan.repeats(),
-        plan.maxDelaySeconds());
+  /** What was chosen. */
+  StimulusChoice choice() {
+    return new StimulusChoice(kind, seconds, levelDbfs, loud, repeats, maxDelaySeconds);
   }
 }

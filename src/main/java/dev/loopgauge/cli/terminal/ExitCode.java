@@ -1,5 +1,7 @@
 package dev.loopgauge.cli.terminal;
 
+import dev.loopgauge.job.Ending;
+
 /** The exit codes, fixed because people script against them. */
 public final class ExitCode {
   /** All good. */
@@ -21,4 +23,14 @@ public final class ExitCode {
   public static final int JOURNAL = 5;
 
   private ExitCode() {}
+
+  /** The exit code of an ending. */
+  public static int of(Ending ending) {
+    return switch (ending) {
+      case GOOD -> GOOD;
+      case OUTSIDE -> OUTSIDE;
+      case NOT_TRUSTWORTHY -> NOT_TRUSTWORTHY;
+      case NOT_KEPT -> JOURNAL;
+    };
+  }
 }

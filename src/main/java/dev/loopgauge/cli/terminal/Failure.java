@@ -5,6 +5,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.UnreadableRecordingException;
 import dev.loopgauge.chain.UnknownPathException;
 import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.SeriesFormatException;

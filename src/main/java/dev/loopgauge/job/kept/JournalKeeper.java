@@ -3,16 +3,14 @@ package dev.loopgauge.job.kept;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.file.ChainParser;
-import dev.loopgauge.cli.command.LoopgaugeCommand;
-import dev.loopgauge.cli.option.BudgetOptions;
-import dev.loopgauge.cli.option.JournalOptions;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.terminal.UsageException;
 import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.BudgetChoice;
+import dev.loopgauge.job.Ending;
+import dev.loopgauge.job.Person;
+import dev.loopgauge.job.ProgramVersion;
 import dev.loopgauge.job.TextFile;
-import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
@@ -37,45 +35,56 @@ import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
 /** Keeps what a command found in the journal, if that was asked. */
 public final class JournalKeeper {
-  private final JournalOptions options;
-  private final BudgetOptions budget;
-  private final Console console;
+  private final KeepChoice choice;
+  private final BudgetChoice budget;
+  private final Map<String, String> environment;
+  private final Person person;
 
-  /** A keeper for one command. */
-  public JournalKeeper(JournalOptions options, BudgetOptions budget, Console console) {
-    this.options = options;
+  /**
+   * A keeper for one job.
+   *
+   * @param choice whether and how to keep
+   * @param budget what was compared with
+   * @param environment names the journal and how to reach it, where nothing else does
+   * @param person hears what was kept, or why not
+   */
+  public JournalKeeper(
+      KeepChoice choice, BudgetChoice budget, Map<String, String> environment, Person person) {
+    this.choice = choice;
     this.budget = budget;
-    this.console = console;
+    this.environment = environment;
+    this.person = person;
   }
 
   /** One result to be kept. */
   private record Kept(Optional<String> path, Document document) {}
 
   /**
-   * Keeps an answer. What can't be kept is still the answer, but exits with 5 and says why on the
-   * error stream.
+   * Keeps an answer. What can't be kept is still the answer, but it ends as not kept, and the
+   * person hears why.
    *
    * @param card what was measured with, where there was a session
    * @param recording the recording to keep beside the journal, if that was asked
    */
   public Answer keep(
       Answer answer, Optional<SessionInfo> card, Optional<PackedRecording> recording) {
-    if (!options.asked()) {
+    if (!choice.asked()) {
       return answer;
     }
-    String place = options.place(console.environment());
+    String place = choice.place(environment);
     try {
       Path folder = Path.of(place).toAbsolutePath().getParent();
-      if (options.journal.filter(String::isEmpty).isPresent() && folder != null) {
+      if (choice.journal().filter(String::isEmpty).isPresent() && folder != null) {
         Files.createDirectories(folder);
       }
       List<Entry> entries = new ArrayList<>();
-      try (Journal journal = Journals.open(place, console.environment())) {
+      try (Journal journal = Journals.open(place, environment)) {
         Optional<UUID> corrected = corrected(journal);
         for (Kept kept : split(answer.document())) {
           entries.add(entry(kept, card, corrected, place, recording));
@@ -83,8 +92,7 @@ public final class JournalKeeper {
         journal.append(entries);
       }
       entries.forEach(
-          entry ->
-              console.err().println("Kept in the journal as " + entry.heading().shortId() + "."));
+          entry -> person.say("Kept in the journal as " + entry.heading().shortId() + "."));
       return answer;
     } catch (JournalException e) {
       return notKept(answer, e.getMessage(), e.hint());
@@ -99,9 +107,9 @@ public final class JournalKeeper {
   }
 
   private Answer notKept(Answer answer, String text, String hint) {
-    console.err().println("NOT KEPT: " + text);
-    console.err().println("  try  " + hint);
-    return new Answer(ExitCode.JOURNAL, answer.document());
+    person.say("NOT KEPT: " + text);
+    person.say("  try  " + hint);
+    return new Answer(Ending.NOT_KEPT, answer.document());
   }
 
   /** Several channels are one entry each; a channel's path says which it is. */
@@ -111,18 +119,18 @@ public final class JournalKeeper {
           .map(c -> new Kept(Optional.of(channelPath(c.number())), c.document()))
           .toList();
     }
-    return List.of(new Kept(budget.path, document));
+    return List.of(new Kept(budget.path(), document));
   }
 
   private String channelPath(int channel) {
-    return budget.path.map(path -> path + ", return " + channel).orElse("return " + channel);
+    return budget.path().map(path -> path + ", return " + channel).orElse("return " + channel);
   }
 
   private Optional<UUID> corrected(Journal journal) throws JournalException {
-    if (options.corrected.isEmpty()) {
+    if (choice.corrected().isEmpty()) {
       return Optional.empty();
     }
-    String start = options.corrected.get();
+    String start = choice.corrected().get();
     List<UUID> found = journal.beginning(start).stream().map(Heading::id).toList();
     if (found.size() != 1) {
       throw new JournalException(
@@ -149,21 +157,21 @@ public final class JournalKeeper {
         new Heading(
             id,
             ZonedDateTime.now(ZoneId.systemDefault()).truncatedTo(ChronoUnit.MILLIS),
-            options.show.orElseThrow(),
-            options.when.orElseThrow(),
+            choice.show().orElseThrow(),
+            choice.when().orElseThrow(),
             kept.path(),
             String.valueOf(kept.document().json().get("outcome")),
             measurement(kept.document()).map(JournalKeeper::logged),
             corrected);
     return new Entry(
         heading,
-        options.note,
-        options.setup,
+        choice.note(),
+        choice.setup(),
         Json.write(kept.document()),
-        budget.chain.map(JournalKeeper::chain),
+        budget.chain().map(JournalKeeper::chain),
         card.map(JournalKeeper::card),
         capture,
-        LoopgaugeCommand.Version.number());
+        ProgramVersion.number());
   }
 
   private static Optional<Measurement> measurement(Document document) {

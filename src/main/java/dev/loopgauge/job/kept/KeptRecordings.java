@@ -1,6 +1,5 @@
 package dev.loopgauge.job.kept;
 
-import dev.loopgauge.job.recorded.PackedRecording;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;

@@ -1,8 +1,8 @@
 package dev.loopgauge.job.kept;
 
-import dev.loopgauge.cli.command.LoopgaugeCommand;
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.ProgramVersion;
 import dev.loopgauge.job.ResultFile;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
@@ -34,7 +34,7 @@ public final class ReportSources {
   public static ReportDocument ofFiles(List<Path> files) {
     List<Reading> readings = files.stream().map(ReportSources::reading).toList();
     String title = readings.size() == 1 ? readings.get(0).source() : "Measurements";
-    return new ReportDocument(title, LoopgaugeCommand.Version.number(), readings);
+    return new ReportDocument(title, ProgramVersion.number(), readings);
   }
 
   private static Reading reading(Path file) {
@@ -67,7 +67,7 @@ public final class ReportSources {
       List<Reading> readings = new ArrayList<>(readings(journal, name, replaced));
       List<Heading> past = past(journal, readings, replaced);
       readings.addAll(documents);
-      return new ReportDocument(name, LoopgaugeCommand.Version.number(), readings, past);
+      return new ReportDocument(name, ProgramVersion.number(), readings, past);
     }
   }
 
@@ -96,7 +96,7 @@ public final class ReportSources {
     List<Reading> readings = new ArrayList<>();
     for (Entry entry : entries) {
       if (!replaced.contains(entry.heading().id())) {
-        readings.add(Reading.ofEntry(entry, Logbook.document(entry)));
+        readings.add(Reading.ofEntry(entry, JournalQueries.document(entry)));
       }
     }
     return readings;

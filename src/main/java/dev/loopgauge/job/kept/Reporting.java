@@ -1,9 +1,8 @@
 package dev.loopgauge.job.kept;
 
-import dev.loopgauge.cli.option.ReportFormat;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.TextFile;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.report.html.ReportDocument;
@@ -37,7 +36,8 @@ public record Reporting(ReportDocument report) {
       return Answer.good(new Printed(report, as(format.orElse(ReportFormat.TEXT))));
     }
     TextFile.writeNew(file.get(), as(format.orElse(ReportFormat.HTML)));
-    return Answer.good(new Printed(report, report.text() + "\nWritten to " + file.get() + "\n"));
+    String verdict = report.text().lines().findFirst().orElse("");
+    return Answer.good(new Printed(report, verdict + "\nWritten to " + file.get() + ".\n"));
   }
 
   private String as(ReportFormat format) {

@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** What is about to be played, in words. */
-public final class Announcement {
+final class Announcement {
   private Announcement() {}
 
   /** One stimulus on all sends at once. */
-  public static String of(SessionInfo session, List<Integer> sends, MeasurementPlan plan) {
+  static String of(SessionInfo session, List<Integer> sends, MeasurementPlan plan) {
     PlayedStimulus stimulus = plan.stimulus();
     return where(sends, session)
         + (sends.size() == 1 ? " plays" : " play")

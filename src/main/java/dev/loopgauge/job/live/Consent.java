@@ -1,7 +1,8 @@
 package dev.loopgauge.job.live;
 
-import dev.loopgauge.cli.terminal.Console;
-import dev.loopgauge.cli.terminal.UsageException;
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.job.Person;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.verify.ReportedDelay;
 import java.io.IOException;
 import java.util.Optional;
@@ -9,18 +10,23 @@ import java.util.Optional;
 /**
  * Asks before sound leaves the card.
  *
- * @param console where to ask
+ * @param person whom to ask
  * @param makesSound whether there is anything to ask: the built-in rig makes no sound
- * @param given whether {@code --yes} has answered already
+ * @param given whether it was given already
  */
-public record Consent(Console console, boolean makesSound, boolean given) {
+record Consent(Person person, boolean makesSound, boolean given) {
+  /** Asked before a back end plays. */
+  static Consent of(Person person, AudioBackend backend, boolean given) {
+    return new Consent(person, !backend.name().equals(BuiltInRig.NAME), given);
+  }
+
   /**
    * To be called before a device is touched.
    *
    * @throws UsageException when nobody has agreed and nobody is there to ask
    */
-  public void requireSomebody() {
-    if (makesSound && !given && !console.terminal()) {
+  void requireSomebody() {
+    if (makesSound && !given && !person.present()) {
       throw new UsageException(
           "sound would leave the card and nobody is at a terminal to agree; nothing was played",
           "--yes agrees: first mute the loudspeakers and take in-ears out");
@@ -29,14 +35,14 @@ public record Consent(Console console, boolean makesSound, boolean given) {
 
   /** The same once it was given. */
   Consent agreed() {
-    return new Consent(console, makesSound, true);
+    return new Consent(person, makesSound, true);
   }
 
   /** Says what will be played, where it sounds at all. */
   void announce(String announcement) {
     if (makesSound) {
-      console.err().println(announcement);
-      console.err().println("Mute the loudspeakers, take in-ears out.");
+      person.say(announcement);
+      person.say("Mute the loudspeakers, take in-ears out.");
     }
   }
 
@@ -46,7 +52,7 @@ public record Consent(Console console, boolean makesSound, boolean given) {
    * @param announcement where and how loud, one or more sentences
    * @throws UsageException when the terminal closes instead
    */
-  public void ask(String announcement) throws IOException {
+  void ask(String announcement) throws IOException {
     announce(announcement);
     if (makesSound && !given) {
       waitFor("");
@@ -60,8 +66,8 @@ public record Consent(Console console, boolean makesSound, boolean given) {
    * @throws UsageException when the terminal closes instead
    */
   void waitFor(String task) throws IOException {
-    console.err().println((task + " Enter to play, Ctrl-C to stop.").strip());
-    if (console.in().readLine() == null) {
+    say((task + " Enter to play, Ctrl-C to stop.").strip());
+    if (person.answer().isEmpty()) {
       throw new UsageException(
           "the terminal closed before anybody pressed Enter; nothing more was played",
           "run it at a terminal, or with --yes");
@@ -75,40 +81,38 @@ public record Consent(Console console, boolean makesSound, boolean given) {
    */
   Optional<ReportedDelay> askReported() throws IOException {
     while (true) {
-      console
-          .err()
-          .println("How many samples are reported for it now? 0 if none, Enter if you can't see.");
-      String answer = console.in().readLine();
-      if (answer == null) {
-        throw new UsageException(
-            "the terminal closed before it was said what is reported",
-            "--reported-samples says it beforehand");
-      }
-      if (answer.isBlank()) {
+      say("How many samples are reported for it now? 0 if none, Enter if you can't see.");
+      String answer =
+          person
+              .answer()
+              .map(String::strip)
+              .orElseThrow(
+                  () ->
+                      new UsageException(
+                          "the terminal closed before it was said what is reported",
+                          "--reported-samples says it beforehand"));
+      if (answer.isEmpty()) {
         return Optional.empty();
       }
-      if (answer.strip().matches("[0-9]{1,7}([.][0-9]{1,6})?")) {
-        return Optional.of(ReportedDelay.ofSamples(Double.parseDouble(answer.strip())));
+      if (answer.matches("[0-9]{1,7}([.][0-9]{1,6})?")) {
+        return Optional.of(ReportedDelay.ofSamples(Double.parseDouble(answer)));
       }
     }
   }
 
-  /** Asks whether to measure again at another block size; nobody at a terminal says no. */
+  /** Asks whether to measure again at another block size; nobody there says no. */
   boolean wantsAnother(int blockSize) throws IOException {
-    if (given || !console.terminal()) {
+    if (given || !person.present()) {
       return false;
     }
-    console
-        .err()
-        .println(
-            "More than one cause fits. At a block of %d they read apart: y sets it and measures again, Enter leaves it."
-                .formatted(blockSize));
-    String answer = console.in().readLine();
-    return answer != null && answer.strip().equalsIgnoreCase("y");
+    say(
+        "More than one cause fits. A second measurement at a block of %d tells them apart: y sets it and measures again, Enter leaves it."
+            .formatted(blockSize));
+    return person.answer().filter(answer -> answer.strip().equalsIgnoreCase("y")).isPresent();
   }
 
-  /** Says something on the way. */
+  /** Says something between questions. */
   void say(String sentence) {
-    console.err().println(sentence);
+    person.say(sentence);
   }
 }

@@ -3,14 +3,11 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
-import dev.loopgauge.cli.option.LiveOptions;
-import dev.loopgauge.cli.option.RigOptions;
-import dev.loopgauge.job.ChosenPath;
 import java.io.IOException;
 import java.util.Optional;
 
 /** Has the host that is measured run at one block size after another. */
-public interface HostBlocks extends AutoCloseable {
+interface HostBlocks extends AutoCloseable {
   /**
    * Sets the block size.
    *
@@ -36,27 +33,24 @@ public interface HostBlocks extends AutoCloseable {
    * The host of a back end: the built-in rig is built anew, an audio server is set, and elsewhere a
    * person is asked.
    */
-  static HostBlocks of(
-      AudioBackend backend, RigOptions rig, Optional<ChosenPath> chosen, Consent consent)
-      throws CaptureException {
-    if (backend.name().equals(LiveOptions.SIMULATED)) {
-      return new RigBlocks(rig, chosen);
+  static HostBlocks of(LiveRun run) throws CaptureException {
+    if (run.backend().name().equals(BuiltInRig.NAME)) {
+      return new RigBlocks(run);
     }
-    return backend instanceof BlockSizeServer server
+    return run.backend() instanceof BlockSizeServer server
         ? new ServerBlocks(server)
-        : new AskedBlocks(backend, consent);
+        : new AskedBlocks(run.backend(), run.consent());
   }
 
   /**
    * The built-in rig.
    *
-   * @param rig makes it
-   * @param chosen what it imitates
+   * @param run what it imitates
    */
-  record RigBlocks(RigOptions rig, Optional<ChosenPath> chosen) implements HostBlocks {
+  record RigBlocks(LiveRun run) implements HostBlocks {
     @Override
     public AudioBackend set(int samples) {
-      return rig.rig(chosen, samples);
+      return run.request().rig().rig(run.site().audio(), run.chosen(), samples);
     }
   }
 

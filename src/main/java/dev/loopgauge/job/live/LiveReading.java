@@ -87,7 +87,7 @@ record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival,
     if (session.info().sampleLocked()) {
       return reference + ", or run `loopgauge calibrate`";
     }
-    return consent.makesSound() ? reference + ", or add --calibrate" : reference;
+    return consent.makesSound() ? reference + ", or `measure --calibrate`" : reference;
   }
 
   /**

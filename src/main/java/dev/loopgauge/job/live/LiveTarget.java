@@ -5,7 +5,6 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
-import dev.loopgauge.cli.wiring.Backends;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.setup.CalibrationStore;
@@ -15,28 +14,28 @@ import java.util.Optional;
 /**
  * What is measured again and again, each time through a session of its own.
  *
- * @param backends opens the sessions
+ * @param audio opens the sessions
  * @param backend the back end to use
  * @param profile the name of the profile under the settings, where there is one
  * @param settings what to measure
  * @param arrival which arrival is measured where there are several
  * @param store where calibrations are kept
  */
-public record LiveTarget(
-    Backends backends,
+record LiveTarget(
+    AudioSystem audio,
     AudioBackend backend,
     Optional<String> profile,
     Profile settings,
     ArrivalChoice arrival,
     CalibrationStore store) {
   /** The same with something else patched. */
-  public LiveTarget with(Patching patching) {
-    return new LiveTarget(backends, backend, profile, settings.with(patching), arrival, store);
+  LiveTarget with(Patching patching) {
+    return new LiveTarget(audio, backend, profile, settings.with(patching), arrival, store);
   }
 
   /** The same with what is played, or how, set otherwise. */
-  public LiveTarget with(Profile other) {
-    return new LiveTarget(backends, backend, profile, other, arrival, store);
+  LiveTarget with(Profile other) {
+    return new LiveTarget(audio, backend, profile, other, arrival, store);
   }
 
   /**
@@ -45,17 +44,17 @@ public record LiveTarget(
    */
   AudioSession openOn(AudioBackend other) throws CaptureException {
     SessionRequest asked = settings.request();
-    return backends.open(
+    return audio.open(
         other, profile, other instanceof BlockSizeServer ? asked.ofAnyBuffer() : asked);
   }
 
   /** Opens a session, to be closed by the caller. */
-  public AudioSession open() throws CaptureException {
-    return backends.open(backend, profile, settings.request());
+  AudioSession open() throws CaptureException {
+    return audio.open(backend, profile, settings.request());
   }
 
   /** What is read through an open session. */
-  public LiveReading reading(AudioSession session, Consent consent) {
+  LiveReading reading(AudioSession session, Consent consent) {
     return new LiveReading(session, settings, arrival, consent);
   }
 }

@@ -2,11 +2,8 @@ package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
-import dev.loopgauge.cli.option.HostCheckOptions;
-import dev.loopgauge.cli.option.RigOptions;
-import dev.loopgauge.cli.terminal.Answer;
 import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.Answer;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.Comparison;
@@ -17,42 +14,35 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * {@code measure}: one path, held against its budget, and measured once more where that tells its
- * possible causes apart.
+ * One path, compared with its budget, and measured once more where that tells its possible causes
+ * apart.
  *
+ * @param run what was asked for
  * @param target what is measured
- * @param chosen the path of the budget, where one was named
- * @param host what was said to be reported
- * @param rig makes the built-in rig
- * @param consent asked before each sound
+ * @param command what the document says measured it
  */
-public record PathMeasurement(
-    LiveTarget target,
-    Optional<ChosenPath> chosen,
-    HostCheckOptions host,
-    RigOptions rig,
-    Consent consent) {
+record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   /**
    * Measures once.
    *
    * @param tellApart whether to set the host to another block size and measure again without asking
    */
-  public Answer once(boolean tellApart) throws CaptureException, SetupException, IOException {
+  Answer once(boolean tellApart) throws CaptureException, SetupException, IOException {
     Estimate estimate;
     try (AudioSession session = target.open()) {
-      estimate = target.reading(session, consent).take(target.store());
+      estimate = target.reading(session, run.consent()).take(target.store());
     }
-    Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
+    Optional<Comparison> comparison = run.chosen().flatMap(path -> path.compare(estimate));
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
-    boolean again = size.isPresent() && (tellApart || consent.wantsAnother(size.get()));
+    boolean again = size.isPresent() && (tellApart || run.consent().wantsAnother(size.get()));
     return answer(estimate, again ? Optional.of(toldApart(comparison.get())) : comparison);
   }
 
   /** Measures a patch cable first, and takes its delay off. */
-  public Answer afterCable(Instant now) throws CaptureException, IOException {
+  Answer afterCable(Instant now) throws CaptureException, IOException {
     try (AudioSession session = target.open()) {
-      Estimate estimate = target.reading(session, consent).afterCable(now);
-      return answer(estimate, chosen.flatMap(path -> path.compare(estimate)));
+      Estimate estimate = target.reading(session, run.consent()).afterCable(now);
+      return answer(estimate, run.chosen().flatMap(path -> path.compare(estimate)));
     }
   }
 
@@ -66,16 +56,16 @@ public record PathMeasurement(
 
   private Comparison toldApart(Comparison comparison)
       throws CaptureException, SetupException, IOException {
-    try (HostBlocks blocks = HostBlocks.of(target.backend(), rig, chosen, consent)) {
-      blocks.warning().ifPresent(consent::say);
+    try (HostBlocks blocks = HostBlocks.of(run)) {
+      blocks.warning().ifPresent(run.consent()::say);
       int size = tellingSize(comparison).orElseThrow();
       try (AudioSession session = target.openOn(blocks.set(size))) {
         Estimate again =
-            target.reading(session, consent.agreed()).repeatable(target.store()).take();
+            target.reading(session, run.consent().agreed()).repeatable(target.store()).take();
         if (again instanceof Estimate.Found found) {
           return comparison.toldApart(found.measurement());
         }
-        consent.say("At a block of " + size + " there was no trustworthy reading.");
+        run.consent().say("At a block of " + size + " there was no trustworthy reading.");
         return comparison;
       }
     }
@@ -83,6 +73,7 @@ public record PathMeasurement(
 
   private Answer answer(Estimate estimate, Optional<Comparison> comparison) {
     return Answer.measured(
-        new MeasurementDocument("measure", estimate, comparison, host.check(estimate), List.of()));
+        new MeasurementDocument(
+            command, estimate, comparison, run.request().reported().check(estimate), List.of()));
   }
 }

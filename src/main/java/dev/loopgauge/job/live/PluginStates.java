@@ -3,14 +3,12 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.GraphSession;
-import dev.loopgauge.cli.option.HostCheckOptions;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.terminal.UsageException;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.Ending;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.report.measured.MeasurementDocument;
@@ -26,38 +24,16 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * {@code measure --states LIST}: has somebody put a plug-in into one state after another, and
- * measures each. Channels are opened anew for each state, since reloading may close them.
+ * Has somebody put a plug-in into one state after another, and measures each. Channels are opened
+ * anew for each state, since reloading may close them.
+ *
+ * @param run what was asked for; somebody must be at the terminal
+ * @param target the path through the plug-in
+ * @param witness another channel of the same host to watch
+ * @param throughProgram whether the path is a program of the audio server, whose graph reports
  */
-public final class PluginStates {
-  private final LiveTarget target;
-  private final Optional<ChannelPair> witness;
-  private final boolean throughProgram;
-  private final HostCheckOptions host;
-  private Consent consent;
-
-  /**
-   * A guided run.
-   *
-   * @param target the path through the plug-in
-   * @param witness another channel of the same host to watch
-   * @param throughProgram whether the path is a program of the audio server, whose graph reports
-   * @param host what was said to be reported in every state
-   * @param consent asked before the first sound; somebody must be at the terminal
-   */
-  public PluginStates(
-      LiveTarget target,
-      Optional<ChannelPair> witness,
-      boolean throughProgram,
-      HostCheckOptions host,
-      Consent consent) {
-    this.target = target;
-    this.witness = witness;
-    this.throughProgram = throughProgram;
-    this.host = host;
-    this.consent = consent;
-  }
-
+record PluginStates(
+    LiveRun run, LiveTarget target, Optional<ChannelPair> witness, boolean throughProgram) {
   /** One look at the path: its delay, and what the graph reports for it where there is a graph. */
   private record Look(Estimate estimate, Optional<ReportedDelay> stated) {}
 
@@ -67,13 +43,14 @@ public final class PluginStates {
    * @throws CaptureException when the sound fails
    * @throws UsageException when the terminal closes
    */
-  public Answer answer(List<String> states, Optional<ChosenPath> chosen)
-      throws CaptureException, SetupException, IOException {
+  Answer answer(List<String> states) throws CaptureException, SetupException, IOException {
+    boolean announced = false;
     List<StateReading> readings = new ArrayList<>();
     List<Estimate> estimates = new ArrayList<>();
     for (String state : states) {
-      consent.waitFor("Put the plug-in into this state: " + state + ".");
-      Look path = look(target);
+      String task = "Put the plug-in into this state: " + state + ".";
+      Look path = announced ? next(task) : first(task);
+      announced = true;
       if (!(path.estimate() instanceof Estimate.Found found)) {
         return refused(state, path.estimate());
       }
@@ -89,26 +66,43 @@ public final class PluginStates {
       readings.add(
           new StateReading(state, found.measurement(), reported(path, found, state), other));
     }
-    return answer(readings, estimates, chosen);
+    return answer(readings, estimates);
   }
 
   private Patching besidesReference(ChannelPair pair) {
     return new Patching(pair, target.settings().patching().reference());
   }
 
+  /** Says once what will be played: each state's own Enter then agrees to its sound. */
+  private Look first(String task) throws CaptureException, SetupException, IOException {
+    try (AudioSession session = target.open()) {
+      refuseShifting(session);
+      LiveReading reading = target.reading(session, run.consent().agreed());
+      run.consent().announce(reading.announcement() + " The same in each state.");
+      run.consent().waitFor(task);
+      return look(target, session);
+    }
+  }
+
+  private Look next(String task) throws CaptureException, SetupException, IOException {
+    run.consent().waitFor(task);
+    return look(target);
+  }
+
   private Look look(LiveTarget what) throws CaptureException, SetupException, IOException {
     try (AudioSession session = what.open()) {
-      refuseShifting(session);
-      LiveReading reading = what.reading(session, consent);
-      consent.ask(reading.announcement() + " The same in each state.");
-      consent = consent.agreed();
-      if (throughProgram && session instanceof GraphSession graph) {
-        Estimate estimate = reading.throughProgram();
-        return new Look(
-            estimate, Optional.of(ReportedDelay.ofSamples(graph.stated(0, 0).samples())));
-      }
-      return new Look(reading.repeatable(what.store()).take(), Optional.empty());
+      return look(what, session);
     }
+  }
+
+  private Look look(LiveTarget what, AudioSession session)
+      throws CaptureException, SetupException, IOException {
+    LiveReading reading = what.reading(session, run.consent().agreed());
+    if (throughProgram && session instanceof GraphSession graph) {
+      Estimate estimate = reading.throughProgram();
+      return new Look(estimate, Optional.of(ReportedDelay.ofSamples(graph.stated(0, 0).samples())));
+    }
+    return new Look(reading.repeatable(what.store()).take(), Optional.empty());
   }
 
   /** Two numbers that hold different delays of the card have no difference that means anything. */
@@ -122,11 +116,11 @@ public final class PluginStates {
 
   private Optional<ReportedDelay> reported(Look path, Estimate.Found found, String state)
       throws IOException {
-    Optional<ReportedDelay> said = host.reported(found.measurement().delay().rate());
+    Optional<ReportedDelay> said = run.request().reported().at(found.measurement().delay().rate());
     if (said.isPresent() || path.stated().isPresent()) {
       return said.or(path::stated);
     }
-    return state.equals(StateCheck.BYPASSED) ? Optional.empty() : consent.askReported();
+    return state.equals(StateCheck.BYPASSED) ? Optional.empty() : run.consent().askReported();
   }
 
   private static Answer refused(String state, Estimate estimate) {
@@ -142,25 +136,24 @@ public final class PluginStates {
             .toList();
     return Answer.measured(
         new MeasurementDocument(
-            "measure", new Estimate.Refused(findings), Optional.empty(), List.of()));
+            "host", new Estimate.Refused(findings), Optional.empty(), List.of()));
   }
 
-  private Answer answer(
-      List<StateReading> readings, List<Estimate> estimates, Optional<ChosenPath> chosen) {
+  private Answer answer(List<StateReading> readings, List<Estimate> estimates) {
     List<StateCheck> checks =
         StateCheck.of(readings, throughProgram ? Reported.PATH : Reported.PLUGIN);
     int shown = readings.get(0).state().equals(StateCheck.BYPASSED) && readings.size() > 1 ? 1 : 0;
     Estimate estimate = estimates.get(shown);
     MeasurementDocument measured =
         new MeasurementDocument(
-            "measure",
+            "host",
             estimate,
-            chosen.flatMap(path -> path.compare(estimate)),
+            run.chosen().flatMap(path -> path.compare(estimate)),
             checks.get(shown).host(),
             List.of());
     StatesDocument document = new StatesDocument(measured, checks);
-    int exitCode =
-        document.isAsReported() ? Answer.measured(measured).exitCode() : ExitCode.OUTSIDE;
-    return new Answer(exitCode, document);
+    return document.isAsReported()
+        ? new Answer(Answer.measured(measured).ending(), document)
+        : new Answer(Ending.OUTSIDE, document);
   }
 }

@@ -1,17 +1,11 @@
 package dev.loopgauge.job.live;
 
-import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.GraphSession;
-import dev.loopgauge.cli.option.HostCheckOptions;
-import dev.loopgauge.cli.option.LiveOptions;
-import dev.loopgauge.cli.terminal.Answer;
-import dev.loopgauge.cli.terminal.UsageException;
-import dev.loopgauge.cli.wiring.Backends;
-import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.verify.HostCheck;
@@ -22,56 +16,53 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * {@code measure --through CLIENT}: measures a program of the audio server and holds the latency
- * that the server's graph reports for it against what it really adds.
+ * Measures a program of the audio server and checks the latency that the server's graph reports for
+ * it against what it really adds.
  *
- * @param backends all there are
- * @param backend the one to use
- * @param live what was asked for
- * @param kept the profile under it
- * @param arrival which arrival is measured where there are several
- * @param consent asked before the sound
- * @param host what was said to be reported, instead of the graph
+ * @param run what was asked for
+ * @param client the program's name on the server
  */
-public record ThroughProgram(
-    Backends backends,
-    AudioBackend backend,
-    LiveOptions live,
-    Optional<Profile> kept,
-    ArrivalChoice arrival,
-    Consent consent,
-    HostCheckOptions host) {
-  public Answer answer(String client, Optional<ChosenPath> chosen)
-      throws CaptureException, IOException {
-    if (live.device.output(Optional.empty()).isPresent()
-        || live.device.input(Optional.empty()).isPresent()) {
+record ThroughProgram(LiveRun run, String client) {
+  /**
+   * Checks that the back end has a graph, and that the program is named in one way.
+   *
+   * @throws UsageException when it isn't so
+   */
+  static void check(LiveRun run) {
+    DeviceChoice device = run.request().live().device();
+    if (device.output().isPresent() || device.input().isPresent()) {
       throw new UsageException(
           "expected --through or --output and --input, found both",
           "--through names the program for both");
     }
-    Profile settings = live.settingsThrough(client, kept);
-    consent.requireSomebody();
-    try (AudioSession session = backends.open(backend, live.profile, settings.request())) {
-      if (!(session instanceof GraphSession graph)) {
-        throw new UsageException(
-            "--through needs an audio server whose graph reports latencies, not " + backend.name(),
-            "use --backend jack, or --reported-samples with what the host shows");
-      }
-      LiveReading reading = new LiveReading(session, settings, arrival, consent);
-      consent.ask(reading.announcement());
-      Estimate estimate = reading.throughProgram();
-      return answer(estimate, graph.stated(0, 0), chosen);
+    if (!run.backend().hasGraph()) {
+      throw new UsageException(
+          "--through needs an audio server whose graph reports latencies, found --backend "
+              + run.backend().name(),
+          "use --backend jack, or --reported-samples with what the host shows");
     }
   }
 
-  private Answer answer(
-      Estimate estimate, GraphSession.Stated stated, Optional<ChosenPath> chosen) {
+  Answer answer() throws CaptureException, IOException {
+    Profile settings = run.request().live().settingsThrough(client, run.kept());
+    run.consent().requireSomebody();
+    LiveTarget target = run.target(settings);
+    try (AudioSession session = target.open()) {
+      GraphSession graph = (GraphSession) session;
+      LiveReading reading = target.reading(session, run.consent());
+      run.consent().ask(reading.announcement());
+      Estimate estimate = reading.throughProgram();
+      return answer(estimate, graph.stated(0, 0));
+    }
+  }
+
+  private Answer answer(Estimate estimate, GraphSession.Stated stated) {
     return Answer.measured(
         new MeasurementDocument(
-            "measure",
+            "host",
             estimate,
-            chosen.flatMap(path -> path.compare(estimate)),
-            host.check(estimate).or(() -> check(estimate, stated)),
+            run.chosen().flatMap(path -> path.compare(estimate)),
+            run.request().reported().check(estimate).or(() -> check(estimate, stated)),
             notes(stated)));
   }
 

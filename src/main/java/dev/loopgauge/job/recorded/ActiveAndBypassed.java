@@ -1,9 +1,9 @@
 package dev.loopgauge.job.recorded;
 
-import dev.loopgauge.cli.option.HostCheckOptions;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.job.HostReport;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.HostCheck;
 import java.util.ArrayList;
@@ -50,13 +50,13 @@ record ActiveAndBypassed(Estimate active, Estimate bypassed) {
   }
 
   /** What the plug-in adds, held against what is reported; empty where there is no difference. */
-  Optional<HostCheck> check(HostCheckOptions host) {
+  Optional<HostCheck> check(HostReport reported) {
     if (estimate() instanceof Estimate.Found
         && active instanceof Estimate.Found on
         && bypassed instanceof Estimate.Found off) {
       return Optional.of(
           HostCheck.ofDifference(
-              on.measurement(), off.measurement(), host.reported(on.measurement().delay().rate())));
+              on.measurement(), off.measurement(), reported.at(on.measurement().delay().rate())));
     }
     return Optional.empty();
   }

@@ -2,9 +2,9 @@ package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavFile;
-import dev.loopgauge.cli.terminal.UsageException;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.nio.file.Path;

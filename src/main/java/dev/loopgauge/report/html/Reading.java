@@ -19,7 +19,7 @@ public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) 
   private static final List<String> SHOWN =
       List.of("fit", "track", "soak", "channels", "pairs", "choices", "conflicts", "paths");
 
-  private static final List<String> MEASURING = List.of("measure", "analyze");
+  private static final List<String> MEASURING = List.of("measure", "host", "analyze");
 
   /** A document from a file. */
   public static Reading ofFile(String source, Map<?, ?> document) {

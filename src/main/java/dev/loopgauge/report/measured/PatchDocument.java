@@ -108,7 +108,7 @@ public record PatchDocument(Optional<Patching> said, PatchMap map) implements Do
 
   @Override
   public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("measure", isGood() ? "patched" : "not-patched");
+    Map<String, Object> json = Document.head("patch", isGood() ? "patched" : "not-patched");
     json.put("sends", map.sends().stream().map(this::json).toList());
     json.put("silentReturns", map.silentReturns());
     json.put("crossedReturns", map.crossedReturns());

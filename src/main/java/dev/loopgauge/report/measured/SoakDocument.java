@@ -107,7 +107,7 @@ public record SoakDocument(
   @Override
   public Map<String, Object> json() {
     String outcome = ended.isPresent() ? "broke-off" : soak.isClean() ? "clean" : "not-clean";
-    Map<String, Object> json = Document.head("measure", outcome);
+    Map<String, Object> json = Document.head("soak", outcome);
     Map<String, Object> part = new LinkedHashMap<>();
     part.put("askedMinutes", Numbers.rounded(askedMinutes, SAMPLE_DECIMALS));
     part.put("heardSeconds", Numbers.rounded(soak.seconds(), 3));

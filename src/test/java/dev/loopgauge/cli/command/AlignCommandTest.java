@@ -103,15 +103,15 @@ class AlignCommandTest {
   @Test
   void csvIsWrittenAndNothingIsOverwritten() throws IOException {
     Path csv = folder.resolve("front.csv");
-    Run run = Run.of("align", chain, "--csv", csv.toString());
+    Run run = Run.of("align", chain, "--out", csv.toString());
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     assertTrue(run.out().contains("front.csv"), run.out());
     String written = Files.readString(csv);
     assertTrue(written.contains("front,fill,predicted,96,2,0,144,3,"), written);
-    Run again = Run.of("align", chain, "--step=1ms", "--csv", csv.toString());
+    Run again = Run.of("align", chain, "--step=1ms", "--out", csv.toString());
     again.assertRefused("exists already");
     assertEquals(written, Files.readString(csv));
-    Run nowhere = Run.of("align", chain, "--csv", folder.resolve("no/where.csv").toString());
+    Run nowhere = Run.of("align", chain, "--out", folder.resolve("no/where.csv").toString());
     assertEquals(ExitCode.USAGE, nowhere.exitCode());
   }
 

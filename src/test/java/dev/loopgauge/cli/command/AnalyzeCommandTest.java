@@ -249,10 +249,10 @@ class AnalyzeCommandTest {
     String file = recorded("track.wav", joined(twice, twice), joined(before, after));
     Run run =
         Run.of(
-            "analyze",
+            "follow",
             "--reference",
             file,
-            "--track=1.5",
+            "--window=1.5",
             "--chain",
             chain,
             "--path=singer",
@@ -263,9 +263,9 @@ class AnalyzeCommandTest {
     Map<?, ?> step = (Map<?, ?>) ((List<?>) run.json().get("steps")).get(0);
     assertEquals(1, step.get("blocks"));
     assertEquals(3, ((Number) step.get("atSeconds")).doubleValue(), 1.5);
-    Run text = Run.on(true, "", Map.of(), "analyze", "--reference", file, "--track=1.5");
+    Run text = Run.on(true, "", Map.of(), "follow", "--reference", file, "--window=1.5");
     assertTrue(text.out().startsWith("TRACKED: 4 windows of 1.5 s, 1 step."), text.out());
-    assertTrue(text.err().contains("track") && text.err().contains(" %"), text.err());
+    assertTrue(text.err().contains("windows") && text.err().contains(" %"), text.err());
   }
 
   /** Two samples more with each second and a half: 27.8 ppm; 4 ms are left to the 15 ms. */
@@ -283,7 +283,7 @@ class AnalyzeCommandTest {
             joined(joined(there.get(0), there.get(1)), joined(there.get(2), there.get(3))),
             joined(joined(back.get(0), back.get(1)), joined(back.get(2), back.get(3))));
     String[] track = {
-      "analyze", "--reference", file, "--track=1.5", "--chain", chain, "--path=singer", "--json"
+      "follow", "--reference", file, "--window=1.5", "--chain", chain, "--path=singer", "--json"
     };
     Run run = Run.of(track);
     Map<?, ?> limit = (Map<?, ?>) run.json().get("towardsLimit");
@@ -300,7 +300,7 @@ class AnalyzeCommandTest {
             Recorded.sweep(0, 1, 1),
             Recorded.sweep(40, 0.5, 2),
             Recorded.sweep(0, 0, 3));
-    Run run = Run.of("analyze", "--pairs", file, "--json");
+    Run run = Run.of("pairs", file, "--json");
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     List<?> pairs = (List<?>) run.json().get("pairs");
     assertEquals(3, pairs.size());
@@ -308,7 +308,7 @@ class AnalyzeCommandTest {
     assertEquals(40, ((Number) first.get("delaySamples")).doubleValue(), 0.01);
     assertEquals(-6.02, ((Number) first.get("levelDb")).doubleValue(), 0.1);
     assertTrue(((Map<?, ?>) pairs.get(1)).get("delaySamples") == null, run.out());
-    Run none = Run.of("analyze", "--pairs", "--channels=2-3", file);
+    Run none = Run.of("pairs", "--channels=2-3", file);
     assertEquals(ExitCode.NOT_TRUSTWORTHY, none.exitCode());
     assertTrue(none.out().startsWith("MEASURED: 0 of 1 pairs"), none.out());
   }
@@ -317,19 +317,28 @@ class AnalyzeCommandTest {
   void whatDoesNotGoTogetherIsRefused() {
     for (String[] wrong :
         new String[][] {
-          {"--pairs"},
-          {"--pairs", sent, "--reference", sent},
-          {"--channels=1-2", "--reference", sent},
-          {"--reference", sent, "--return", returned, "--return-channel=1-2", "--track=1"},
-          {"--reference", sent, "--return", returned, "--track=0.1"},
-          {"--reference", sent, "--return", returned, "--track=20"},
-          {"--reference", sent, "--return", returned, "--return-channel=3-1"},
-          {"--reference", sent, "--return", returned, "--return-channel=1-65"},
-          {"--reference", sent, "--return", returned, "--arrival=last"},
+          {"pairs"},
+          {"pairs", sent},
+          {"pairs", sent, "--reference", sent},
+          {"pairs", sent, "--max-delay=61"},
+          {"analyze", "--channels=1-2", "--reference", sent},
+          {"follow", "--reference", sent, "--return", returned},
+          {
+            "follow",
+            "--reference",
+            sent,
+            "--return",
+            returned,
+            "--return-channel=1-2",
+            "--window=1"
+          },
+          {"follow", "--reference", sent, "--return", returned, "--window=0.1"},
+          {"follow", "--reference", sent, "--return", returned, "--window=20"},
+          {"analyze", "--reference", sent, "--return", returned, "--return-channel=3-1"},
+          {"analyze", "--reference", sent, "--return", returned, "--return-channel=1-65"},
+          {"analyze", "--reference", sent, "--return", returned, "--arrival=last"},
         }) {
-      List<String> args = new ArrayList<>(List.of("analyze"));
-      args.addAll(List.of(wrong));
-      Run run = Run.of(args.toArray(String[]::new));
+      Run run = Run.of(wrong);
       assertEquals(ExitCode.USAGE, run.exitCode(), () -> String.join(" ", wrong) + run.out());
       assertTrue(run.err().contains("try"), run.err());
     }

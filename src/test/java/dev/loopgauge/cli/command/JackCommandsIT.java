@@ -77,7 +77,7 @@ class JackCommandsIT {
   void checksThePatch() throws Exception {
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024);
         DelayClient rig = rig(server, CABLE, DelayLine.of(480))) {
-      Run run = run(server, "measure", REFERENCED, "--check-patch");
+      Run run = run(server, "patch", REFERENCED);
 
       assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
       assertEquals("patched", run.json().get("outcome"));
@@ -107,12 +107,12 @@ class JackCommandsIT {
 
   @Test
   void aSoakCountsWhatHappensAndNothingElse() throws Exception {
-    String[] soak = {"--soak", "0.2", "--seconds", "0.5", "--repeat", "1", "--max-delay", "0.1"};
+    String[] soak = {"--for", "12s", "--seconds", "0.5", "--repeat", "1", "--max-delay", "0.1"};
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024);
         DelayClient rig = rig(server, CABLE, DelayLine.of(480))) {
-      Run run = run(server, "measure", REFERENCED, soak);
+      Run run = run(server, "soak", REFERENCED, soak);
       for (int again = 0; again < 3 && run.exitCode() != ExitCode.GOOD; again++) {
-        run = run(server, "measure", REFERENCED, soak);
+        run = run(server, "soak", REFERENCED, soak);
       }
       assertEquals("clean", run.json().get("outcome"), run.out() + run.err());
       assertEquals(480, ((Number) soak(run).get("delaySamples")).doubleValue(), 0.05);
@@ -120,7 +120,7 @@ class JackCommandsIT {
     try (AudioServer server = AudioServer.start(Cycles.LOSE, RATE, 1024);
         DelayClient rig = rig(server, CABLE, DelayLine.of(480))) {
       Path err = folder.resolve("err");
-      Process soaking = start(server, err, "measure", REFERENCED, soak);
+      Process soaking = start(server, err, "soak", REFERENCED, soak);
       while (soaking.isAlive() && !Files.readString(err).contains(" of 0.2 min")) {
         Thread.sleep(50);
       }

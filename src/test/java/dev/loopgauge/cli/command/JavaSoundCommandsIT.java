@@ -51,7 +51,7 @@ class JavaSoundCommandsIT {
           (Map<?, ?>) ((List<?>) run(rig, "devices", "--json").json().get("backends")).get(0);
       assertEquals(true, javaSound.get("usable"), javaSound.toString());
 
-      Run check = run(rig, measure("--check-patch"));
+      Run check = run(rig, patch());
       assertEquals(ExitCode.GOOD, check.exitCode(), check.out() + check.err());
       assertEquals("patched", check.json().get("outcome"));
     }
@@ -98,8 +98,16 @@ class JavaSoundCommandsIT {
   }
 
   private static String[] measure(String... more) {
+    return command("measure", more);
+  }
+
+  private static String[] patch() {
+    return command("patch");
+  }
+
+  private static String[] command(String name, String... more) {
     String[] patched = {
-      "measure",
+      name,
       "--backend",
       "java-sound",
       "--buffer",

@@ -3,7 +3,7 @@ package dev.loopgauge.cli.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.loopgauge.job.kept.KeptRecordings;
-import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.KeptCapture;

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.cli.Jar;
 import dev.loopgauge.cli.Recorded;
 import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.job.recorded.PackedRecording;
+import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.KeptCapture;

@@ -9,7 +9,7 @@ import dev.loopgauge.capture.ScriptedSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Wires;
 import dev.loopgauge.cli.Run;
-import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.cli.wiring.Adapters;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
 import java.util.List;
@@ -34,12 +34,12 @@ final class LiveBench {
 
   /** Runs a command with these back ends, without a terminal. */
   Run run(List<AudioBackend> backends, String... args) {
-    return Run.on(false, "", environment, new Backends(() -> backends), args);
+    return Run.on(false, "", environment, Adapters.of(() -> backends), args);
   }
 
   /** Runs a command with somebody at a terminal who types. */
   Run typed(String typed, AudioBackend backend, String... args) {
-    return Run.on(true, typed, environment, new Backends(() -> List.of(backend)), args);
+    return Run.on(true, typed, environment, Adapters.of(() -> List.of(backend)), args);
   }
 
   /** A back end of the one card. */

@@ -17,7 +17,8 @@ import dev.loopgauge.capture.jack.JackBackend;
 import dev.loopgauge.cli.Jar;
 import dev.loopgauge.cli.Run;
 import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.cli.wiring.Backends;
+import dev.loopgauge.cli.wiring.Adapters;
+import dev.loopgauge.job.live.AudioSystem;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -107,7 +108,7 @@ class LiveSeriesIT {
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, 2048);
         DelayClient rig = rig(server);
         DelayClient insert = insert(server)) {
-      Backends backends = new Backends(() -> List.of(new Repatched(new JackBackend())));
+      AudioSystem backends = Adapters.of(() -> List.of(new Repatched(new JackBackend())));
       Map<String, String> environment = Map.of("LOOPGAUGE_DATA", folder.toString());
       Run run = whole(() -> Run.on(false, "", environment, backends, RIG));
 

@@ -54,7 +54,7 @@ class LiveSeriesTest {
                 "--block-sizes=64,256,1024",
                 "--seconds=0.2",
                 "--repeat=1",
-                "--write=" + written,
+                "--out=" + written,
                 "--json");
 
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());

@@ -20,9 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The scripted card has two sends and four returns. */
 class PatchCheckCommandTest {
-  private static final String[] CHECK = {
-    "measure", "--check-patch", "--backend", "jack", "--max-delay", "0.1"
-  };
+  private static final String[] CHECK = {"patch", "--backend", "jack", "--max-delay", "0.1"};
 
   @TempDir Path data;
   private LiveBench bench;

@@ -73,9 +73,9 @@ class PlanCommandTest {
 
   @Test
   void onlyWhatIsAskedAboutIsPlanned() {
-    Run run = Run.of("plan", chain, "--block-size=64,96", "--sample-rate=48000", "--json");
+    Run run = Run.of("plan", chain, "--block-sizes=64,96", "--sample-rates=48000", "--json");
     assertEquals(2, ((List<?>) run.json().get("choices")).size());
-    Run kept = Run.of("plan", chain, "--sample-rate=48000", "--keep-in-host=singer", "--json");
+    Run kept = Run.of("plan", chain, "--sample-rates=48000", "--keep-in-host=singer", "--json");
     assertEquals(96, choice(kept, 0).get("blockSize"));
     assertEquals(List.of(), choice(kept, 0).get("beforeHost"));
     Run left = Run.of("plan", chain, "--may-leave-host=house", "--json");
@@ -84,7 +84,7 @@ class PlanCommandTest {
 
   @Test
   void emptyPlanExitsOutsideAndSaysWhy() {
-    Run run = Run.of("plan", chain, "--block-size=2048", "--sample-rate=48000");
+    Run run = Run.of("plan", chain, "--block-sizes=2048", "--sample-rates=48000");
     assertEquals(ExitCode.OUTSIDE, run.exitCode());
     assertTrue(run.out().startsWith("NOTHING FITS"), run.out());
     assertTrue(run.out().contains("house would be 86.3 ms late, 71.4 ms over"), run.out());
@@ -103,7 +103,7 @@ class PlanCommandTest {
   @Test
   void measuredFitReplacesThePrediction() throws IOException {
     String series = write("series.json", SERIES);
-    Run run = Run.of("plan", chain, "--sample-rate=48000", "--fit", "house=" + series, "--json");
+    Run run = Run.of("plan", chain, "--sample-rates=48000", "--fit", "house=" + series, "--json");
     assertEquals(192, choice(run, 0).get("blockSize"));
     assertTrue(run.out().contains("\"source\" : \"measured\""), run.out());
     assertEquals(
@@ -114,7 +114,7 @@ class PlanCommandTest {
   void fitNeedsNoPathWhereOnlyOneEntersTheHost() throws IOException {
     String series = write("series.json", SERIES);
     String one = write("one.yaml", CHAIN.replaceAll("  (singer|stream): .*\n", ""));
-    Run run = Run.of("plan", one, "--sample-rate=48000", "--fit", series, "--json");
+    Run run = Run.of("plan", one, "--sample-rates=48000", "--fit", series, "--json");
     assertEquals(192, choice(run, 0).get("blockSize"));
     Run open = Run.of("plan", chain, "--fit", series);
     open.assertRefused("house, singer, stream");
@@ -125,9 +125,9 @@ class PlanCommandTest {
       delimiter = '|',
       value = {
         "--rule=r37               | ebu-r37",
-        "--block-size=0           | from 1",
-        "--block-size=1000000     | 65536",
-        "--sample-rate=1          | 8000",
+        "--block-sizes=0           | from 1",
+        "--block-sizes=1000000     | 65536",
+        "--sample-rates=1          | 8000",
         "--keep-in-host=singr     | 'singer'",
         "--may-leave-host=huose   | 'house'",
         "--fit=house=nowhere.json | no file"
@@ -154,7 +154,7 @@ class PlanCommandTest {
   @Test
   void seriesThatWasSplitForAPathNamesItItself() throws IOException {
     String named = SERIES.replace("\"fit\":", "\"split\": { \"path\": \"stream\" }, \"fit\":");
-    Run run = Run.of("plan", chain, "--sample-rate=48000", "--fit", write("series.json", named));
+    Run run = Run.of("plan", chain, "--sample-rates=48000", "--fit", write("series.json", named));
     assertTrue(run.out().contains("measured     stream"), run.out());
   }
 
@@ -171,7 +171,7 @@ class PlanCommandTest {
     Run series = Run.of("series", readings, "--sample-rate=48000", "--json");
     assertEquals(ExitCode.GOOD, series.exitCode(), series.err());
     String fit = "stream=" + write("fit.json", series.out());
-    Run run = Run.of("plan", chain, "--sample-rate=48000", "--fit", fit, "--json");
+    Run run = Run.of("plan", chain, "--sample-rates=48000", "--fit", fit, "--json");
     Map<?, ?> stream = (Map<?, ?>) ((List<?>) choice(run, 0).get("paths")).get(2);
     assertEquals("measured", stream.get("source"));
     Map<?, ?> closest = (Map<?, ?>) ((Map<?, ?>) stream.get("picture")).get("closestBlock");
@@ -191,8 +191,8 @@ class PlanCommandTest {
         Run.of(
             "plan",
             chain,
-            "--sample-rate=48000",
-            "--block-size=64,128",
+            "--sample-rates=48000",
+            "--block-sizes=64,128",
             "--fit",
             "house=" + write("series.json", dropping));
     assertTrue(run.out().startsWith("CHOOSE block 64 at 48 kHz"), run.out());

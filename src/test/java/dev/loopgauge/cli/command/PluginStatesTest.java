@@ -33,7 +33,7 @@ class PluginStatesTest {
   @Test
   void eachStateIsHeldAgainstWhatIsReportedThen() {
     ScriptedBackend card = backend("java-sound", at(766), at(526), at(766));
-    Run run = guided("\n\n240\n\n\n240\n", card, "--states=active,bypassed,reloaded", "--json");
+    Run run = guided("\n240\n\n\n240\n", card, "--states=active,bypassed,reloaded", "--json");
 
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
     assertEquals("measured", run.json().get("outcome"));
@@ -47,7 +47,7 @@ class PluginStatesTest {
   @Test
   void aPluginThatIsLaterAfterReloadingIsFound() {
     ScriptedBackend card = backend("java-sound", at(766), at(526), at(830));
-    Run run = guided("\n\n240\n\n\n240\n", card, "--states=active,bypassed,reloaded");
+    Run run = guided("\n240\n\n\n240\n", card, "--states=active,bypassed,reloaded");
 
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
     assertTrue(run.out().startsWith("NOT AS REPORTED when reloaded."), run.out());
@@ -59,11 +59,10 @@ class PluginStatesTest {
   @Test
   void saysThatOtherChannelsMoveToo() {
     ScriptedBackend card = backend("java-sound", at(766), at(340), at(526), at(100));
-    Run run =
-        guided("\n\n240\n\n", card, "--states=active,bypassed", "--witness-return=3", "--json");
+    Run run = guided("\n240\n\n", card, "--states=active,bypassed", "--witness-return=3", "--json");
     Run text =
         guided(
-            "\n\n240\n\n",
+            "\n240\n\n",
             backend("java-sound", at(766), at(340), at(526), at(100)),
             "--states=active,bypassed",
             "--witness-return=3");
@@ -151,7 +150,7 @@ class PluginStatesTest {
   }
 
   private static String[] args(String... more) {
-    String[] args = {"measure", "--seconds=0.3", "--repeat=1", "--max-delay=0.1"};
+    String[] args = {"host", "--seconds=0.3", "--repeat=1", "--max-delay=0.1"};
     return Stream.of(args, more).flatMap(Stream::of).toArray(String[]::new);
   }
 

@@ -117,13 +117,13 @@ class SeriesCommandTest {
   @Test
   void theChainFileItWritesPredictsTheReadings() {
     String target = folder.resolve("host.yaml").toString();
-    Run run = Run.of("series", readings, "--sample-rate=48000", "--write", target);
+    Run run = Run.of("series", readings, "--sample-rate=48000", "--out", target);
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     Run budget = Run.of("budget", target, "--block-size=128", "--json");
     assertEquals(ExitCode.GOOD, budget.exitCode(), budget.out());
     Map<?, ?> path = (Map<?, ?>) ((List<?>) budget.json().get("paths")).get(0);
     assertEquals(9.9, number(path, "delayMs"), 0.05);
-    Run again = Run.of("series", readings, "--sample-rate=48000", "--write", target);
+    Run again = Run.of("series", readings, "--sample-rate=48000", "--out", target);
     assertEquals(ExitCode.USAGE, again.exitCode());
     assertTrue(again.err().contains("nothing is overwritten"), again.err());
   }
@@ -132,7 +132,7 @@ class SeriesCommandTest {
   void stagesThatCannotBeAreNotWritten() throws IOException {
     write("rig.csv", "block-size,delay-ms\n64,1\n128,9\n256,25\n");
     String target = folder.resolve("host.yaml").toString();
-    Run run = Run.of("series", readings, "--sample-rate=48000", "--write", target);
+    Run run = Run.of("series", readings, "--sample-rate=48000", "--out", target);
     assertEquals(ExitCode.USAGE, run.exitCode());
     assertFalse(Files.exists(Path.of(target)));
     assertEquals(ExitCode.GOOD, Run.of("series", readings, "--sample-rate=48000").exitCode());

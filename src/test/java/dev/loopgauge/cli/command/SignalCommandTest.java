@@ -33,7 +33,7 @@ class SignalCommandTest {
   @Test
   void writesASweepThatNobodyHadToDescribe() throws AudioFileException {
     String file = file("sweep.wav");
-    Run run = Run.of("signal", file);
+    Run run = Run.of("signal", "-o", file);
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     assertTrue(run.out().startsWith("Written: "), run.out());
     try (WavFile wav = WavFile.open(Path.of(file))) {
@@ -52,14 +52,14 @@ class SignalCommandTest {
     Run run =
         Run.of(
             "signal",
-            "--kind=" + kind,
+            "--stimulus=" + kind,
             "--seconds=" + seconds,
             "--level",
             "-12",
             "--sample-rate=" + rate,
             "--bits=32",
             "--json",
-            file);
+            "--out=" + file);
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out());
     assertEquals(kind, run.json().get("kind"));
     assertEquals(rate, run.json().get("sampleRateHz"));
@@ -76,7 +76,7 @@ class SignalCommandTest {
   @Test
   void anExistingFileIsLeftAlone() throws IOException {
     Path file = Files.writeString(folder.resolve("mine.wav"), "precious");
-    Run run = Run.of("signal", file.toString());
+    Run run = Run.of("signal", "-o", file.toString());
     assertEquals(ExitCode.USAGE, run.exitCode());
     assertTrue(run.err().contains("mine.wav"), run.err());
     assertEquals("precious", Files.readString(file));
@@ -85,7 +85,7 @@ class SignalCommandTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "--kind=hum",
+        "--stimulus=hum",
         "--seconds=0",
         "--seconds=1e9",
         "--level=1",
@@ -93,7 +93,7 @@ class SignalCommandTest {
         "--sample-rate=1"
       })
   void whatCannotBeIsRefusedBeforeAnythingIsWritten(String wrong) {
-    Run run = Run.of("signal", wrong, file("x.wav"));
+    Run run = Run.of("signal", wrong, "-o", file("x.wav"));
     assertEquals(ExitCode.USAGE, run.exitCode(), run.out());
     assertEquals("", run.out());
     assertEquals(2, run.err().lines().count(), run.err());
@@ -104,14 +104,15 @@ class SignalCommandTest {
   void aMissingFileNameIsSaid() {
     Run run = Run.of("signal", "--json");
     assertEquals(ExitCode.USAGE, run.exitCode());
-    assertTrue(run.error("text").toString().contains("FILE"));
+    assertTrue(run.error("text").toString().contains("--out"));
     assertEquals("signal", run.json().get("command"));
   }
 
   @Test
   void kindsAreNamedInTheRefusal() {
     for (StimulusKind kind : StimulusKind.values()) {
-      assertTrue(Run.of("signal", "--kind=hum", file("x.wav")).err().contains(kind.label()));
+      assertTrue(
+          Run.of("signal", "--stimulus=hum", "-o", file("x.wav")).err().contains(kind.label()));
     }
   }
 }

@@ -199,16 +199,16 @@ class SimulatedMeasureTest {
   }
 
   @Test
-  void checkPatchFindsBothCables() {
-    Run run = measure("--check-patch");
+  void patchFindsBothCables() {
+    Run run = patch();
 
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     assertTrue(run.out().startsWith("PATCHED as asked."), run.out());
   }
 
   @Test
-  void checkPatchFindsAMutedPath() {
-    Run run = measure("--check-patch", "--fault", "silent", "--json");
+  void patchFindsAMutedPath() {
+    Run run = patch("--fault", "silent", "--json");
 
     assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode());
     assertEquals("not-patched", run.json().get("outcome"));
@@ -234,7 +234,7 @@ class SimulatedMeasureTest {
     Run run = bench.run(List.of(), "measure", "--backend", "simulated");
 
     assertEquals(ExitCode.USAGE, run.exitCode());
-    assertTrue(run.err().startsWith("expected --chain and --path"), run.err());
+    assertTrue(run.err().startsWith("expected a chain file and --path"), run.err());
   }
 
   @Test
@@ -263,6 +263,11 @@ class SimulatedMeasureTest {
     String[] rig = {
       "measure", "--backend", "simulated", "--chain", chain(), "--path", "vocal-house"
     };
+    return bench.run(List.of(), Stream.of(rig, more).flatMap(Stream::of).toArray(String[]::new));
+  }
+
+  private Run patch(String... more) {
+    String[] rig = {"patch", chain(), "--backend", "simulated", "--path", "vocal-house"};
     return bench.run(List.of(), Stream.of(rig, more).flatMap(Stream::of).toArray(String[]::new));
   }
 

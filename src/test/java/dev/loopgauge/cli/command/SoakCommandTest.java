@@ -151,10 +151,12 @@ class SoakCommandTest {
   }
 
   @Test
-  void refusesTwoKindsAtOnce() {
-    Run run = soak(session("java-sound", 256, delay(595)), "--check-patch");
+  void refusesATimeThatIsNone() {
+    for (String time : new String[] {"--for=30", "--for=0s", "--for=1d", "--for=-2m"}) {
+      Run run = soak(session("java-sound", 256, delay(595)), time);
 
-    assertEquals(ExitCode.USAGE, run.exitCode());
+      assertEquals(ExitCode.USAGE, run.exitCode(), time);
+    }
   }
 
   private static Wires delay(int samples) {
@@ -171,9 +173,9 @@ class SoakCommandTest {
 
   private static String[] args() {
     return new String[] {
-      "measure",
+      "soak",
       "--backend=java-sound",
-      "--soak=0.1",
+      "--for=6s",
       "--seconds=0.5",
       "--repeat=1",
       "--max-delay=0.1",

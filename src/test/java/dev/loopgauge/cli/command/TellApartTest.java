@@ -70,7 +70,8 @@ class TellApartTest {
     ScriptedServer left = new ScriptedServer(64, at(356));
     Run no = new LiveBench(folder).typed("\n\n", left, args());
 
-    assertTrue(yes.err().contains("At a block of 128 they read apart"), yes.err());
+    assertTrue(
+        yes.err().contains("A second measurement at a block of 128 tells them apart"), yes.err());
     assertTrue(yes.out().contains("measured again at a block of 128"), yes.out());
     assertEquals(List.of(), left.sizes());
     assertTrue(no.out().contains("can't tell these causes apart"), no.out());

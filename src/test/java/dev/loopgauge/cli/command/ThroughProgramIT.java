@@ -81,7 +81,7 @@ class ThroughProgramIT {
   private Run measure(AudioServer server, int channel) throws Exception {
     Path err = folder.resolve("err");
     String[] args = {
-      "measure",
+      "host",
       "--backend=jack",
       "--through=host",
       "--send=" + channel,

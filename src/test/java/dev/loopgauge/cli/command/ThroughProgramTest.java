@@ -77,7 +77,7 @@ class ThroughProgramTest {
 
   private Run through(ScriptedBackend backend, String... more) {
     String[] args = {
-      "measure",
+      "host",
       "--backend=" + backend.name(),
       "--through=host",
       "--seconds=0.2",

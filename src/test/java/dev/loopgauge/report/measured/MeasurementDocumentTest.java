@@ -126,7 +126,7 @@ class MeasurementDocumentTest {
         """
         No trustworthy reading: return 2 hears no sweep (it is 6 dB below its own
           noise).
-          try          is return 2 the right channel? `measure --check-patch` finds it
+          try          is return 2 the right channel? `loopgauge patch` finds it
           finding      return 2 clips
             try        turn the input gain down
         """,

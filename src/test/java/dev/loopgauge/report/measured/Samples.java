@@ -70,7 +70,7 @@ final class Samples {
                 FindingCode.NO_RETURN,
                 true,
                 "return 2 hears no sweep (it is 6 dB below its own noise)",
-                "is return 2 the right channel? `measure --check-patch` finds it")));
+                "is return 2 the right channel? `loopgauge patch` finds it")));
   }
 
   static Comparison comparison(double predicted, Verdict verdict, OptionalInt wholeBlocks) {

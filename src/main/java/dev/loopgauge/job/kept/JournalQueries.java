@@ -1,0 +1,152 @@
+package dev.loopgauge.job.kept;
+
+import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.journal.Cause;
+import dev.loopgauge.journal.Causes;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.PathPair;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Json;
+import dev.loopgauge.signal.Latency;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Questions that several commands have for a journal. */
+public record JournalQueries(Journal journal) {
+  private static final int MOST_NAMED = 4;
+
+  private static final Cause CARD =
+      new Cause(
+          Method.UNCALIBRATED.label(),
+          "the sound card's own delay is in the numbers and may be what moved;"
+              + " measure with a reference",
+          Cause.Standing.RECORDED);
+
+  /** The entries that stand: those that no other corrects. */
+  public List<Heading> standing(Selection selection) throws JournalException {
+    Set<UUID> corrected = journal.corrections().keySet();
+    return journal.headings(selection).stream()
+        .filter(heading -> !corrected.contains(heading.id()))
+        .toList();
+  }
+
+  /**
+   * The entries of a show that stand.
+   *
+   * @throws UsageException when there is no such show
+   */
+  public List<Heading> show(String show) throws JournalException {
+    List<Heading> found = standing(Selection.ofShow(show));
+    if (found.isEmpty()) {
+      throw unknown("show", show, heading -> Optional.of(heading.show()));
+    }
+    return found;
+  }
+
+  /**
+   * What to say of a name that no entry has.
+   *
+   * @param kind show or path
+   * @param names where entries have such names
+   */
+  public UsageException unknown(
+      String kind, String found, Function<Heading, Optional<String>> names)
+      throws JournalException {
+    Set<String> known =
+        journal.headings(Selection.ALL).stream()
+            .flatMap(heading -> names.apply(heading).stream())
+            .collect(Collectors.toCollection(LinkedHashSet::new));
+    return new UsageException(
+        "no " + kind + " '" + found + "' in the journal", Nearest.hint(found, known));
+  }
+
+  /**
+   * The entry whose id begins so.
+   *
+   * @throws UsageException when there is none, or more than one
+   */
+  public Entry entry(String beginning) throws JournalException {
+    String id = beginning.toLowerCase(Locale.ROOT);
+    if (!id.matches("[0-9a-f-]+")) {
+      throw new UsageException(
+          "expected an id or its beginning, found '" + beginning + "'",
+          "`loopgauge journal list` shows the ids");
+    }
+    List<Heading> found = journal.beginning(id);
+    if (found.size() != 1) {
+      String several =
+          found.stream()
+              .limit(MOST_NAMED)
+              .map(heading -> heading.id().toString())
+              .collect(Collectors.joining(", "));
+      throw new UsageException(
+          "expected one entry whose id begins with " + id + ", found " + found.size(),
+          found.isEmpty() ? "`loopgauge journal list` shows the ids" : "type more: " + several);
+    }
+    return journal.entry(found.get(0).id()).orElseThrow();
+  }
+
+  /**
+   * The document that an entry holds, by its keys.
+   *
+   * @throws JournalException when it can't be read
+   */
+  public static Map<String, Object> document(Entry entry) throws JournalException {
+    try {
+      return Json.read(entry.document());
+    } catch (IOException e) {
+      throw new JournalException(
+          "entry " + entry.heading().id() + " holds no document that can be read",
+          "`loopgauge journal check` says what else is wrong, `journal export` gives it as it is",
+          e);
+    }
+  }
+
+  /** What may have changed between two entries. */
+  public List<Cause> causes(Heading first, Heading second) throws JournalException {
+    PathPair pair = new PathPair(first.path(), Optional.of(first), Optional.of(second));
+    Optional<Latency> later = pair.later();
+    Optional<Entry> before = journal.entry(first.id());
+    Optional<Entry> after = journal.entry(second.id());
+    if (later.isEmpty() || before.isEmpty() || after.isEmpty()) {
+      return List.of();
+    }
+    List<Cause> causes = new ArrayList<>();
+    if (holdsTheCard(before.get()) || holdsTheCard(after.get())) {
+      causes.add(CARD);
+    }
+    causes.addAll(
+        Causes.of(
+            before.get(),
+            after.get(),
+            later.get(),
+            pair.shift().orElseThrow().uncertaintySamples()));
+    return causes;
+  }
+
+  private static boolean holdsTheCard(Entry entry) {
+    try {
+      return new Fields(Json.read(entry.document()))
+          .part("measurement")
+          .flatMap(measurement -> measurement.text("method"))
+          .equals(Optional.of(Method.UNCALIBRATED.label()));
+    } catch (IOException e) {
+      return false;
+    }
+  }
+}

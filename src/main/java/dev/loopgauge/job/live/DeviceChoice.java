@@ -1,0 +1,143 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.job.Refusals;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.measure.ChannelPair;
+import dev.loopgauge.measure.Patching;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Where to play and record. What is empty comes from a profile, or is left to the back end.
+ *
+ * @param backend its name
+ * @param output the device to play to
+ * @param input the device to record from
+ * @param send the channel that feeds the path, counted from 1
+ * @param returned the channel that the path comes back on
+ * @param referenceSend the channel that a cable joins straight to {@code referenceReturn}
+ * @param referenceReturn the channel that this cable comes back on
+ * @param rate the sample rate
+ * @param buffer the device buffer, in samples
+ */
+public record DeviceChoice(
+    Optional<String> backend,
+    Optional<String> output,
+    Optional<String> input,
+    Optional<Integer> send,
+    Optional<Integer> returned,
+    Optional<Integer> referenceSend,
+    Optional<Integer> referenceReturn,
+    Optional<SampleRate> rate,
+    Optional<Integer> buffer) {
+  private static final List<String> NAMES = List.of("java-sound", "jack", BuiltInRig.NAME);
+
+  /** How the built-in rig is patched, and how a first measurement is best patched. */
+  private static final Patching DEFAULT =
+      new Patching(new ChannelPair(2, 2), Optional.of(new ChannelPair(1, 1)));
+
+  /**
+   * The back end's name.
+   *
+   * @throws UsageException when none was named, or there is none of that name
+   */
+  String backend(Optional<Profile> profile) {
+    String name =
+        backend
+            .or(() -> profile.map(Profile::backend))
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        "expected --backend or --profile, found neither",
+                        "`loopgauge devices` lists what can be used, with a command to copy"));
+    if (!NAMES.contains(name)) {
+      throw new UsageException(
+          "expected a back end, found '" + name + "'", "they are " + String.join(", ", NAMES));
+    }
+    return name;
+  }
+
+  /** The device to play to. */
+  Optional<String> output(Optional<Profile> profile) {
+    return output.or(() -> profile.flatMap(Profile::output));
+  }
+
+  /** The device to record from. */
+  Optional<String> input(Optional<Profile> profile) {
+    return input.or(() -> profile.flatMap(Profile::input));
+  }
+
+  /** The sample rate. */
+  Optional<SampleRate> rate(Optional<Profile> profile) {
+    return rate.or(() -> profile.flatMap(Profile::rate));
+  }
+
+  /** The device buffer, 0 for the back end's choice. */
+  int bufferSamples(Optional<Profile> profile) {
+    return buffer.or(() -> profile.map(Profile::bufferSamples)).orElse(0);
+  }
+
+  /** What to open for some channels. */
+  SessionRequest request(Optional<Profile> profile, List<Integer> sends, List<Integer> returns) {
+    return new SessionRequest(
+        output(profile), input(profile), sends, returns, rate(profile), bufferSamples(profile));
+  }
+
+  /** What is patched where. */
+  Patching patching(Optional<Profile> profile) {
+    return patchingOver(
+        profile
+            .map(Profile::patching)
+            .or(() -> isUnpatchedRig() ? Optional.of(DEFAULT) : Optional.empty()));
+  }
+
+  /** What is patched where; what was left out is as in {@code known}. */
+  Patching patchingOver(Optional<Patching> known) {
+    Optional<ChannelPair> rig = known.map(Patching::rig);
+    Optional<ChannelPair> reference = known.flatMap(Patching::reference);
+    return Refusals.asUsage(
+        () ->
+            new Patching(
+                pair("--send", send, "--return", returned, rig),
+                referenceSend.isPresent() || referenceReturn.isPresent()
+                    ? Optional.of(referencePair(reference))
+                    : reference));
+  }
+
+  /** What is patched where, if that was said. */
+  Optional<Patching> patchingIfSaid(Optional<Profile> profile) {
+    boolean said = profile.isPresent() || send.isPresent() || returned.isPresent();
+    return said || isUnpatchedRig() ? Optional.of(patching(profile)) : Optional.empty();
+  }
+
+  private boolean isUnpatchedRig() {
+    return backend.filter(BuiltInRig.NAME::equals).isPresent()
+        && send.isEmpty()
+        && returned.isEmpty();
+  }
+
+  private ChannelPair referencePair(Optional<ChannelPair> known) {
+    return pair("--reference-send", referenceSend, "--reference-return", referenceReturn, known);
+  }
+
+  private static ChannelPair pair(
+      String sendOption,
+      Optional<Integer> send,
+      String returnOption,
+      Optional<Integer> returned,
+      Optional<ChannelPair> known) {
+    return new ChannelPair(
+        send.or(() -> known.map(ChannelPair::send)).orElseThrow(() -> missing(sendOption)),
+        returned.or(() -> known.map(ChannelPair::ret)).orElseThrow(() -> missing(returnOption)));
+  }
+
+  private static UsageException missing(String option) {
+    return new UsageException(
+        "expected " + option + ", found none",
+        "patched as README shows, it is --send 2 --return 2 --reference-send 1"
+            + " --reference-return 1; `loopgauge patch` finds out");
+  }
+}

@@ -1,0 +1,64 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.measure.Patching;
+import dev.loopgauge.setup.DataFolder;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import java.util.Optional;
+
+/**
+ * What to play and record, and where: the choices, over those of a profile, over the defaults.
+ *
+ * @param profile the name of a kept profile
+ */
+public record LiveChoice(Optional<String> profile, DeviceChoice device, StimulusChoice stimulus) {
+  /**
+   * The profile, if one is named.
+   *
+   * @throws SetupException when there is none of that name, or it can't be read
+   */
+  Optional<Profile> kept(DataFolder data) throws SetupException {
+    return profile.isPresent()
+        ? Optional.of(data.profiles().load(profile.get()))
+        : Optional.empty();
+  }
+
+  /**
+   * All together.
+   *
+   * @throws SetupException as {@link #kept}
+   */
+  public Profile settings(DataFolder data) throws SetupException {
+    return settings(kept(data));
+  }
+
+  /** All together, over a profile. */
+  Profile settings(Optional<Profile> kept) {
+    return new Profile(
+        device.backend(kept),
+        device.output(kept),
+        device.input(kept),
+        device.patching(kept),
+        device.rate(kept),
+        device.bufferSamples(kept),
+        stimulus.plan(kept),
+        kept.flatMap(Profile::calibration));
+  }
+
+  /**
+   * The same with the send and the return on the ports of a program of the audio server, the first
+   * ones unless others are named.
+   */
+  Profile settingsThrough(String client, Optional<Profile> kept) {
+    Patching base = kept.map(Profile::patching).orElse(Patching.single(1, 1));
+    return new Profile(
+        device.backend(kept),
+        Optional.of(client),
+        Optional.of(client),
+        device.patchingOver(Optional.of(base)),
+        device.rate(kept),
+        device.bufferSamples(kept),
+        stimulus.plan(kept),
+        Optional.empty());
+  }
+}

@@ -1,0 +1,81 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.kept.JournalKeeper;
+import dev.loopgauge.job.kept.PackedRecording;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import java.io.IOException;
+import java.util.Optional;
+
+/**
+ * A live job about to run: its request with the profile, the path and the back end found.
+ *
+ * @param site where it runs
+ * @param request what was asked for
+ * @param kept the profile under the request
+ * @param chosen the path to compare with
+ * @param backend measures it
+ * @param consent asked before each sound
+ */
+record LiveRun(
+    Site site,
+    LiveRequest request,
+    Optional<Profile> kept,
+    Optional<ChosenPath> chosen,
+    AudioBackend backend,
+    Consent consent) {
+  /** What is done with it. */
+  interface Work {
+    /** Measures. */
+    Answer of(LiveRun run) throws CaptureException, SetupException, IOException;
+  }
+
+  /**
+   * Does the work, and keeps what it came to where that was asked.
+   *
+   * @throws dev.loopgauge.job.UsageException when what was asked for is missing something
+   */
+  static Answer kept(Site site, LiveRequest request, Work work)
+      throws CaptureException, SetupException, ChainFormatException, IOException {
+    SessionTap tap = new SessionTap();
+    Site tapped = new Site(site.audio().tappedBy(tap::on), site.person(), site.environment());
+    Answer answer = work.of(of(tapped, request));
+    Optional<PackedRecording> recording =
+        tap.capture()
+            .filter(heard -> request.keep().keepCapture())
+            .map(heard -> PackedRecording.of(heard.returns()));
+    return new JournalKeeper(request.keep(), request.budget(), site.environment(), site.person())
+        .keep(answer, tap.info(), recording);
+  }
+
+  private static LiveRun of(Site site, LiveRequest request)
+      throws SetupException, ChainFormatException {
+    Optional<Profile> kept = request.live().kept(site.data());
+    Optional<ChosenPath> chosen = request.keep().chosen(request.budget());
+    AudioBackend backend =
+        request.rig().backend(site.audio(), request.live().device().backend(kept), chosen);
+    Consent consent = Consent.of(site.person(), backend, request.agreed());
+    return new LiveRun(site, request, kept, chosen, backend, consent);
+  }
+
+  /** All that was chosen. */
+  Profile settings() {
+    return request.live().settings(kept);
+  }
+
+  /** What is measured again and again. */
+  LiveTarget target(Profile settings) {
+    return new LiveTarget(
+        site.audio(),
+        backend,
+        request.live().profile(),
+        settings,
+        request.arrival(),
+        site.data().calibrations());
+  }
+}

@@ -1,0 +1,55 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import java.io.IOException;
+import java.time.Instant;
+
+/**
+ * Measures one path.
+ *
+ * @param request what to measure
+ * @param calibrate whether to measure a patch cable first, in the same session
+ * @param tellApart whether to measure again, without asking, where that tells causes apart
+ */
+public record MeasureJob(LiveRequest request, boolean calibrate, boolean tellApart) {
+  /**
+   * Measures.
+   *
+   * @throws CaptureException when the sound failed
+   * @throws SetupException when the profile or a calibration can't be read
+   * @throws ChainFormatException when the chain file is none
+   * @throws UsageException when the request can't be met
+   */
+  public Answer run(Site site)
+      throws CaptureException, SetupException, ChainFormatException, IOException {
+    return LiveRun.kept(site, request, this::measured);
+  }
+
+  private Answer measured(LiveRun run) throws CaptureException, SetupException, IOException {
+    Profile settings = run.settings();
+    if (calibrate) {
+      checkCalibrate(settings, run.consent());
+    }
+    run.consent().requireSomebody();
+    PathMeasurement path = new PathMeasurement(run, run.target(settings), "measure");
+    return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart);
+  }
+
+  private static void checkCalibrate(Profile settings, Consent consent) {
+    if (settings.patching().reference().isPresent()) {
+      throw new UsageException(
+          "expected --calibrate or a reference, found both",
+          "the reference is the better way: leave --calibrate out");
+    }
+    if (!consent.makesSound() || !consent.person().present()) {
+      throw new UsageException(
+          "--calibrate needs a sound card, and somebody at a terminal who patches in between",
+          "use a reference instead: --reference-send and --reference-return");
+    }
+  }
+}

@@ -1,0 +1,73 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.GraphSession;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.Take;
+import java.util.Optional;
+
+/** Remembers the last session that was opened and the last take it recorded. */
+public final class SessionTap {
+  private Optional<SessionInfo> info = Optional.empty();
+  private Optional<Capture> capture = Optional.empty();
+
+  /** What was opened last. */
+  public Optional<SessionInfo> info() {
+    return info;
+  }
+
+  /** What was recorded last. */
+  public Optional<Capture> capture() {
+    return capture;
+  }
+
+  /** The session, overheard from now on. */
+  public AudioSession on(AudioSession session) {
+    info = Optional.of(session.info());
+    return session instanceof GraphSession graph ? new Graph(graph) : new Plain(session);
+  }
+
+  private Capture heard(Capture taken) {
+    capture = Optional.of(taken);
+    return taken;
+  }
+
+  private class Plain implements AudioSession {
+    private final AudioSession session;
+
+    Plain(AudioSession session) {
+      this.session = session;
+    }
+
+    @Override
+    public SessionInfo info() {
+      return session.info();
+    }
+
+    @Override
+    public Capture capture(Take take) throws CaptureException {
+      return heard(session.capture(take));
+    }
+
+    @Override
+    public void close() {
+      session.close();
+    }
+  }
+
+  private final class Graph extends Plain implements GraphSession {
+    private final GraphSession graph;
+
+    Graph(GraphSession graph) {
+      super(graph);
+      this.graph = graph;
+    }
+
+    @Override
+    public Stated stated(int send, int ret) throws CaptureException {
+      return graph.stated(send, ret);
+    }
+  }
+}

@@ -1,0 +1,95 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.measure.Soak;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.SoakDocument;
+import dev.loopgauge.setup.CalibrationStore;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Measures one path, take after take in one session, and keeps count of what happened.
+ *
+ * @param request what each take measures; it plays softly unless it names a level
+ * @param minutes for how long, in minutes of sound, above 0
+ */
+public record SoakJob(LiveRequest request, double minutes) {
+  /**
+   * Goes on until the time is over, the person presses Enter, or the sound is gone.
+   *
+   * @throws CaptureException when not even the first take could be recorded
+   */
+  public Answer run(Site site)
+      throws CaptureException, SetupException, ChainFormatException, IOException {
+    return LiveRun.kept(site, request, this::soaked);
+  }
+
+  private Answer soaked(LiveRun run) throws CaptureException, SetupException, IOException {
+    Profile soft = run.settings().with(request.live().stimulus().softPlan(run.kept()));
+    run.consent().requireSomebody();
+    LiveTarget target = run.target(soft);
+    try (AudioSession session = target.open()) {
+      return soaked(
+          target.reading(session, run.consent()), run.chosen(), run.site().data().calibrations());
+    }
+  }
+
+  private Answer soaked(LiveReading live, Optional<ChosenPath> chosen, CalibrationStore store)
+      throws CaptureException, SetupException, IOException {
+    Consent consent = live.consent();
+    LiveReading.Repeatable reading = live.repeatable(store);
+    Soak soak = new Soak(live.profile().plan().takeSeconds(live.session().info()));
+    consent.ask(live.announcement() + " Again and again for " + time(minutes) + ".");
+    if (consent.person().present()) {
+      consent.say("Enter ends it with what was seen so far.");
+    }
+    Optional<CaptureException> end =
+        new Takes(reading, soak)
+            .until(
+                () -> soak.seconds() >= minutes * 60 || isEnded(consent),
+                () -> consent.say(told(soak)));
+    SoakDocument document = document(soak, end.map(CaptureException::getMessage), chosen);
+    return Answer.inside(document.isGood(), document);
+  }
+
+  private SoakDocument document(Soak soak, Optional<String> end, Optional<ChosenPath> chosen) {
+    Optional<Estimate> level = soak.level().map(read -> new Estimate.Found(read, List.of()));
+    return new SoakDocument(
+        soak,
+        minutes,
+        end,
+        chosen.flatMap(path -> level.flatMap(path::compare)),
+        level.flatMap(request.reported()::check));
+  }
+
+  private static boolean isEnded(Consent consent) throws IOException {
+    return consent.person().present() && consent.person().hasAnswered();
+  }
+
+  private String told(Soak soak) {
+    String delay =
+        soak.level()
+            .map(level -> Numbers.plain(level.delay().samples(), 2) + " samples")
+            .orElse("no delay read");
+    int odd = soak.oddTakes();
+    return "%s of %s: %s, %s"
+        .formatted(
+            time(soak.seconds() / 60),
+            time(minutes),
+            delay,
+            odd == 0 ? "clean" : "something happened in " + odd + " takes");
+  }
+
+  private static String time(double minutes) {
+    return Numbers.brief(minutes, 1) + " min";
+  }
+}

@@ -1,0 +1,137 @@
+package dev.loopgauge.job.planned;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChainFile;
+import dev.loopgauge.job.Refusals;
+import dev.loopgauge.job.TextFile;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.JournalName;
+import dev.loopgauge.job.kept.JournalQueries;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.store.Journals;
+import dev.loopgauge.plan.Alignment;
+import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.LaterThanTargetException;
+import dev.loopgauge.report.planned.AlignmentCsv;
+import dev.loopgauge.report.planned.AlignmentDocument;
+import dev.loopgauge.signal.Latency;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Says what delay to add to each path so that the paths of each mix meet.
+ *
+ * @param chainFile the chain file
+ * @param to the path to meet in the mixes that have it; empty for the latest of each mix
+ * @param step the steps in which the desk sets delays, such as samples, 0.1ms, 0.01m or 1ft
+ * @param measured documents of measured paths, in place of the prediction
+ * @param show the show whose measured delays are taken from the journal
+ * @param journal the journal; empty for the default one
+ * @param table where to write the result as CSV
+ */
+public record AlignJob(
+    Path chainFile,
+    Optional<String> to,
+    String step,
+    List<Path> measured,
+    Optional<String> show,
+    Optional<String> journal,
+    Optional<Path> table) {
+  /** Copies the documents' names. */
+  public AlignJob {
+    measured = List.copyOf(measured);
+  }
+
+  /**
+   * Aligns.
+   *
+   * @throws ChainFormatException when the file is not a chain
+   * @throws JournalException when the journal can't be read
+   * @throws UsageException when a file can't be read or written, or an option doesn't fit the chain
+   */
+  public Answer run(Map<String, String> environment) throws ChainFormatException, JournalException {
+    Chain chain = ChainFile.read(chainFile);
+    AlignmentDocument document =
+        new AlignmentDocument(chain, alignment(chain, environment), table.map(Path::toString));
+    table.ifPresent(file -> TextFile.writeNew(file, AlignmentCsv.of(document)));
+    return Answer.inside(document.isGood(), document);
+  }
+
+  private Alignment alignment(Chain chain, Map<String, String> environment)
+      throws JournalException {
+    if (chain.mixes().isEmpty()) {
+      throw new UsageException(
+          "expected mixes in " + chainFile + ", found none",
+          "say which paths are heard together, for example mixes: { front: [house, wedge] }");
+    }
+    to.ifPresent(path -> checkTarget(chain, path));
+    DelayStep steps = Refusals.asUsage(() -> DelayStep.parse(step));
+    try {
+      return Alignment.of(chain, loops(chain, environment), to, steps);
+    } catch (LaterThanTargetException e) {
+      throw new UsageException(e.getMessage(), e.hint());
+    }
+  }
+
+  private Map<String, Latency> loops(Chain chain, Map<String, String> environment)
+      throws JournalException {
+    if (show.isEmpty()) {
+      return MeasuredFiles.loops(chain, measured);
+    }
+    if (!measured.isEmpty()) {
+      throw new UsageException(
+          "expected --show or --measured, found both", "leave one of them out");
+    }
+    String place = JournalName.of(journal, environment);
+    try (Journal opened = Journals.openExisting(place, environment)) {
+      return loops(chain, new JournalQueries(opened), show.get());
+    }
+  }
+
+  private static void checkTarget(Chain chain, String path) {
+    chain.path(path);
+    boolean mixed =
+        chain.mixes().values().stream()
+            .flatMap(mix -> mix.entries().stream())
+            .anyMatch(entry -> entry.path().equals(path));
+    if (!mixed) {
+      throw new UsageException(
+          "expected --to with a path of a mix, found " + path + ", which is in none",
+          "choose a path of one of the mixes " + String.join(", ", chain.mixes().keySet()));
+    }
+  }
+
+  /**
+   * The last settled delay of each path's loop at a show, of the paths that the chain has.
+   *
+   * @throws UsageException when there is no such show, or it has none of the paths
+   */
+  private static Map<String, Latency> loops(Chain chain, JournalQueries journal, String show)
+      throws JournalException {
+    Map<String, Latency> loops = new HashMap<>();
+    for (Heading heading : journal.show(show)) {
+      String path = heading.path().orElse("");
+      if (chain.paths().containsKey(path)) {
+        loops.remove(path);
+        heading
+            .delay()
+            .filter(logged -> MeasuredFiles.SETTLED.contains(heading.outcome()))
+            .ifPresent(logged -> loops.put(path, logged.delay()));
+      }
+    }
+    if (loops.isEmpty()) {
+      throw new UsageException(
+          "the show '%s' has no settled measurement of a path of the chain".formatted(show),
+          Nearest.hint("", chain.paths().keySet()));
+    }
+    return loops;
+  }
+}

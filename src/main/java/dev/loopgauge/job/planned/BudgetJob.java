@@ -1,0 +1,94 @@
+package dev.loopgauge.job.planned;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainBudget;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.ChangeFormatException;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.chain.file.ChangeFormat;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChainFile;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.plan.PictureRule;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.budget.WhatIfDocument;
+import dev.loopgauge.signal.SampleRate;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Predicts the delay of each path of a chain file.
+ *
+ * @param chainFile the chain file
+ * @param paths the paths to show, stage by stage; empty for all, in a line each
+ * @param blockSize as if the host ran at this block size
+ * @param rate as if everything ran at this rate
+ * @param changes as if this were different, as {@code --change} takes it
+ * @param rule what judges sound against picture
+ */
+public record BudgetJob(
+    Path chainFile,
+    List<String> paths,
+    Optional<Integer> blockSize,
+    Optional<SampleRate> rate,
+    List<String> changes,
+    PictureRule rule) {
+  /** Copies the lists. */
+  public BudgetJob {
+    paths = List.copyOf(paths);
+    changes = List.copyOf(changes);
+  }
+
+  /**
+   * Predicts.
+   *
+   * @throws ChainFormatException when the file is not a chain
+   * @throws UsageException when it can't be read, or what was asked for can't be
+   */
+  public Answer run() throws ChainFormatException {
+    Chain chain = asAsked(ChainFile.read(chainFile));
+    if (changes.isEmpty()) {
+      return Answer.good(budget(chain));
+    }
+    try {
+      return Answer.good(whatIf(chain));
+    } catch (ChangeFormatException e) {
+      throw new UsageException(e.getMessage(), e.hint());
+    }
+  }
+
+  private WhatIfDocument whatIf(Chain chain) {
+    List<String> told = new ArrayList<>();
+    Chain changed = chain;
+    for (String written : changes) {
+      Change change = ChangeFormat.parse(written);
+      told.add(change.told(changed));
+      changed = change.on(changed);
+    }
+    return new WhatIfDocument(told, budget(chain), budget(changed));
+  }
+
+  private BudgetDocument budget(Chain chain) {
+    List<ChainPath> chosen =
+        paths.isEmpty()
+            ? List.copyOf(chain.paths().values())
+            : paths.stream().distinct().map(chain::path).toList();
+    return new BudgetDocument(
+        chain,
+        chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
+        !paths.isEmpty(),
+        rule);
+  }
+
+  private Chain asAsked(Chain written) {
+    Chain chain = rate.map(written::withSampleRate).orElse(written);
+    try {
+      return blockSize.map(chain::withBlockSize).orElse(chain);
+    } catch (IllegalArgumentException e) {
+      throw new UsageException(e.getMessage(), "give a block size that the host offers");
+    }
+  }
+}

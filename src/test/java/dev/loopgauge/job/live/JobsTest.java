@@ -1,0 +1,151 @@
+package dev.loopgauge.job.live;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.capture.simulated.Fault;
+import dev.loopgauge.capture.simulated.SimulatedBackend;
+import dev.loopgauge.estimate.ArrivalChoice;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.BudgetChoice;
+import dev.loopgauge.job.Ending;
+import dev.loopgauge.job.HostReport;
+import dev.loopgauge.job.Person;
+import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.KeepChoice;
+import dev.loopgauge.measure.Calibration;
+import dev.loopgauge.report.form.Json;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The program's jobs without its command line: records in, documents out. */
+class JobsTest {
+  /** 20 + 2 * 64 + 100 = 248 samples. */
+  private static final String CHAIN =
+      """
+      chain: Quarry stage
+      sample-rate: 48000
+      block-size: 64
+      stages:
+        box: { samples: 20 }
+        host-blocks: { blocks: 2 }
+        host-fixed: { samples: 100 }
+      paths:
+        vocal: { listener: house, stages: [box, host-blocks, host-fixed] }
+      """;
+
+  @TempDir Path folder;
+  private BudgetChoice vocal;
+  private Site site;
+
+  @BeforeEach
+  void open() throws IOException {
+    Path chain = Files.writeString(folder.resolve("quarry.yaml"), CHAIN);
+    vocal = new BudgetChoice(Optional.of(chain), Optional.of("vocal"), 1);
+    BuiltInRig rig =
+        (loaded, path, faults, seed) ->
+            new SimulatedBackend(loaded, path, faults.stream().map(Fault::parse).toList(), seed);
+    site =
+        new Site(
+            new AudioSystem(List::of, rig),
+            Person.nobody(),
+            Map.of("LOOPGAUGE_DATA", folder.toString()));
+  }
+
+  @Test
+  void measuresOnePath() throws Exception {
+    Answer good = new MeasureJob(request(RigChoice.FLAWLESS), false, false).run(site);
+    RigChoice slow = new RigChoice(List.of("block-size=128"), 1);
+    Answer late = new MeasureJob(request(slow), false, false).run(site);
+
+    assertEquals(Ending.GOOD, good.ending());
+    assertEquals(248, number(json(good), "measurement", "delaySamples"), 0.05);
+    assertEquals(Ending.OUTSIDE, late.ending());
+    assertEquals(128, number(json(late), "comparison", "differenceSamples"), 0.05);
+  }
+
+  @Test
+  void soaksOnePath() throws Exception {
+    Answer clean = new SoakJob(request(RigChoice.FLAWLESS), 0.1).run(site);
+
+    assertEquals(Ending.GOOD, clean.ending());
+    assertEquals("soak", json(clean).get("command"));
+    assertEquals("clean", json(clean).get("outcome"));
+    assertTrue(number(json(clean), "soak", "heardSeconds") >= 6, json(clean).toString());
+  }
+
+  @Test
+  void measuresASeriesOfBlockSizes() throws Exception {
+    SeriesJob job =
+        new SeriesJob(
+            live(), vocal, RigChoice.FLAWLESS, List.of(64, 256, 1024), 0, Optional.empty(), false);
+    Answer series = job.run(site);
+
+    assertEquals(Ending.GOOD, series.ending());
+    assertEquals(2, number(json(series), "fit", "blocks"), 1e-3);
+    assertEquals(120, number(json(series), "fit", "fixedSamples"), 0.1);
+  }
+
+  @Test
+  void findsOutWhichReturnHearsWhichSend() throws Exception {
+    Answer patched = new PatchJob(live(), vocal, RigChoice.FLAWLESS, false).run(site);
+
+    assertEquals(Ending.GOOD, patched.ending());
+    assertEquals("patch", json(patched).get("command"));
+  }
+
+  /** The built-in rig has a card of its own at each opening. */
+  @Test
+  void refusesToCalibrateWhatShifts() {
+    assertThrows(UsageException.class, () -> new CalibrateJob(live(), true).run(site));
+    assertEquals(List.of(), calibrations());
+  }
+
+  private List<Calibration> calibrations() {
+    try {
+      return site.data().calibrations().all();
+    } catch (Exception e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  private LiveRequest request(RigChoice rig) {
+    return new LiveRequest(
+        live(), vocal, HostReport.NONE, rig, ArrivalChoice.UNDECIDED, KeepChoice.NONE, false);
+  }
+
+  private static LiveChoice live() {
+    DeviceChoice device =
+        new DeviceChoice(
+            Optional.of(BuiltInRig.NAME),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+    return new LiveChoice(Optional.empty(), device, StimulusChoice.NONE);
+  }
+
+  private static Map<String, Object> json(Answer answer) {
+    try {
+      return Json.read(Json.write(answer.document()));
+    } catch (IOException e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  private static double number(Map<String, Object> json, String part, String key) {
+    return ((Number) ((Map<?, ?>) json.get(part)).get(key)).doubleValue();
+  }
+}

@@ -1,0 +1,16 @@
+package dev.loopgauge.job.recorded;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+
+import dev.loopgauge.estimate.Estimate;
+import org.junit.jupiter.api.Test;
+
+class WarmUpTest {
+  @Test
+  void goesTheWholeWayToANumber() {
+    Estimate.Found found = assertInstanceOf(Estimate.Found.class, WarmUp.estimate());
+    assertEquals(11, found.measurement().delay().samples(), 0.01);
+    assertEquals(1, found.measurement().arrivals().size());
+  }
+}
