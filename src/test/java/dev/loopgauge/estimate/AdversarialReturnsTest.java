@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -20,6 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * holds nothing of the reference, none that is off by more than it says. The profile {@code
  * conformance} tries 100,000 returns. A table goes to target/adversarial.md.
  */
+@Tag("campaign")
 class AdversarialReturnsTest {
   private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 5600 : 60;
   private static final Path TABLE = Path.of("target", "adversarial.md");

@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** No false point on a track: the same traps as for a single delay, for longer. */
+@Tag("campaign")
 class AdversarialTracksTest {
   private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 300 : 6;
   private static final double SECONDS = 5;

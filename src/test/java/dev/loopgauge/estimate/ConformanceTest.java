@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.commons.math3.distribution.BinomialDistribution;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.Test;
  * the claimed uncertainty covers, for each stimulus, rate and level of white noise. The table goes
  * to target/conformance.md. The profile {@code conformance} runs it in full.
  */
+@Tag("campaign")
 class ConformanceTest {
   private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
   private static final int TRIALS = Integer.getInteger("loopgauge.trials", FULL ? 100 : 12);

@@ -11,10 +11,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Pairs of recordings that start and end together in the midst of sound that goes on. */
+@Tag("campaign")
 class CutSoundTest {
   private static final SampleRate RATE = new SampleRate(16_000);
   private static final int TRIALS = 100;

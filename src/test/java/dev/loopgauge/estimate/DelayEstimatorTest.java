@@ -9,6 +9,7 @@ import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -94,6 +95,7 @@ class DelayEstimatorTest {
         refusal(ESTIMATOR.estimate(List.of(new Reading(silence, sweep)))));
   }
 
+  @Tag("campaign")
   @ParameterizedTest
   @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
   void refusesNoise(int seed) {

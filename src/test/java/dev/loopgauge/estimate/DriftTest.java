@@ -10,12 +10,14 @@ import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Clocks that drift apart are told, from repeats and from within one short recording. */
+@Tag("campaign")
 class DriftTest {
   private static final int DELAY = 600;
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.5);

@@ -8,9 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.signal.Signal;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Recordings too long to be taken as one reading. */
+@Tag("campaign")
 class LongRecordingTest {
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.5);
   private static final int RATE = Programme.RATE.hertz();

@@ -11,12 +11,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Paths that pass a handful of frequencies, as that to a subwoofer does. */
+@Tag("campaign")
 class PassedTest {
   private static final SampleRate RATE = new SampleRate(48_000);
   private static final double DELAY = 523.25;

@@ -9,6 +9,7 @@ import dev.loopgauge.signal.StimulusKind;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The uncertainty stays honest where the recording ends soon after a short sweep has come back. */
@@ -20,6 +21,7 @@ class ShortRecordingTest {
       new DelayTrial(DelayTrial.asConvertersPass(StimulusKind.SWEEP.of(0.29).render(RATE)));
 
   /** Of 600 errors 95 % would be 570; what the taps follow of the noise takes two in a hundred. */
+  @Tag("campaign")
   @Test
   void mostErrorsLieInsideTheUncertainty() {
     long inside = IntStream.range(0, TRIALS).parallel().filter(ShortRecordingTest::inside).count();

@@ -8,6 +8,7 @@ import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -46,6 +47,7 @@ class TearTest {
     return ESTIMATOR.estimate(sound, Signal.of(Rig.RATE, ret));
   }
 
+  @Tag("campaign")
   @ParameterizedTest
   @CsvSource({
     "sweep, 0.1, -64", "sweep, 0.1, 512", "sweep, 0.25, -1024", "sweep, 0.25, 64",

@@ -17,6 +17,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -216,6 +217,7 @@ class PlanTest {
     return IntStream.range(0, 300);
   }
 
+  @Tag("campaign")
   @ParameterizedTest
   @MethodSource("seeds")
   void agreesWithTryingEveryCombination(int seed) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,6 +21,7 @@ class MaximumLengthSequenceTest {
   }
 
   /** What defines the sequence (derived; ISO 18233:2006 builds on it): 2^n-1 at 0, else -1. */
+  @Tag("campaign")
   @ParameterizedTest
   @MethodSource("orders")
   void correlatesWithItselfAtNoOtherLag(int order) {

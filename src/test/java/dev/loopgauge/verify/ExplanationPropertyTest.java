@@ -10,10 +10,12 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Random rigs with one thing wrong: the search must find that thing. */
+@Tag("campaign")
 class ExplanationPropertyTest {
   private static final int CHAINS = 1000;
   private static final double UNCERTAINTY = 0.05;

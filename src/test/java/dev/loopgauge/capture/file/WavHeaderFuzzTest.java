@@ -8,11 +8,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever a header says, a file is read within its bytes or refused. */
+@Tag("campaign")
 class WavHeaderFuzzTest {
   private static final int VARIANTS = 4000;
   private static final int[] TELLING = {0, 1, 2, 0x7F, 0x80, 0xFE, 0xFF};

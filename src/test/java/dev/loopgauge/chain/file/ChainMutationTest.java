@@ -7,8 +7,10 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainFiles;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("campaign")
 class ChainMutationTest {
   private static final int MUTANTS = 4_000;
   private static final String[] SCRAPS = {

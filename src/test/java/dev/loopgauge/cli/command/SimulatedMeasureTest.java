@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -117,6 +118,7 @@ class SimulatedMeasureTest {
   }
 
   /** The house hears up to 15 ms late; the loop takes 8.5 ms, and the air of 3 m 8.7 ms. */
+  @Tag("campaign")
   @Test
   void clocksThatDriftApartSayWhenTheListenersLimitIsPassed() throws IOException {
     Files.writeString(folder.resolve("mill.yaml"), CHAIN.replace("metres: 3", "metres: 0.3"));
@@ -192,6 +194,7 @@ class SimulatedMeasureTest {
     }
   }
 
+  @Tag("campaign")
   @ParameterizedTest
   @ValueSource(strings = {"click", "mls"})
   void eachStimulusFindsTheSame(String kind) {

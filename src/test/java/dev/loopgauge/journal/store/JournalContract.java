@@ -23,6 +23,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What every database must keep to. */
@@ -75,6 +76,7 @@ abstract class JournalContract {
     }
   }
 
+  @Tag("campaign")
   @Test
   void aMegabyteOfNotesIsKept() throws Exception {
     Heading heading = Entries.entry(1).heading();

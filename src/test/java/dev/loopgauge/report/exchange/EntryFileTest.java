@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,6 +45,7 @@ class EntryFileTest {
     return entries;
   }
 
+  @Tag("campaign")
   @ParameterizedTest
   @CsvSource({"true, 1", "true, 22", "true, 333", "false, 1", "false, 22", "false, 333"})
   void nothingIsLostOnTheWayOutAndBack(boolean csv, long seed) throws Exception {
