@@ -5,11 +5,21 @@ package dev.loopgauge.chain;
  * as it would then be: forwards to ask what would happen, backwards to find out what did.
  */
 public sealed interface Change permits RigChange, StageChange {
+  /** What kind of change it is. */
+  ChangeKind kind();
+
+  /** Its value as command lines write it, behind the equals sign. */
+  String value();
+
   /** The change as command lines write it, such as {@code absent=limiter}. */
-  String written();
+  default String written() {
+    return kind().key() + "=" + value();
+  }
 
   /** The kind of change, by the name that documents use. */
-  String cause();
+  default String cause() {
+    return kind().cause();
+  }
 
   /**
    * The chain with this change.
@@ -22,5 +32,7 @@ public sealed interface Change permits RigChange, StageChange {
   String told(Chain before);
 
   /** What to look at in the rig to see whether it is so: part of a sentence. */
-  String check();
+  default String check() {
+    return kind().check();
+  }
 }

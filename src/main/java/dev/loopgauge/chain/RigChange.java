@@ -20,13 +20,13 @@ public sealed interface RigChange extends Change {
     }
 
     @Override
-    public String written() {
-      return "block-size=" + samples;
+    public ChangeKind kind() {
+      return ChangeKind.BLOCK_SIZE;
     }
 
     @Override
-    public String cause() {
-      return "block-size";
+    public String value() {
+      return Integer.toString(samples);
     }
 
     @Override
@@ -36,13 +36,7 @@ public sealed interface RigChange extends Change {
 
     @Override
     public String told(Chain before) {
-      return "the host runs at a block of %d samples, not %d"
-          .formatted(samples, before.blockSize());
-    }
-
-    @Override
-    public String check() {
-      return "the block size in the host's audio settings";
+      return "the host runs at a block of " + samples + " samples, not " + before.blockSize();
     }
   }
 
@@ -53,13 +47,13 @@ public sealed interface RigChange extends Change {
    */
   record WordClock(SampleRate rate) implements RigChange {
     @Override
-    public String written() {
-      return "sample-rate=" + rate.hertz();
+    public ChangeKind kind() {
+      return ChangeKind.SAMPLE_RATE;
     }
 
     @Override
-    public String cause() {
-      return "sample-rate";
+    public String value() {
+      return Integer.toString(rate.hertz());
     }
 
     @Override
@@ -69,12 +63,7 @@ public sealed interface RigChange extends Change {
 
     @Override
     public String told(Chain before) {
-      return "the rig runs at %d Hz, not %d".formatted(rate.hertz(), before.rate().hertz());
-    }
-
-    @Override
-    public String check() {
-      return "the word clock and the sample rate of desk, host and stage boxes";
+      return "the rig runs at " + rate.hertz() + " Hz, not " + before.rate().hertz();
     }
   }
 }

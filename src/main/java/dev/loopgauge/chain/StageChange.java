@@ -5,6 +5,11 @@ public sealed interface StageChange extends Change {
   /** The stage, by its name in the chain file. */
   String stage();
 
+  @Override
+  default String value() {
+    return stage();
+  }
+
   /**
    * The stage is not in the path; in a path that passes it more than once, one pass is not.
    *
@@ -12,13 +17,8 @@ public sealed interface StageChange extends Change {
    */
   record Absent(String stage) implements StageChange {
     @Override
-    public String written() {
-      return "absent=" + stage;
-    }
-
-    @Override
-    public String cause() {
-      return "stage-absent";
+    public ChangeKind kind() {
+      return ChangeKind.ABSENT;
     }
 
     /** Leaves a name in the path, without delay, so that a budget still shows where it was. */
@@ -33,13 +33,11 @@ public sealed interface StageChange extends Change {
 
     @Override
     public String told(Chain before) {
-      return "'%s' is not in the path (0 samples instead of %s)"
-          .formatted(stage, Found.samples(stage, before));
-    }
-
-    @Override
-    public String check() {
-      return "whether it is bypassed, switched off or patched around";
+      return "'"
+          + stage
+          + "' is not in the path (0 samples instead of "
+          + Found.samples(stage, before)
+          + ")";
     }
   }
 
@@ -50,13 +48,8 @@ public sealed interface StageChange extends Change {
    */
   record Twice(String stage) implements StageChange {
     @Override
-    public String written() {
-      return "twice=" + stage;
-    }
-
-    @Override
-    public String cause() {
-      return "stage-twice";
+    public ChangeKind kind() {
+      return ChangeKind.TWICE;
     }
 
     @Override
@@ -67,13 +60,11 @@ public sealed interface StageChange extends Change {
 
     @Override
     public String told(Chain before) {
-      String once = Found.samples(stage, before);
-      return "the sound runs through '%s' once too often (%s samples more)".formatted(stage, once);
-    }
-
-    @Override
-    public String check() {
-      return "whether it is inserted or patched in two places";
+      return "the sound runs through '"
+          + stage
+          + "' once too often ("
+          + Found.samples(stage, before)
+          + " samples more)";
     }
   }
 
@@ -85,14 +76,13 @@ public sealed interface StageChange extends Change {
    */
   record HostBlocks(String stage, int more) implements StageChange {
     @Override
-    public String written() {
-      String name = more > 0 ? "extra-block=" : "fewer-blocks=";
-      return name + stage + (Math.abs(more) == 1 ? "" : ":" + Math.abs(more));
+    public ChangeKind kind() {
+      return more > 0 ? ChangeKind.EXTRA_BLOCK : ChangeKind.FEWER_BLOCKS;
     }
 
     @Override
-    public String cause() {
-      return more > 0 ? "extra-block" : "fewer-blocks";
+    public String value() {
+      return stage + (Math.abs(more) == 1 ? "" : ":" + Math.abs(more));
     }
 
     @Override
@@ -101,7 +91,7 @@ public sealed interface StageChange extends Change {
       double blocks = blocks(found) + more;
       if (blocks < 0) {
         throw new ChangeFormatException(
-            "'%s' has no block to lose: it has %s".formatted(stage, Shown.number(blocks(found))),
+            "'" + stage + "' has no block to lose: it has " + Shown.number(blocks(found)),
             "name another stage that is stated in blocks");
       }
       return chain.withStage(found.delayedBy(new Delay.Blocks(blocks), found.tolerance()));
@@ -119,15 +109,8 @@ public sealed interface StageChange extends Change {
     @Override
     public String told(Chain before) {
       double old = blocks(Found.in(before, stage));
-      return "'%s' takes %s blocks of %d samples, not %s"
-          .formatted(stage, Shown.number(old + more), before.blockSize(), Shown.number(old));
-    }
-
-    @Override
-    public String check() {
-      return more > 0
-          ? "for one more group, send or safety buffer on the way through the host"
-          : "for a group, send or safety buffer no longer on the way through the host";
+      String blocks = " blocks of " + before.blockSize() + " samples, not ";
+      return "'" + stage + "' takes " + Shown.number(old + more) + blocks + Shown.number(old);
     }
   }
 
@@ -139,13 +122,8 @@ public sealed interface StageChange extends Change {
    */
   record NotCompensated(String stage) implements StageChange {
     @Override
-    public String written() {
-      return "not-compensated=" + stage;
-    }
-
-    @Override
-    public String cause() {
-      return "reported-not-compensated";
+    public ChangeKind kind() {
+      return ChangeKind.NOT_COMPENSATED;
     }
 
     /** Adds the delay to every path: after the stage, or at the end of a path without it. */
@@ -170,13 +148,13 @@ public sealed interface StageChange extends Change {
 
     @Override
     public String told(Chain before) {
-      return "the %s samples that %s reports for '%s' come on top, made up for twice or not at all"
-          .formatted(Found.samples(stage, before), reporter(before), stage);
-    }
-
-    @Override
-    public String check() {
-      return "that exactly one of host and desk compensates delays";
+      return "the "
+          + Found.samples(stage, before)
+          + " samples that "
+          + reporter(before)
+          + " reports for '"
+          + stage
+          + "' come on top, made up for twice or not at all";
     }
   }
 
@@ -197,13 +175,13 @@ public sealed interface StageChange extends Change {
     }
 
     @Override
-    public String written() {
-      return "distance=" + stage + ":" + Shown.rounded(metres);
+    public ChangeKind kind() {
+      return ChangeKind.DISTANCE;
     }
 
     @Override
-    public String cause() {
-      return "distance";
+    public String value() {
+      return stage + ":" + Shown.rounded(metres);
     }
 
     @Override
@@ -215,13 +193,12 @@ public sealed interface StageChange extends Change {
 
     @Override
     public String told(Chain before) {
-      return "'%s' is %s m long, not %s"
-          .formatted(stage, Shown.rounded(metres), Shown.rounded(Found.metres(stage, before)));
-    }
-
-    @Override
-    public String check() {
-      return "the distance with a tape measure, and the air temperature";
+      return "'"
+          + stage
+          + "' is "
+          + Shown.rounded(metres)
+          + " m long, not "
+          + Shown.rounded(Found.metres(stage, before));
     }
   }
 }

@@ -2,45 +2,41 @@ package dev.loopgauge.chain.file;
 
 import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.ChangeFormatException;
+import dev.loopgauge.chain.ChangeKind;
 import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.chain.Shown;
 import dev.loopgauge.chain.StageChange;
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** Reads changes as the {@code --change} option takes them: a name, = and a value. */
 public final class ChangeFormat {
   /** One of each kind, as {@link #parse} reads them. */
   public static final List<String> EXAMPLES =
-      List.of(
-          "block-size=128",
-          "sample-rate=44100",
-          "absent=STAGE",
-          "twice=STAGE",
-          "extra-block=STAGE",
-          "fewer-blocks=STAGE",
-          "not-compensated=STAGE",
-          "distance=STAGE:METRES");
+      Stream.of(ChangeKind.values()).map(ChangeKind::example).toList();
 
-  private static final Map<String, Function<String, Change>> READERS = readers();
+  private static final Map<ChangeKind, Function<String, Change>> READERS = readers();
 
   private ChangeFormat() {}
 
-  private static Map<String, Function<String, Change>> readers() {
-    Map<String, Function<String, Change>> readers = new LinkedHashMap<>();
-    readers.put("block-size", value -> new RigChange.BlockSize(whole(value)));
-    readers.put("sample-rate", value -> new RigChange.WordClock(new SampleRate(whole(value))));
-    readers.put("absent", StageChange.Absent::new);
-    readers.put("twice", StageChange.Twice::new);
-    readers.put("extra-block", value -> blocks(value, 1));
-    readers.put("fewer-blocks", value -> blocks(value, -1));
-    readers.put("not-compensated", StageChange.NotCompensated::new);
-    readers.put("distance", ChangeFormat::distance);
+  private static Map<ChangeKind, Function<String, Change>> readers() {
+    Map<ChangeKind, Function<String, Change>> readers = new EnumMap<>(ChangeKind.class);
+    readers.put(ChangeKind.BLOCK_SIZE, value -> new RigChange.BlockSize(whole(value)));
+    readers.put(
+        ChangeKind.SAMPLE_RATE, value -> new RigChange.WordClock(new SampleRate(whole(value))));
+    readers.put(ChangeKind.ABSENT, StageChange.Absent::new);
+    readers.put(ChangeKind.TWICE, StageChange.Twice::new);
+    readers.put(ChangeKind.EXTRA_BLOCK, value -> blocks(value, 1));
+    readers.put(ChangeKind.FEWER_BLOCKS, value -> blocks(value, -1));
+    readers.put(ChangeKind.NOT_COMPENSATED, StageChange.NotCompensated::new);
+    readers.put(ChangeKind.DISTANCE, ChangeFormat::distance);
     return readers;
   }
 
@@ -53,31 +49,34 @@ public final class ChangeFormat {
   public static Change parse(String text) {
     int equals = text.indexOf('=');
     String name = equals < 0 ? text : text.substring(0, equals);
-    Function<String, Change> reader = READERS.get(name);
-    if (reader == null) {
-      throw new ChangeFormatException("expected a change, found " + Shown.quoted(text), hint(name));
-    }
+    ChangeKind kind =
+        kind(name)
+            .orElseThrow(
+                () ->
+                    new ChangeFormatException(
+                        "expected a change, found " + Shown.quoted(text), hint(name)));
+    String example = "write, for example, " + kind.example();
     if (equals < 0 || equals == text.length() - 1) {
-      throw new ChangeFormatException(
-          "the change '" + name + "' needs a value", "write, for example, " + example(name));
+      throw new ChangeFormatException("the change '" + name + "' needs a value", example);
     }
     try {
-      return reader.apply(text.substring(equals + 1));
+      return READERS.get(kind).apply(text.substring(equals + 1));
     } catch (IllegalArgumentException e) {
       throw new ChangeFormatException(
-          "change %s: %s".formatted(Shown.quoted(text), e.getMessage()),
-          "write, for example, " + example(name));
+          "change " + Shown.quoted(text) + ": " + e.getMessage(), example);
     }
+  }
+
+  private static Optional<ChangeKind> kind(String name) {
+    return Stream.of(ChangeKind.values()).filter(kind -> kind.key().equals(name)).findFirst();
   }
 
   private static String hint(String name) {
-    return Nearest.name(name, READERS.keySet())
-        .map(near -> "did you mean " + example(near) + "?")
+    List<String> names = Stream.of(ChangeKind.values()).map(ChangeKind::key).toList();
+    return Nearest.name(name, names)
+        .flatMap(ChangeFormat::kind)
+        .map(near -> "did you mean " + near.example() + "?")
         .orElse("the changes are " + String.join(", ", EXAMPLES));
-  }
-
-  private static String example(String name) {
-    return EXAMPLES.stream().filter(e -> e.startsWith(name + "=")).findFirst().orElseThrow();
   }
 
   private static Change distance(String value) {
