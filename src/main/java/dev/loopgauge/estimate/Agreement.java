@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate;
 
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Whether several readings show one and the same delay, so that their correlations may be added up.
@@ -28,9 +27,7 @@ final class Agreement {
       return true;
     }
     double common = spectra.strongest().lag();
-    return IntStream.range(0, spectra.readings().size())
-        .parallel()
-        .noneMatch(i -> disagrees(i, common));
+    return InParallel.none(spectra.readings().size(), i -> disagrees(i, common));
   }
 
   private boolean disagrees(int index, double common) {

@@ -120,8 +120,8 @@ final class Conclusion {
       return new double[] {fit.measured().lag()};
     }
     double near = fit.measured().lag();
-    return spectra.each().parallelStream()
-        .mapToDouble(c -> PeakSearch.refine(c, near).lag())
+    return InParallel.map(spectra.each(), c -> PeakSearch.refine(c, near).lag()).stream()
+        .mapToDouble(lag -> lag)
         .toArray();
   }
 

@@ -25,16 +25,13 @@ public final class DelayEstimator {
   /**
    * An estimator.
    *
-   * @param maxDelaySeconds how far to look either way, above 0 and at most 60
+   * @param maxDelaySeconds how far to look either way, above 0 and at most {@value
+   *     LongestDelay#SECONDS}
    * @param choice which arrival is measured where there are several
    * @throws IllegalArgumentException when out of range
    */
   public DelayEstimator(double maxDelaySeconds, ArrivalChoice choice) {
-    if (!(maxDelaySeconds > 0 && maxDelaySeconds <= 60)) {
-      throw new IllegalArgumentException(
-          "the longest delay must be above 0 and at most 60 s, not " + maxDelaySeconds);
-    }
-    this.maxDelaySeconds = maxDelaySeconds;
+    this.maxDelaySeconds = LongestDelay.checked(maxDelaySeconds);
     this.choice = choice;
   }
 

@@ -16,9 +16,6 @@ final class Findings {
 
   private static final int MOST_STEPS = 3;
 
-  /** The furthest that can be searched, in seconds. */
-  private static final double LONGEST_SEARCH_SECONDS = 60;
-
   private Findings() {}
 
   static Finding silentReference() {
@@ -129,7 +126,7 @@ final class Findings {
             Math.abs(lag) / rate.hertz(), lag > 0 ? "late" : "early", searchedSeconds),
         format(
             "search further: `--max-delay %.1f`",
-            Math.min(LONGEST_SEARCH_SECONDS, 0.5 + Math.abs(lag) / rate.hertz())));
+            Math.min(LongestDelay.SECONDS, 0.5 + Math.abs(lag) / rate.hertz())));
   }
 
   static Finding wrongSpeed(SampleRate one, SampleRate other) {

@@ -19,7 +19,8 @@ public final class PairEstimator {
   /**
    * An estimator.
    *
-   * @param maxDelaySeconds how far to look either way, above 0 and at most 60
+   * @param maxDelaySeconds how far to look either way, above 0 and at most {@value
+   *     LongestDelay#SECONDS}
    * @throws IllegalArgumentException when out of range
    */
   public PairEstimator(double maxDelaySeconds) {
@@ -38,8 +39,7 @@ public final class PairEstimator {
    */
   public List<PairDelay> estimate(
       List<Integer> numbers, List<? extends Samples> channels, DoubleConsumer progress) {
-    List<Stretches> stretches =
-        channels.parallelStream().map(c -> Stretches.of(c, maxDelaySeconds)).toList();
+    List<Stretches> stretches = InParallel.map(channels, c -> Stretches.of(c, maxDelaySeconds));
     List<Pair> pairs = new ArrayList<>();
     for (int from = 0; from < numbers.size(); from++) {
       for (int to = from + 1; to < numbers.size(); to++) {
@@ -47,15 +47,14 @@ public final class PairEstimator {
       }
     }
     AtomicInteger done = new AtomicInteger();
-    return pairs.parallelStream()
-        .map(
-            pair -> {
-              List<Reading> readings = stretches.get(pair.from()).against(channels.get(pair.to()));
-              PairDelay result = pair(numbers.get(pair.from()), numbers.get(pair.to()), readings);
-              progress.accept((double) done.incrementAndGet() / pairs.size());
-              return result;
-            })
-        .toList();
+    return InParallel.map(
+        pairs,
+        pair -> {
+          List<Reading> readings = stretches.get(pair.from()).against(channels.get(pair.to()));
+          PairDelay result = pair(numbers.get(pair.from()), numbers.get(pair.to()), readings);
+          progress.accept((double) done.incrementAndGet() / pairs.size());
+          return result;
+        });
   }
 
   private PairDelay pair(int from, int to, List<Reading> readings) {

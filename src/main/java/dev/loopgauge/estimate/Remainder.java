@@ -39,17 +39,16 @@ record Remainder(
     Packed.advance(filter, -late);
     List<List<BlockRange>> ranges = BlockRange.shares(spectra.readings(), plan);
     List<Remainder> shares =
-        ranges.parallelStream()
-            .map(
-                share -> {
-                  Remainder ofShare = empty(piece, response.taps());
-                  ShortBlocks blocks = new ShortBlocks(block, late);
-                  try (Subtraction source = new Subtraction(plan, fft, wholeDelay, filter)) {
-                    ofShare.add(spectra.readings(), share, source, blocks);
-                  }
-                  return ofShare;
-                })
-            .toList();
+        InParallel.map(
+            ranges,
+            share -> {
+              Remainder ofShare = empty(piece, response.taps());
+              ShortBlocks blocks = new ShortBlocks(block, late);
+              try (Subtraction source = new Subtraction(plan, fft, wholeDelay, filter)) {
+                ofShare.add(spectra.readings(), share, source, blocks);
+              }
+              return ofShare;
+            });
     Remainder all = empty(piece, response.taps());
     spectra.readings().forEach(reading -> all.lostSound.add(new LostSound(reading)));
     for (int i = 0; i < shares.size(); i++) {

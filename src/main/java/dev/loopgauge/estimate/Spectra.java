@@ -107,9 +107,8 @@ final class Spectra {
 
   private static List<Part> parts(
       List<Reading> readings, BlockPlan plan, Supplier<Correlator> correlators) {
-    return BlockRange.shares(readings, plan).parallelStream()
-        .map(ranges -> Part.of(ranges, readings, correlators))
-        .toList();
+    return InParallel.map(
+        BlockRange.shares(readings, plan), ranges -> Part.of(ranges, readings, correlators));
   }
 
   private static List<CrossSpectrum> each(List<Part> parts, int readings) {

@@ -20,9 +20,6 @@ public final class Stretches {
   private static final double LONGEST_SECONDS = 10;
   private static final int MOST = 12;
 
-  /** How far beyond the end of a reference its return is read at most, in seconds. */
-  private static final double FURTHEST_SECONDS = 60;
-
   /** A stretch is at least so many times as long as the longest delay. */
   private static final int PER_DELAY = 4;
 
@@ -99,7 +96,8 @@ public final class Stretches {
    */
   List<Reading> against(Samples ret) {
     boolean whole = stretch == reference.length();
-    long tail = reference.rate().samplesIn(whole ? FURTHEST_SECONDS : maxDelaySeconds);
+    double furthest = whole ? LongestDelay.SECONDS : maxDelaySeconds;
+    long tail = reference.rate().samplesIn(furthest);
     List<Reading> readings = new ArrayList<>();
     for (int start : starts) {
       int length = (int) Math.min(stretch + tail, (long) ret.length() - start);

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
-import java.util.stream.IntStream;
 
 /**
  * Follows the delay through a long recording, window by window, in memory that doesn't grow with
@@ -33,7 +32,8 @@ public final class Tracker {
    *
    * @param windowSeconds how long each window is, {@value #SHORTEST_SECONDS} to {@value
    *     #LONGEST_SECONDS}
-   * @param maxDelaySeconds how far to look either way, above 0 and at most 60
+   * @param maxDelaySeconds how far to look either way, above 0 and at most {@value
+   *     LongestDelay#SECONDS}
    * @throws IllegalArgumentException when out of range
    */
   public Tracker(double windowSeconds, double maxDelaySeconds) {
@@ -46,12 +46,8 @@ public final class Tracker {
               + " s long, not "
               + windowSeconds);
     }
-    if (!(maxDelaySeconds > 0 && maxDelaySeconds <= 60)) {
-      throw new IllegalArgumentException(
-          "the longest delay must be above 0 and at most 60 s, not " + maxDelaySeconds);
-    }
     this.windowSeconds = windowSeconds;
-    this.maxDelaySeconds = maxDelaySeconds;
+    this.maxDelaySeconds = LongestDelay.checked(maxDelaySeconds);
   }
 
   /**
@@ -81,16 +77,15 @@ public final class Tracker {
       Optional<WindowDelay.Found> before = last;
       int beforeAt = lastAt;
       List<Look> looks =
-          IntStream.range(first, end)
-              .parallel()
-              .mapToObj(
-                  i ->
-                      look(
-                          reference,
-                          ret,
-                          i * window,
-                          before.map(b -> b.later((i - beforeAt) * window))))
-              .toList();
+          InParallel.map(
+              first,
+              end,
+              i ->
+                  look(
+                      reference,
+                      ret,
+                      i * window,
+                      before.map(b -> b.later((i - beforeAt) * window))));
       for (Look look : looks) {
         double middle = (first + 0.5) * window / rate.hertz();
         look.found().ifPresent(f -> points.add(f.at(middle, reference)));

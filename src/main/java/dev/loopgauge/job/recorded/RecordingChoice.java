@@ -1,6 +1,7 @@
 package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.estimate.LongestDelay;
 import dev.loopgauge.job.UsageException;
 import java.nio.file.Path;
 import java.util.List;
@@ -21,8 +22,6 @@ public record RecordingChoice(
     Optional<Path> returned,
     Optional<List<Integer>> returnChannels,
     double maxDelaySeconds) {
-  private static final double LONGEST_DELAY = 60;
-
   /**
    * The longest delay to look for.
    *
@@ -38,9 +37,10 @@ public record RecordingChoice(
    * @throws UsageException when it is out of range
    */
   static double checkedMaxDelay(double seconds) {
-    if (seconds > LONGEST_DELAY) {
+    if (seconds > LongestDelay.SECONDS) {
       throw new UsageException(
-          "expected --max-delay of at most 60 seconds, found " + seconds,
+          "expected --max-delay of at most %d seconds, found %s"
+              .formatted(LongestDelay.SECONDS, seconds),
           "shift the recordings against each other first");
     }
     return seconds;
