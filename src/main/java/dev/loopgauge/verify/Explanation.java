@@ -1,6 +1,7 @@
 package dev.loopgauge.verify;
 
 import dev.loopgauge.signal.Latency;
+import java.util.Locale;
 
 /**
  * A change of the chain, or two, that would make its prediction meet the measurement.
@@ -38,7 +39,7 @@ public record Explanation(
     return new Explanation(
         NONE_FITS,
         "no change of the chain that was tried fits: "
-            + text.formatted(size)
+            + String.format(Locale.ROOT, text, size)
             + ": check it part by part, with the return patched nearer to the send",
         predicted.samples(),
         difference.samples());

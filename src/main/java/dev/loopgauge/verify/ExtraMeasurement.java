@@ -1,6 +1,7 @@
 package dev.loopgauge.verify;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -26,8 +27,11 @@ public record ExtraMeasurement(
   /** The same once it was made. */
   ExtraMeasurement made(double readSamples, List<Outcome> left) {
     String read =
-        "measured again at a block of %d: %s samples, "
-            .formatted(blockSize.orElseThrow(), Figure.of(readSamples, 1));
+        String.format(
+            Locale.ROOT,
+            "measured again at a block of %d: %s samples, ",
+            blockSize.orElseThrow(),
+            Figure.of(readSamples, 1));
     return new ExtraMeasurement(
         blockSize,
         left,

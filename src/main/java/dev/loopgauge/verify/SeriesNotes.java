@@ -4,6 +4,7 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Finds what a person must know about a series before believing it. */
@@ -32,12 +33,13 @@ public final class SeriesNotes {
     double off = odd.laterSamples();
     note(
         "outlier",
-        "the reading at a block of %d stands out: %s samples (%s ms) too %s, and was left out"
-            .formatted(
-                odd.reading().blockSize(),
-                Figure.of(Math.abs(off), 1),
-                Figure.of(Math.abs(off) * 1000 / fit.fixed().rate().hertz(), 2),
-                off > 0 ? "late" : "early"),
+        String.format(
+            Locale.ROOT,
+            "the reading at a block of %d stands out: %s samples (%s ms) too %s, and was left out",
+            odd.reading().blockSize(),
+            Figure.of(Math.abs(off), 1),
+            Figure.of(Math.abs(off) * 1000 / fit.fixed().rate().hertz(), 2),
+            off > 0 ? "late" : "early"),
         "was it misread, or the block size not yet in effect? read that one again");
   }
 
@@ -51,8 +53,10 @@ public final class SeriesNotes {
     } else if (fit.agreeing().stream().anyMatch(SeriesNotes::isFar)) {
       note(
           "no-line",
-          "the readings do not lie on one line: they are up to %s samples off"
-              .formatted(Figure.of(fit.worstSamples(), 1)),
+          String.format(
+              Locale.ROOT,
+              "the readings do not lie on one line: they are up to %s samples off",
+              Figure.of(fit.worstSamples(), 1)),
           "read each again, and more sizes: then the odd one shows");
     }
   }
@@ -65,22 +69,29 @@ public final class SeriesNotes {
     if (fit.uncertaintyBlocks() >= 0.5) {
       note(
           "too-close",
-          "the number of blocks is uncertain by %s: the sizes lie too close for these readings"
-              .formatted(Figure.of(fit.uncertaintyBlocks(), 2)),
+          String.format(
+              Locale.ROOT,
+              "the number of blocks is uncertain by %s: the sizes lie too close for these readings",
+              Figure.of(fit.uncertaintyBlocks(), 2)),
           "read a size that is several times larger");
     } else if (!fit.isWhole()) {
       note(
           "not-whole",
-          "%s blocks is no whole number%s"
-              .formatted(
-                  Figure.of(fit.blocks(), 3), trueRate().map(SeriesNotes::atRate).orElse("")),
+          String.format(
+              Locale.ROOT,
+              "%s blocks is no whole number%s",
+              Figure.of(fit.blocks(), 3),
+              trueRate().map(SeriesNotes::atRate).orElse("")),
           "is the sample rate the one that the rig ran at, and each block size the host's own?");
     }
   }
 
   private static String atRate(Ratio ratio) {
-    return "; it would be %d if the rig ran at %d Hz"
-        .formatted(ratio.blocks(), ratio.rate().hertz());
+    return String.format(
+        Locale.ROOT,
+        "; it would be %d if the rig ran at %d Hz",
+        ratio.blocks(),
+        ratio.rate().hertz());
   }
 
   private record Ratio(SampleRate rate, double exactBlocks) {
@@ -113,8 +124,11 @@ public final class SeriesNotes {
     if (fit.fixed().samples() < -fit.worstSamples() - TOO_FAR || fit.blocks() < 0) {
       note(
           "impossible",
-          "no rig is so: %s blocks and a fixed part of %s samples"
-              .formatted(Figure.of(fit.toldBlocks(), 2), Figure.of(fit.fixed().samples(), 1)),
+          String.format(
+              Locale.ROOT,
+              "no rig is so: %s blocks and a fixed part of %s samples",
+              Figure.of(fit.toldBlocks(), 2),
+              Figure.of(fit.fixed().samples(), 1)),
           "check the readings, their unit and the sample rate");
     }
   }

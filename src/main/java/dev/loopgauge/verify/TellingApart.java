@@ -9,6 +9,7 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -93,8 +94,11 @@ final class TellingApart {
     return measurement(
         OptionalInt.of(size),
         size,
-        "set the host to a block of %d and measure again: it reads %s"
-            .formatted(size, String.join(", ", readings)));
+        String.format(
+            Locale.ROOT,
+            "set the host to a block of %d and measure again: it reads %s",
+            size,
+            String.join(", ", readings)));
   }
 
   private ExtraMeasurement partOfTheWay(Chain stated) {

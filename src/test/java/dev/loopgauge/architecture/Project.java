@@ -1,0 +1,35 @@
+package dev.loopgauge.architecture;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** What the rules about the whole project look at. */
+final class Project {
+  /** All classes but those of the tests. */
+  static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(place -> !place.contains("/test-classes/"))
+          .importPackages("dev.loopgauge");
+
+  /** The pure packages. */
+  static final List<String> CORE = List.of("signal", "estimate", "chain", "verify", "plan");
+
+  private Project() {}
+
+  /** The whole name of a package of this project. */
+  static String name(String part) {
+    return "dev.loopgauge." + part;
+  }
+
+  /** The whole names of packages of this project. */
+  static String[] names(List<String> parts) {
+    return parts.stream().map(Project::name).toArray(String[]::new);
+  }
+
+  /** A list and more. */
+  static List<String> with(List<String> packages, String... more) {
+    return Stream.concat(packages.stream(), Stream.of(more)).toList();
+  }
+}
