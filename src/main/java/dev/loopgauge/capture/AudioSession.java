@@ -17,7 +17,8 @@ public interface AudioSession extends AutoCloseable {
    * @param take one signal for each send of the session, at the session's rate
    * @return the whole recording: exactly {@link Take#frames} frames of each return
    * @throws CaptureException when a frame could not be played or recorded, or the device went away
-   * @throws IllegalArgumentException when the take doesn't fit the session
+   * @throws IllegalArgumentException when the take doesn't fit the session, see {@link
+   *     Take#checkFits}
    */
   Capture capture(Take take) throws CaptureException;
 

@@ -1,5 +1,6 @@
 package dev.loopgauge.capture;
 
+import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import java.util.List;
 
@@ -43,5 +44,26 @@ public record Take(List<Signal> sends, int frames, List<Stretch> listening) {
     }
     sends = List.copyOf(sends);
     listening = List.copyOf(listening);
+  }
+
+  /**
+   * Checks that a session can play this take, as {@link AudioSession#capture} promises to.
+   *
+   * @param sendCount how many sends the session has
+   * @param rate the session's rate
+   * @throws IllegalArgumentException when the take has another number of sends or another rate
+   */
+  public void checkFits(int sendCount, SampleRate rate) {
+    if (sends.size() != sendCount) {
+      throw new IllegalArgumentException(
+          "the session has " + sendCount + " sends, the take " + sends.size());
+    }
+    for (Signal send : sends) {
+      if (!send.rate().equals(rate)) {
+        throw new IllegalArgumentException(
+            "the session runs at %d Hz, a send of the take at %d Hz"
+                .formatted(rate.hertz(), send.rate().hertz()));
+      }
+    }
   }
 }

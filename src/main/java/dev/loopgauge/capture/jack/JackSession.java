@@ -7,7 +7,6 @@ import dev.loopgauge.capture.GraphSession;
 import dev.loopgauge.capture.PortLatency;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Take;
-import dev.loopgauge.signal.Signal;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 
@@ -47,7 +46,7 @@ public final class JackSession implements GraphSession {
   @Override
   public Capture capture(Take take) throws CaptureException {
     checkOpen();
-    checkFits(take);
+    take.checkFits(clients.sendCount(), info.rate());
     watch.checkUnchanged();
     RunningTake running = new RunningTake(take, clients.returnCount());
     current.set(running);
@@ -83,21 +82,6 @@ public final class JackSession implements GraphSession {
           CaptureException.Kind.FEEDBACK,
           "The returns grew louder with nothing playing, so playing was stopped.",
           "Break the feedback loop: mute the sends' way back into the returns, and measure again.");
-    }
-  }
-
-  private void checkFits(Take take) {
-    if (take.sends().size() != clients.sendCount()) {
-      throw new IllegalArgumentException(
-          "the session has %d sends, the take %d"
-              .formatted(clients.sendCount(), take.sends().size()));
-    }
-    for (Signal send : take.sends()) {
-      if (!send.rate().equals(info.rate())) {
-        throw new IllegalArgumentException(
-            "the session runs at %d Hz, a send at %d Hz"
-                .formatted(info.rate().hertz(), send.rate().hertz()));
-      }
     }
   }
 

@@ -7,7 +7,6 @@ import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.signal.Signal;
 
 /** Takes on a flow of sound that runs from opening to closing. */
 final class JavaSoundSession implements AudioSession {
@@ -54,26 +53,11 @@ final class JavaSoundSession implements AudioSession {
 
   @Override
   public Capture capture(Take take) throws CaptureException {
-    check(take);
     SampleRate rate = info.rate();
+    take.checkFits(request.sends().size(), rate);
     RunningTake running = new RunningTake(take, rate, request.sends(), request.returns());
     flow.run(running);
     return running.capture();
-  }
-
-  private void check(Take take) {
-    if (take.sends().size() != request.sends().size()) {
-      throw new IllegalArgumentException(
-          "the session has %d sends, the take has %d"
-              .formatted(request.sends().size(), take.sends().size()));
-    }
-    for (Signal send : take.sends()) {
-      if (!send.rate().equals(info.rate())) {
-        throw new IllegalArgumentException(
-            "the session runs at %d Hz, a send of the take at %d Hz"
-                .formatted(info.rate().hertz(), send.rate().hertz()));
-      }
-    }
   }
 
   @Override

@@ -67,18 +67,7 @@ final class SimulatedSession implements AudioSession {
     if (closed) {
       throw new IllegalStateException("the session is closed");
     }
-    if (take.sends().size() != request.sends().size()) {
-      throw new IllegalArgumentException(
-          "a take for %d sends can't play on %d"
-              .formatted(take.sends().size(), request.sends().size()));
-    }
-    for (Signal send : take.sends()) {
-      if (!send.rate().equals(info.rate())) {
-        throw new IllegalArgumentException(
-            "a send at %d Hz can't play at %d Hz"
-                .formatted(send.rate().hertz(), info.rate().hertz()));
-      }
-    }
+    take.checkFits(request.sends().size(), info.rate());
   }
 
   private Signal heard(int channel, Take take) {
