@@ -101,7 +101,7 @@ final class Pure extends ArchCondition<JavaClass> {
     boolean isListed = PACKAGES.contains(used.getPackageName()) || isLibrary;
     return used.isPrimitive()
         || project.test(used)
-        || isListed && !CLOSED_CLASSES.matcher(name).matches();
+        || (isListed && !CLOSED_CLASSES.matcher(name).matches());
   }
 
   private static boolean isClosed(JavaAccess<?> access) {
