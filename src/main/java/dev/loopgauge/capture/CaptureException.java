@@ -1,7 +1,10 @@
 package dev.loopgauge.capture;
 
+import dev.loopgauge.signal.HintedException;
+import java.util.Locale;
+
 /** The sound device or server failed, or can't do what was asked. */
-public final class CaptureException extends Exception {
+public final class CaptureException extends HintedException {
   private static final long serialVersionUID = 1L;
 
   /** What went wrong, for documents and exit codes. */
@@ -23,11 +26,14 @@ public final class CaptureException extends Exception {
     /** The sound stopped flowing. */
     TIMED_OUT,
     /** The returns grew louder with nothing playing, so playing was stopped. */
-    FEEDBACK
+    FEEDBACK;
+
+    private String code() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
   }
 
   private final Kind kind;
-  private final String hint;
 
   /**
    * A failure.
@@ -37,18 +43,12 @@ public final class CaptureException extends Exception {
    * @param hint what to try, one sentence
    */
   public CaptureException(Kind kind, String text, String hint) {
-    super(text);
+    super(kind.code(), text, hint);
     this.kind = kind;
-    this.hint = hint;
   }
 
   /** What went wrong. */
   public Kind kind() {
     return kind;
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
   }
 }

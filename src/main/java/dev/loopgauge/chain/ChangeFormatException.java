@@ -1,18 +1,12 @@
 package dev.loopgauge.chain;
 
+import dev.loopgauge.signal.UncheckedHintedException;
+
 /** A change is no known one, or the chain has nothing that it could change. */
-public final class ChangeFormatException extends IllegalArgumentException {
+public final class ChangeFormatException extends UncheckedHintedException {
   private static final long serialVersionUID = 1L;
 
-  private final String hint;
-
   public ChangeFormatException(String text, String hint) {
-    super(text);
-    this.hint = hint;
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
+    super(WRONG_ARGUMENTS, text, hint);
   }
 }

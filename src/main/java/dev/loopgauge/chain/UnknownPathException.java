@@ -1,20 +1,16 @@
 package dev.loopgauge.chain;
 
+import dev.loopgauge.signal.UncheckedHintedException;
 import java.util.Collection;
 
 /** A path was asked for that the chain does not have. */
-public final class UnknownPathException extends RuntimeException {
+public final class UnknownPathException extends UncheckedHintedException {
   private static final long serialVersionUID = 1L;
 
-  private final String hint;
-
   UnknownPathException(String chain, String found, Collection<String> known) {
-    super("expected a path of '" + chain + "', found " + Shown.quoted(found));
-    this.hint = Nearest.hint(found, known);
-  }
-
-  /** What to try: the nearest known name, or the paths there are. */
-  public String hint() {
-    return hint;
+    super(
+        "unknown-path",
+        "expected a path of '" + chain + "', found " + Shown.quoted(found),
+        Nearest.hint(found, known));
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.job;
 
+import dev.loopgauge.capture.FileTrouble;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -42,7 +43,8 @@ public final class TextFile {
     } catch (CharacterCodingException e) {
       throw noText(file, what, "found something that is no UTF-8");
     } catch (IOException e) {
-      throw new UsageException("can't read " + file + ": " + e.getMessage(), "may you read it?");
+      throw new UsageException(
+          "can't read " + file + ": " + FileTrouble.reason(e), "may you read it?");
     }
   }
 
@@ -65,7 +67,8 @@ public final class TextFile {
           file + " exists already, and nothing is overwritten", "give another name");
     } catch (IOException e) {
       throw new UsageException(
-          "can't write " + file + ": " + e.getMessage(), "does its folder exist, may you write?");
+          "can't write " + file + ": " + FileTrouble.reason(e),
+          "does its folder exist, may you write?");
     }
   }
 }

@@ -1,10 +1,10 @@
 package dev.loopgauge.job;
 
-/** The arguments, or a file they name, can't be used. Ends the command with exit code 2. */
-public final class UsageException extends RuntimeException {
-  private static final long serialVersionUID = 1L;
+import dev.loopgauge.signal.UncheckedHintedException;
 
-  private final String hint;
+/** The arguments, or a file they name, can't be used. Ends the command with exit code 2. */
+public final class UsageException extends UncheckedHintedException {
+  private static final long serialVersionUID = 1L;
 
   /**
    * A refusal.
@@ -13,12 +13,6 @@ public final class UsageException extends RuntimeException {
    * @param hint what to try; one line
    */
   public UsageException(String text, String hint) {
-    super(text);
-    this.hint = hint;
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
+    super(WRONG_ARGUMENTS, text, hint);
   }
 }

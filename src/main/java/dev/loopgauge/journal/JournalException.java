@@ -1,10 +1,10 @@
 package dev.loopgauge.journal;
 
-/** The journal can't be read or written. */
-public final class JournalException extends Exception {
-  private static final long serialVersionUID = 1L;
+import dev.loopgauge.signal.HintedException;
 
-  private final String hint;
+/** The journal can't be read or written. */
+public final class JournalException extends HintedException {
+  private static final long serialVersionUID = 1L;
 
   /**
    * A failure.
@@ -13,8 +13,7 @@ public final class JournalException extends Exception {
    * @param hint what to try, one sentence
    */
   public JournalException(String text, String hint) {
-    super(text);
-    this.hint = hint;
+    super("journal", text, hint);
   }
 
   /**
@@ -25,12 +24,7 @@ public final class JournalException extends Exception {
    * @param cause what brought it about
    */
   public JournalException(String text, String hint, Throwable cause) {
-    super(text, cause);
-    this.hint = hint;
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
+    super("journal", text, hint);
+    initCause(cause);
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.setup;
 
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.measure.ChannelPair;
@@ -98,7 +99,8 @@ public record CalibrationStore(Path folder) {
     try (Stream<Path> files = Files.list(folder)) {
       return files.filter(file -> file.toString().endsWith(SUFFIX)).toList();
     } catch (IOException e) {
-      throw new SetupException(folder + " can't be read: " + e, "check the folder's rights");
+      throw new SetupException(
+          folder + " can't be read: " + FileTrouble.reason(e), "check the folder's rights");
     }
   }
 

@@ -1,5 +1,6 @@
 package dev.loopgauge.setup;
 
+import dev.loopgauge.capture.FileTrouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -35,7 +36,8 @@ record SettingsFile(Path path) {
     } catch (NoSuchFileException e) {
       throw new SetupException("there is no file " + path, "check the name and the folder");
     } catch (IOException e) {
-      throw new SetupException(path + " can't be read as text: " + e.getMessage(), Settings.HINT);
+      throw new SetupException(
+          path + " can't be read as text: " + FileTrouble.reason(e), Settings.HINT);
     } catch (MarkedYamlEngineException e) {
       String line = e.getProblemMark().map(mark -> ":" + (mark.getLine() + 1)).orElse("");
       throw new SetupException(path + line + " isn't YAML: " + e.getProblem(), Settings.HINT);
@@ -58,7 +60,8 @@ record SettingsFile(Path path) {
       }
     } catch (IOException e) {
       throw new SetupException(
-          path + " can't be written: " + e, "check the folder's rights and the space on the disk");
+          path + " can't be written: " + FileTrouble.reason(e),
+          "check the folder's rights and the space on the disk");
     }
   }
 }

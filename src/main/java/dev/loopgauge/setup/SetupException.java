@@ -1,10 +1,10 @@
 package dev.loopgauge.setup;
 
-/** A kept file is missing, unusable or in the way. */
-public final class SetupException extends Exception {
-  private static final long serialVersionUID = 1L;
+import dev.loopgauge.signal.HintedException;
 
-  private final String hint;
+/** A kept file is missing, unusable or in the way. */
+public final class SetupException extends HintedException {
+  private static final long serialVersionUID = 1L;
 
   /**
    * A failure.
@@ -13,12 +13,6 @@ public final class SetupException extends Exception {
    * @param hint what to try, one sentence
    */
   public SetupException(String text, String hint) {
-    super(text);
-    this.hint = hint;
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
+    super("unusable-setup", text, hint);
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.file;
 
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
@@ -204,7 +205,7 @@ public final class WavFile implements AutoCloseable {
   private static AudioFileException unreadable(Path file, IOException failed) {
     return new AudioFileException(
         file,
-        "it can't be read: " + AudioFileException.reason(failed),
+        "it can't be read: " + FileTrouble.reason(failed),
         "check that you may read it and that its disk is still there");
   }
 

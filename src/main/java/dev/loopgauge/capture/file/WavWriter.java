@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.file;
 
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.signal.Signal;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -169,7 +170,7 @@ public final class WavWriter {
   private static AudioFileException unwritable(Path file, IOException failed) {
     return new AudioFileException(
         file,
-        "it can't be written: " + AudioFileException.reason(failed),
+        "it can't be written: " + FileTrouble.reason(failed),
         "check that the folder exists, may be written to and has room");
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.chain.file;
 
+import dev.loopgauge.signal.HintedException;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 
@@ -7,15 +8,15 @@ import org.snakeyaml.engine.v2.exceptions.Mark;
  * A chain file says something that can't be, or nothing that can be understood. The message is one
  * line, {@code file:line:column: expected ..., found ...}, both counted from 1.
  */
-public final class ChainFormatException extends Exception {
+public final class ChainFormatException extends HintedException {
   private static final long serialVersionUID = 1L;
-
-  private final String hint;
 
   ChainFormatException(
       String file, int line, int column, String expected, String found, String hint) {
-    super(file + ":" + line + ":" + column + ": expected " + expected + ", found " + found);
-    this.hint = hint;
+    super(
+        "unusable-chain",
+        file + ":" + line + ":" + column + ": expected " + expected + ", found " + found,
+        hint);
   }
 
   /** At a mark of the YAML reader, which counts from 0; at the start where there is none. */
@@ -27,10 +28,5 @@ public final class ChainFormatException extends Exception {
         expected,
         found,
         hint);
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.cli.command;
 
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.cli.demo.Demo;
 import dev.loopgauge.cli.demo.DemoFolder;
 import dev.loopgauge.job.Answer;
@@ -46,7 +47,7 @@ public final class DemoCommand implements Subcommand {
           : DemoFolder.next(Path.of("loopgauge-demo"));
     } catch (IOException e) {
       throw new UsageException(
-          "can't make a folder for the demo's files: " + e.getMessage(),
+          "can't make a folder for the demo's files: " + FileTrouble.reason(e),
           "name one with --folder that you may write to");
     }
   }

@@ -44,7 +44,7 @@ final class JournalImport implements Subcommand {
   }
 
   @Override
-  public Answer answer() throws JournalException {
+  public Answer answer() throws JournalException, ExchangeException {
     List<Entry> entries = new ArrayList<>();
     for (Path file : files) {
       entries.addAll(read(file));
@@ -61,14 +61,10 @@ final class JournalImport implements Subcommand {
     }
   }
 
-  private static List<Entry> read(Path file) {
+  private static List<Entry> read(Path file) throws ExchangeException {
     String text =
         TextFile.read(
             file, "export of a journal", MOST_CHARACTERS, "check the name and the folder");
-    try {
-      return EntryFile.read(text, file.toString());
-    } catch (ExchangeException e) {
-      throw new UsageException(e.getMessage(), e.hint());
-    }
+    return EntryFile.read(text, file.toString());
   }
 }

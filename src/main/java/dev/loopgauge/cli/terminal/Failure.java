@@ -6,11 +6,11 @@ import dev.loopgauge.capture.file.UnreadableRecordingException;
 import dev.loopgauge.chain.UnknownPathException;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.journal.JournalException;
-import dev.loopgauge.setup.SetupException;
-import dev.loopgauge.verify.SeriesFormatException;
+import dev.loopgauge.signal.Hinted;
 import java.io.IOException;
-import java.util.Locale;
+import java.io.UncheckedIOException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -34,8 +34,8 @@ public record Failure(int exitCode, String code, String text, String hint) {
    * is nearly always brought about by the input: it exits as unusable input does.
    */
   public static Failure of(Throwable thrown) {
-    if (thrown instanceof UsageException e) {
-      return usage("wrong-arguments", e.getMessage(), e.hint());
+    if (thrown instanceof Hinted hinted) {
+      return new Failure(exitCode(hinted), hinted.code(), hinted.getMessage(), hinted.hint());
     }
     if (thrown instanceof UnmatchedArgumentException e) {
       return usage("wrong-arguments", textFor(e), hintFor(e));
@@ -43,34 +43,13 @@ public record Failure(int exitCode, String code, String text, String hint) {
     if (thrown instanceof ParameterException e) {
       return usage("wrong-arguments", e.getMessage(), hintFor(e));
     }
-    if (thrown instanceof ChainFormatException e) {
-      return usage("unusable-chain", e.getMessage(), e.hint());
-    }
-    if (thrown instanceof SeriesFormatException e) {
-      return usage("unusable-series", e.getMessage(), e.hint());
-    }
-    if (thrown instanceof UnknownPathException e) {
-      return usage("unknown-path", e.getMessage(), e.hint());
-    }
-    if (thrown instanceof UnreadableRecordingException e) {
+    if (thrown instanceof UncheckedIOException e) {
       return of(e.getCause());
     }
-    if (thrown instanceof AudioFileException e) {
-      return usage("unusable-file", e.getMessage(), e.hint());
-    }
-    if (thrown instanceof SetupException e) {
-      return usage("unusable-setup", e.getMessage(), e.hint());
-    }
-    if (thrown instanceof CaptureException e) {
-      return ofCapture(e);
-    }
-    if (thrown instanceof JournalException e) {
-      return new Failure(ExitCode.JOURNAL, "journal", e.getMessage(), e.hint());
-    }
-    if (thrown instanceof IOException) {
+    if (thrown instanceof IOException e) {
       return usage(
           "unusable-file",
-          "a file can't be read or written: " + thrown,
+          FileTrouble.told(e),
           "does it exist, may you use it, and is there room on the disk?");
     }
     if (thrown instanceof OutOfMemoryError) {
@@ -81,19 +60,20 @@ public record Failure(int exitCode, String code, String text, String hint) {
     }
     return usage(
         "unexpected",
-        "something went wrong that should not: " + thrown,
-        "the same command with --debug shows where; please report it");
+        "something went wrong that should not",
+        "the same command with --debug shows what and where; please report it");
+  }
+
+  private static int exitCode(Hinted failed) {
+    if (failed instanceof CaptureException capture) {
+      boolean feedback = capture.kind() == CaptureException.Kind.FEEDBACK;
+      return feedback ? ExitCode.NOT_TRUSTWORTHY : ExitCode.AUDIO;
+    }
+    return failed instanceof JournalException ? ExitCode.JOURNAL : ExitCode.USAGE;
   }
 
   private static Failure usage(String code, String text, String hint) {
     return new Failure(ExitCode.USAGE, code, text, hint);
-  }
-
-  private static Failure ofCapture(CaptureException e) {
-    boolean feedback = e.kind() == CaptureException.Kind.FEEDBACK;
-    String code = e.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
-    int exitCode = feedback ? ExitCode.NOT_TRUSTWORTHY : ExitCode.AUDIO;
-    return new Failure(exitCode, code, e.getMessage(), e.hint());
   }
 
   private static String textFor(UnmatchedArgumentException e) {

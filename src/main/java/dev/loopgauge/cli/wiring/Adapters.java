@@ -4,11 +4,9 @@ import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.jack.JackBackend;
 import dev.loopgauge.capture.javasound.JavaSoundBackend;
 import dev.loopgauge.capture.simulated.Fault;
-import dev.loopgauge.capture.simulated.FaultFormatException;
 import dev.loopgauge.capture.simulated.SimulatedBackend;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.live.AudioSystem;
 import java.util.List;
 import java.util.function.Supplier;
@@ -28,10 +26,6 @@ public final class Adapters {
   }
 
   private static AudioBackend rig(Chain chain, ChainPath path, List<String> faults, long seed) {
-    try {
-      return new SimulatedBackend(chain, path, faults.stream().map(Fault::parse).toList(), seed);
-    } catch (FaultFormatException e) {
-      throw new UsageException(e.getMessage(), e.hint());
-    }
+    return new SimulatedBackend(chain, path, faults.stream().map(Fault::parse).toList(), seed);
   }
 }

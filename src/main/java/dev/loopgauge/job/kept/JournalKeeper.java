@@ -1,5 +1,6 @@
 package dev.loopgauge.job.kept;
 
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.file.ChainParser;
@@ -100,9 +101,14 @@ public final class JournalKeeper {
       return notKept(answer, e.getMessage(), e.hint());
     } catch (UsageException e) {
       return notKept(answer, e.getMessage(), e.hint());
-    } catch (IOException | InvalidPathException e) {
+    } catch (IOException e) {
       return notKept(
-          answer, "the journal " + place + " can't be written: " + e, "is the disk full?");
+          answer,
+          "the journal " + place + " can't be written: " + FileTrouble.reason(e),
+          "is the disk full, may you write there?");
+    } catch (InvalidPathException e) {
+      return notKept(
+          answer, "no file can be called " + e.getInput() + ": " + e.getReason(), "name another");
     }
   }
 

@@ -1,5 +1,6 @@
 package dev.loopgauge.job.kept;
 
+import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -46,7 +47,7 @@ public final class KeptRecordings {
         damaged.add("the recording " + file + " is not what was stored");
       }
     } catch (IOException e) {
-      damaged.add("the recording " + file + " can't be read: " + e.getMessage());
+      damaged.add("the recording " + file + " can't be read: " + FileTrouble.reason(e));
     }
   }
 

@@ -74,11 +74,7 @@ public record AlignJob(
     }
     to.ifPresent(path -> checkTarget(chain, path));
     DelayStep steps = Refusals.asUsage(() -> DelayStep.parse(step));
-    try {
-      return Alignment.of(chain, loops(chain, environment), to, steps);
-    } catch (LaterThanTargetException e) {
-      throw new UsageException(e.getMessage(), e.hint());
-    }
+    return Alignment.of(chain, loops(chain, environment), to, steps);
   }
 
   private Map<String, Latency> loops(Chain chain, Map<String, String> environment)

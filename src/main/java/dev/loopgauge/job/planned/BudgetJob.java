@@ -4,7 +4,6 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Change;
-import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.chain.file.ChangeFormat;
 import dev.loopgauge.job.Answer;
@@ -50,14 +49,7 @@ public record BudgetJob(
    */
   public Answer run() throws ChainFormatException {
     Chain chain = asAsked(ChainFile.read(chainFile));
-    if (changes.isEmpty()) {
-      return Answer.good(budget(chain));
-    }
-    try {
-      return Answer.good(whatIf(chain));
-    } catch (ChangeFormatException e) {
-      throw new UsageException(e.getMessage(), e.hint());
-    }
+    return Answer.good(changes.isEmpty() ? budget(chain) : whatIf(chain));
   }
 
   private WhatIfDocument whatIf(Chain chain) {

@@ -1,16 +1,18 @@
 package dev.loopgauge.report.exchange;
 
+import dev.loopgauge.signal.HintedException;
+
 /** A file is no export of a journal. The message says where, what was expected and what found. */
-public final class ExchangeException extends Exception {
+public final class ExchangeException extends HintedException {
   private static final long serialVersionUID = 1L;
 
   private static final int LONGEST_FOUND = 40;
 
-  private final String hint;
-
   ExchangeException(String file, long line, String expected, String found, String hint) {
-    super("%s:%d: expected %s, found %s".formatted(file, line, expected, found));
-    this.hint = hint;
+    super(
+        "wrong-arguments",
+        "%s:%d: expected %s, found %s".formatted(file, line, expected, found),
+        hint);
   }
 
   /** What stands in a file, on one line and not too long. */
@@ -23,10 +25,5 @@ public final class ExchangeException extends Exception {
     return fits
         ? "'" + text + "'"
         : "'" + text.substring(0, text.offsetByCodePoints(0, LONGEST_FOUND)) + "...'";
-  }
-
-  /** What to try. */
-  public String hint() {
-    return hint;
   }
 }
