@@ -212,7 +212,8 @@ final class Duplex implements AutoCloseable {
     } catch (CaptureException e) {
       end(Optional.of(e));
     } catch (InterruptedException | RuntimeException e) {
-      end(failed(Kind.GONE, "The sound system failed: " + e, "Measure again."));
+      String reason = Optional.ofNullable(e.getMessage()).orElse("it gives no reason");
+      end(failed(Kind.GONE, "The sound system failed: " + reason, "Measure again."));
     }
   }
 

@@ -54,7 +54,7 @@ final class StoreCheck {
         findings.add(entry + " is not what was stored: its digest doesn't match");
       }
     } catch (RuntimeException e) {
-      findings.add(entry + " can't be read: " + e.getMessage());
+      findings.add(entry + " holds what no entry can hold");
     }
   }
 }
