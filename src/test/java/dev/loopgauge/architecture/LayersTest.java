@@ -85,13 +85,32 @@ class LayersTest {
           Map.entry(
               "report.html",
               with(
-                  REPORT_ROOMS,
-                  "report.plot",
-                  "signal",
+                  REPORT_ROOMS, "report.plot", "signal", "chain", "chain.file", "plan", "journal")),
+          Map.entry("job", BELOW_JOB),
+          Map.entry("job.kept", with(BELOW_JOB, "job")),
+          Map.entry("job.live", with(BELOW_JOB, "job", "job.kept")),
+          Map.entry("job.recorded", with(BELOW_JOB, "job", "job.kept")),
+          Map.entry("job.planned", with(BELOW_JOB, "job", "job.kept")),
+          Map.entry("cli.terminal", with(BELOW_JOB, "job")),
+          Map.entry(
+              "cli.option", with(JOBS, "signal", "estimate", "plan", "journal", "journal.store")),
+          Map.entry(
+              "cli.wiring",
+              List.of(
+                  "capture",
+                  "capture.javasound",
+                  "capture.jack",
+                  "capture.simulated",
                   "chain",
-                  "chain.file",
-                  "plan",
-                  "journal")));
+                  "job.live")),
+          Map.entry("cli.demo", with(BELOW_JOB, "job", "job.live")),
+          Map.entry(
+              "cli.command",
+              with(
+                  Stream.concat(BELOW_JOB.stream(), JOBS.stream()).toList(),
+                  "cli.option",
+                  "cli.terminal",
+                  "cli.demo")));
 
   /** Libraries that one package keeps to itself, so that they can be exchanged there. */
   private static final Map<String, List<String>> LIBRARIES =

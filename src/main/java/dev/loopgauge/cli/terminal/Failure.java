@@ -1,11 +1,6 @@
 package dev.loopgauge.cli.terminal;
 
 import dev.loopgauge.capture.CaptureException;
-import dev.loopgauge.capture.file.AudioFileException;
-import dev.loopgauge.capture.file.UnreadableRecordingException;
-import dev.loopgauge.chain.UnknownPathException;
-import dev.loopgauge.chain.file.ChainFormatException;
-import dev.loopgauge.job.UsageException;
 import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.signal.Hinted;

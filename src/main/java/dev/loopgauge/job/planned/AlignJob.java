@@ -16,7 +16,6 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
-import dev.loopgauge.plan.LaterThanTargetException;
 import dev.loopgauge.report.planned.AlignmentCsv;
 import dev.loopgauge.report.planned.AlignmentDocument;
 import dev.loopgauge.signal.Latency;

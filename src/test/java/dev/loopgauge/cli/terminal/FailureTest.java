@@ -6,8 +6,8 @@ import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
-import dev.loopgauge.job.UsageException;
 import dev.loopgauge.chain.ChangeFormatException;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.setup.SetupException;
 import java.io.IOException;
