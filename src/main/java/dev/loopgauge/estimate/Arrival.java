@@ -8,6 +8,16 @@ package dev.loopgauge.estimate;
  * @param polarity its sign against the reference
  */
 public record Arrival(double delaySamples, double levelDb, Polarity polarity) {
+  /**
+   * Checks that both are numbers.
+   *
+   * @throws IllegalArgumentException when one is not finite
+   */
+  public Arrival {
+    Finite.check("an arrival's delay", delaySamples);
+    Finite.check("an arrival's level", levelDb);
+  }
+
   /** The same arrival, later by some samples. */
   Arrival moved(double bySamples) {
     return new Arrival(delaySamples + bySamples, levelDb, polarity);

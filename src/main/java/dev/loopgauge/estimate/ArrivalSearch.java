@@ -1,6 +1,8 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.stats.Median;
+import dev.loopgauge.stats.RobustScatter;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,9 +21,6 @@ final class ArrivalSearch {
 
   /** How many standard deviations a copy must stand above the rest. */
   private static final double ABOVE_NOISE = 7;
-
-  /** The median magnitude of Gaussian noise, in standard deviations. */
-  private static final double MEDIAN_OF_GAUSSIAN = 0.6745;
 
   private static final int MOST = 16;
   private static final double QUIET_SECONDS = 0.00025;
@@ -60,7 +59,8 @@ final class ArrivalSearch {
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
       double[] all = spectra.searched(rest);
-      double least = ABOVE_NOISE * Median.magnitude(all) / MEDIAN_OF_GAUSSIAN / pulseHeight;
+      double least =
+          ABOVE_NOISE * RobustScatter.ofMedianMagnitude(Median.magnitude(all)) / pulseHeight;
       Copy next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
       if (Math.abs(next.gain()) < Math.max(faintest(), least)) {
         break;

@@ -6,7 +6,6 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** What a fit says: the measurement, its uncertainty, and what to know besides. */
 final class Conclusion {
@@ -45,7 +44,7 @@ final class Conclusion {
     List<Finding> findings = new ArrayList<>(before);
     Optional<DelayLine> line = line();
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
-    drift.ifPresent(d -> findings.add(Findings.drifting(d.ppm())));
+    drift.ifPresent(d -> findings.add(Findings.drifting(d.drift())));
     lost().ifPresent(findings::add);
     fit.tear().ifPresent(tear -> findings.add(Findings.torn(tear, whole, rate)));
     Optional<Copy> rival = rival();
@@ -77,7 +76,7 @@ final class Conclusion {
         fit.signalToNoiseDb(),
         Method.REFERENCED,
         spectra.readings().size(),
-        line.map(l -> OptionalDouble.of(l.ppm())).orElse(OptionalDouble.empty()),
+        line.map(DelayLine::drift),
         arrivals(),
         fit.bands(),
         Optional.of(fit.response()),
@@ -90,7 +89,7 @@ final class Conclusion {
     Uncertainty uncertainty = new Uncertainty().with(fit.dispersion());
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     if (drift.isPresent()) {
-      double moved = Math.abs(drift.get().slope()) * duration();
+      double moved = Math.abs(drift.get().slope().value()) * duration();
       return uncertainty
           .with(Math.max(drift.get().scatter(), ofOne) / Math.sqrt(readings))
           .with(moved / Math.sqrt(12))

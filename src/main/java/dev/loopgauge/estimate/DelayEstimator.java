@@ -108,7 +108,10 @@ public final class DelayEstimator {
       return true;
     }
     boolean smeared = found.measurement().signalToNoiseDb() < SMEARED_DB;
-    return plain.fit().filter(fit -> smeared || fit.drift().isPresent()).isPresent();
+    return plain
+        .fit()
+        .filter(fit -> smeared || fit.drift().filter(DriftGauge::standsOut).isPresent())
+        .isPresent();
   }
 
   private static Optional<Finding> survey(List<Reading> readings) {

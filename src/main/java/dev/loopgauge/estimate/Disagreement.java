@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 
 /**
@@ -42,16 +41,32 @@ final class Disagreement {
     }
     double[] times = readings.stream().mapToDouble(Reading::start).toArray();
     if (times.length > 2 && times[times.length - 1] > times[0]) {
-      DelayLine line = DelayLine.through(times, delays(found), 0);
-      double within = Math.abs(line.slope()) * readings.get(0).reference().length();
-      if (line.scatter() < Math.max(ON_LINE, SMEARED * within)
-          && Math.abs(line.ppm()) < WORST_CLOCK_PPM) {
+      double slope = line(times, found).slope().value();
+      if (mayDrift(line(times, found), readings.get(0).reference().length())) {
         List<Estimate.Found> still = new ArrayList<>();
-        boolean whole = estimateEach(still(readings, found, line.slope()), still).isEmpty();
-        return drift(whole && clarity(still) > clarity(found) ? still : found, times);
+        boolean whole = estimateEach(still(readings, found, slope), still).isEmpty();
+        List<Estimate.Found> clearer = whole && clarity(still) > clarity(found) ? still : found;
+        if (line(times, clearer).drifts()) {
+          return drift(clearer, times);
+        }
       }
     }
     return groups(found, delays(found));
+  }
+
+  /** Whether delays lie so near a line that it is worth taking the drift out. */
+  private static boolean mayDrift(DelayLine line, int length) {
+    double slope = Math.abs(line.slope().value());
+    return line.scatter() < Math.max(ON_LINE, SMEARED * slope * length)
+        && slope * 1e6 < WORST_CLOCK_PPM;
+  }
+
+  private static DelayLine line(double[] times, List<Estimate.Found> found) {
+    double[] noise =
+        found.stream()
+            .mapToDouble(f -> f.measurement().uncertaintySamples() / Measurement.COVERAGE_FACTOR)
+            .toArray();
+    return DelayLine.through(times, delays(found), noise);
   }
 
   /** Estimates each reading by itself; gives back the first that is refused. */
@@ -89,8 +104,8 @@ final class Disagreement {
   }
 
   private static Estimate drift(List<Estimate.Found> found, double[] times) {
-    DelayLine line = DelayLine.through(times, delays(found), 0);
-    double moved = Math.abs(line.slope()) * (times[times.length - 1] - times[0]);
+    DelayLine line = line(times, found);
+    double moved = Math.abs(line.slope().value()) * (times[times.length - 1] - times[0]);
     Estimate.Found middle = found.get(found.size() / 2);
     double uncertainty =
         new Uncertainty()
@@ -99,13 +114,13 @@ final class Disagreement {
             .expanded();
     Measurement m = middle.measurement();
     List<Finding> findings = new ArrayList<>(middle.findings());
-    findings.add(Findings.drifting(line.ppm()));
+    findings.add(Findings.drifting(line.drift()));
     return new Estimate.Found(
         m.ofReadings(
             found.size(),
             new Latency(line.middle(), m.delay().rate()),
             uncertainty,
-            OptionalDouble.of(line.ppm()),
+            Optional.of(line.drift()),
             m.ambiguous()),
         findings);
   }
@@ -134,8 +149,7 @@ final class Disagreement {
     findings.add(Findings.groups(groups));
     Measurement m = one.measurement();
     return new Estimate.Found(
-        m.ofReadings(
-            delays.length, m.delay(), m.uncertaintySamples(), OptionalDouble.empty(), true),
+        m.ofReadings(delays.length, m.delay(), m.uncertaintySamples(), Optional.empty(), true),
         findings);
   }
 }

@@ -1,7 +1,10 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.stats.Slope;
+import dev.loopgauge.stats.StraightLine;
+import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /**
  * Tells from what a fitted path leaves of one reading whether its delay drifts meanwhile.
@@ -14,17 +17,20 @@ import java.util.OptionalDouble;
 final class DriftGauge {
   private static final int SEGMENTS = 16;
 
-  /** How many standard deviations a drift stands out by; 14 degrees of freedom. */
-  private static final double BEYOND_DOUBT = 6;
+  /**
+   * How many standard deviations a drift stands out by: Student's t with 14 degrees of freedom is
+   * beyond that once in 31,000 times.
+   */
+  static final double BEYOND_DOUBT = 6;
 
   private DriftGauge() {}
 
-  /** The drift, in samples a sample; empty where none stands out. */
-  static OptionalDouble of(LostSound reading) {
+  /** The drift, in samples a sample; empty where nothing tells of it. */
+  static Optional<Slope> of(LostSound reading) {
     List<LostSound.Heard> windows = reading.windows();
     int length = windows.size() / SEGMENTS;
     if (length == 0) {
-      return OptionalDouble.empty();
+      return Optional.empty();
     }
     double[] weights = new double[SEGMENTS];
     double[] times = new double[SEGMENTS];
@@ -38,38 +44,13 @@ final class DriftGauge {
       times[i] = windows.get(i * length).from();
       delays[i] = weights[i] == 0 ? 0 : sum.lateness() / weights[i];
     }
-    return slope(weights, times, delays);
+    return Arrays.stream(weights).sum() > 0
+        ? Optional.of(Slope.of(StraightLine.weighted(times, delays, weights)))
+        : Optional.empty();
   }
 
-  private static OptionalDouble slope(double[] weights, double[] times, double[] delays) {
-    double meanTime = mean(weights, times);
-    double meanDelay = mean(weights, delays);
-    double spread = 0;
-    double product = 0;
-    for (int i = 0; i < SEGMENTS; i++) {
-      double since = times[i] - meanTime;
-      spread += weights[i] * since * since;
-      product += weights[i] * since * (delays[i] - meanDelay);
-    }
-    double slope = product / spread;
-    double squares = 0;
-    for (int i = 0; i < SEGMENTS; i++) {
-      double off = delays[i] - meanDelay - slope * (times[i] - meanTime);
-      squares += weights[i] * off * off;
-    }
-    double deviation = Math.sqrt(squares / (SEGMENTS - 2) / spread);
-    return Math.abs(slope) > BEYOND_DOUBT * deviation
-        ? OptionalDouble.of(slope)
-        : OptionalDouble.empty();
-  }
-
-  private static double mean(double[] weights, double[] values) {
-    double sum = 0;
-    double weight = 0;
-    for (int i = 0; i < SEGMENTS; i++) {
-      sum += weights[i] * values[i];
-      weight += weights[i];
-    }
-    return sum / weight;
+  /** Whether a drift stands out. */
+  static boolean standsOut(Slope drift) {
+    return Math.abs(drift.value()) > BEYOND_DOUBT * drift.fromScatter();
   }
 }

@@ -2,10 +2,10 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.Samples;
+import dev.loopgauge.stats.Slope;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Readings of one recording whose clocks drift so fast that each is smeared by itself. The drift is
@@ -42,11 +42,11 @@ final class DriftingReadings {
    * @param plain what the readings came to without
    */
   Optional<Estimate> estimate(DelayEstimator estimator, Estimate plain) {
-    OptionalDouble drift = readings.size() == 1 ? driftWithin() : drift();
+    Optional<Slope> drift = readings.size() == 1 ? driftWithin() : drift();
     return drift.isPresent()
-            && estimator.estimate(still(drift.getAsDouble())) instanceof Estimate.Found found
+            && estimator.estimate(still(drift.get().value())) instanceof Estimate.Found found
             && isClearer(found, plain)
-        ? Optional.of(drifting(found, drift.getAsDouble()))
+        ? Optional.of(drifting(found, drift.get()))
         : Optional.empty();
   }
 
@@ -69,46 +69,43 @@ final class DriftingReadings {
   }
 
   /** The drift within the only reading, in samples a sample: roughly first, then from the fit. */
-  private OptionalDouble driftWithin() {
+  private Optional<Slope> driftWithin() {
     Reading whole = readings.get(0);
-    Optional<WindowDelay.Found> rough =
-        new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds)
-            .find(Optional.empty());
-    if (rough.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    double drift = settled(rough.get().slope());
-    return drift == 0 ? OptionalDouble.empty() : OptionalDouble.of(drift);
+    return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds)
+        .find(Optional.empty())
+        .flatMap(rough -> settled(rough.slope()))
+        .filter(drift -> drift.value() != 0);
   }
 
   /** A rough drift bettered until what is left of it no longer stands out, by the secant method. */
-  private double settled(double rough) {
+  private Optional<Slope> settled(double rough) {
     double drift = rough;
     double perLeft = 1;
-    OptionalDouble left = left(drift);
-    for (int i = 0; i < STEPS && left.isPresent(); i++) {
-      double step = perLeft * left.getAsDouble();
+    Optional<Slope> left = left(drift);
+    for (int i = 0; i < STEPS && left.filter(DriftGauge::standsOut).isPresent(); i++) {
+      double step = perLeft * left.get().value();
       if (!(Math.abs(drift + step) < SlopeSearch.STEEPEST)) {
         break;
       }
-      OptionalDouble next = left(drift + step);
-      perLeft = step / (left.getAsDouble() - next.orElse(0));
+      Optional<Slope> next = left(drift + step);
+      perLeft = step / (left.get().value() - next.map(Slope::value).orElse(0.0));
       drift += step;
       left = next;
     }
-    return drift;
+    double bettered = drift;
+    return left.map(l -> new Slope(bettered, l.fromNoise(), l.fromScatter(), l.degrees()));
   }
 
-  /** What is left of the drift in the only reading, if it stands out. */
-  private OptionalDouble left(double drift) {
+  /** What is left of the drift in the only reading. */
+  private Optional<Slope> left(double drift) {
     Spectra spectra = Spectra.of(still(drift), maxDelaySeconds);
     return Fit.of(spectra, List.of(spectra.strongest())).drift();
   }
 
   /** The drift from reading to reading, in samples a sample. */
-  private OptionalDouble drift() {
+  private Optional<Slope> drift() {
     if (readings.size() < FEWEST) {
-      return OptionalDouble.empty();
+      return Optional.empty();
     }
     int rate = ret.rate().hertz();
     List<TrackPoint> points = new ArrayList<>();
@@ -125,10 +122,7 @@ final class DriftingReadings {
       last = here.isPresent() ? here : last;
       lastStart = here.isPresent() ? reading.start() : lastStart;
     }
-    OptionalDouble perSecond = new TrackLine(0, points).steadyDrift();
-    return perSecond.isPresent()
-        ? OptionalDouble.of(perSecond.getAsDouble() / rate)
-        : OptionalDouble.empty();
+    return new TrackLine(0, points).steadyDrift().map(perSecond -> perSecond.times(1.0 / rate));
   }
 
   private double middle() {
@@ -140,24 +134,26 @@ final class DriftingReadings {
     return (double) last.start() + last.reference().length() - readings.get(0).start();
   }
 
-  private Estimate drifting(Estimate.Found found, double drift) {
+  private Estimate drifting(Estimate.Found found, Slope slope) {
     Measurement m = found.measurement();
+    double drift = slope.value();
     double uncertainty =
         new Uncertainty()
             .with(m.uncertaintySamples() / Measurement.COVERAGE_FACTOR)
             .with(Math.abs(drift) * length() / Math.sqrt(12))
             .expanded();
-    double ppm = 1e6 * drift + m.clockDriftPpm().orElse(0);
+    ClockDrift takenOut = ClockDrift.of(slope);
+    ClockDrift all = m.clockDrift().map(takenOut::plus).orElse(takenOut);
     List<Finding> findings = new ArrayList<>(found.findings());
     findings.removeIf(finding -> finding.code() == FindingCode.CLOCKS_NOT_LOCKED);
-    findings.add(Findings.drifting(ppm));
+    findings.add(Findings.drifting(all));
     return new Estimate.Found(
         m.ofReadings(
             m.repeats(),
             // Retimed about the middle, the copy that is late by d came d / (1 + drift) late.
             new Latency(m.delay().samples() * (1 + drift), m.delay().rate()),
             uncertainty,
-            OptionalDouble.of(ppm),
+            Optional.of(all),
             m.ambiguous()),
         findings);
   }

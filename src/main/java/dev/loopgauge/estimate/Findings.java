@@ -3,6 +3,9 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -218,16 +221,17 @@ final class Findings {
             + " and compressors on this input and path, and measure again");
   }
 
-  static Finding drifting(double ppm) {
-    double magnitude = Math.abs(ppm);
+  static Finding drifting(ClockDrift drift) {
+    double magnitude = Math.abs(drift.ppm());
     return new Finding(
         FindingCode.CLOCKS_NOT_LOCKED,
         false,
         format(
-            "the clocks are not locked: the return %s by %.1f ppm, %s ms an hour",
-            ppm > 0 ? "falls behind" : "runs ahead",
+            "the clocks are not locked: the return %s by %.1f ppm, %s ms an hour (± %s ppm)",
+            drift.ppm() > 0 ? "falls behind" : "runs ahead",
             magnitude,
-            format(magnitude < 30 ? "%.1f" : "%.0f", magnitude * 3.6)),
+            format(magnitude < 30 ? "%.1f" : "%.0f", magnitude * 3.6),
+            twoDigits(drift.uncertaintyPpm())),
         likelyCause(magnitude));
   }
 
@@ -293,6 +297,12 @@ final class Findings {
         format("in no window of %.1f s could the return be placed", windowSeconds),
         "is the return the right channel, and is there sound? Look further with --max-delay, or"
             + " take other windows with --track");
+  }
+
+  /** An uncertainty in two digits, rounded up. */
+  private static String twoDigits(double uncertainty) {
+    BigDecimal rounded = BigDecimal.valueOf(uncertainty).round(new MathContext(2, RoundingMode.UP));
+    return rounded.toPlainString();
   }
 
   private static Finding refusing(FindingCode code, String text, String hint) {

@@ -1,6 +1,8 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.stats.Median;
+import dev.loopgauge.stats.Slope;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -234,11 +236,11 @@ final class Fit {
     return Optional.empty();
   }
 
-  /** How the delay drifts within the only reading, in samples a sample, if it stands out. */
-  OptionalDouble drift() {
+  /** How the delay drifts within the only reading, in samples a sample, where that can be told. */
+  Optional<Slope> drift() {
     return remainder.lostSound().size() == 1
         ? DriftGauge.of(remainder.lostSound().get(0))
-        : OptionalDouble.empty();
+        : Optional.empty();
   }
 
   /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */

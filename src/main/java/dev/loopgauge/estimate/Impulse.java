@@ -2,6 +2,7 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
+import dev.loopgauge.stats.Median;
 import java.util.Arrays;
 import java.util.List;
 

@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.stats.Median;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -183,6 +184,6 @@ final class LostSound {
     for (int i = 0; i < values.length; i++) {
       values[i] = part.applyAsDouble(windows.get(i));
     }
-    return Median.of(values);
+    return values.length == 0 ? 0 : Median.of(values);
   }
 }

@@ -15,7 +15,7 @@ import java.util.OptionalDouble;
  * @param signalToNoiseDb the power of the found copy against all else in the return, in dB
  * @param method how the sound card's own delay was kept out
  * @param repeats how many readings were combined, at least 1
- * @param clockDriftPpm how much faster the return's clock runs, in parts per million, where known
+ * @param clockDrift how the clocks of both drift apart, where known
  * @param arrivals all copies found, the strongest first
  * @param bands the delay by octave band, low to high, where it could be told
  * @param response the path's response along the delay axis, where it was worked out
@@ -29,7 +29,7 @@ public record Measurement(
     double signalToNoiseDb,
     Method method,
     int repeats,
-    OptionalDouble clockDriftPpm,
+    Optional<ClockDrift> clockDrift,
     List<Arrival> arrivals,
     List<Band> bands,
     Optional<Response> response,
@@ -38,21 +38,31 @@ public record Measurement(
   public static final int COVERAGE_FACTOR = 2;
 
   /**
-   * Checks the uncertainty and copies the lists.
+   * Checks the numbers and copies the lists.
    *
-   * @throws IllegalArgumentException when the uncertainty is not a positive number, or there are no
-   *     repeats
+   * @throws IllegalArgumentException when a number is not finite, the uncertainty is not above 0,
+   *     or there are no repeats
    */
   public Measurement {
     if (!(uncertaintySamples > 0) || Double.isInfinite(uncertaintySamples)) {
       throw new IllegalArgumentException(
           "an uncertainty must be a positive number of samples, not " + uncertaintySamples);
     }
+    Finite.check("a delay", delay.samples());
+    Finite.check("a level", levelDb);
+    Finite.check("a signal-to-noise ratio", signalToNoiseDb);
     if (repeats < 1) {
       throw new IllegalArgumentException("a measurement has at least one reading, not " + repeats);
     }
     arrivals = List.copyOf(arrivals);
     bands = List.copyOf(bands);
+  }
+
+  /** How fast the return falls behind, in parts per million, where known. */
+  public OptionalDouble clockDriftPpm() {
+    return clockDrift.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(clockDrift.get().ppm());
   }
 
   /** The expanded uncertainty as a time, in ms. */
@@ -62,7 +72,7 @@ public record Measurement(
 
   /** The same measurement with another delay and certainty, as several readings give. */
   Measurement ofReadings(
-      int count, Latency common, double uncertainty, OptionalDouble driftPpm, boolean unsure) {
+      int count, Latency common, double uncertainty, Optional<ClockDrift> drift, boolean unsure) {
     return new Measurement(
         common,
         uncertainty,
@@ -71,7 +81,7 @@ public record Measurement(
         signalToNoiseDb,
         method,
         count,
-        driftPpm,
+        drift,
         arrivals,
         bands,
         response,
@@ -103,7 +113,7 @@ public record Measurement(
         signalToNoiseDb,
         by,
         repeats,
-        clockDriftPpm,
+        clockDrift,
         arrivals.stream().map(a -> a.moved(bySamples)).toList(),
         bands.stream().map(b -> b.moved(bySamples)).toList(),
         response.map(r -> r.moved(bySamples)),

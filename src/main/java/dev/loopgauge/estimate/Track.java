@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -9,8 +10,8 @@ import java.util.OptionalDouble;
  * @param windowSeconds how long each window was
  * @param points the delay of each window that could be read, in order of time
  * @param leftOut how many windows held no sound by which the delay could be told, or were clipped
- * @param driftPpm how fast the return falls behind between steps, in parts per million; empty with
- *     fewer than three points
+ * @param drift how the clocks drift apart between steps; empty where fewer than three points, or
+ *     too many steps, leave nothing to tell it from jitter
  * @param steps where the delay changed for good, in order of time
  * @param findings what to know besides; one that refuses when there is no point at all
  */
@@ -18,7 +19,7 @@ public record Track(
     double windowSeconds,
     List<TrackPoint> points,
     int leftOut,
-    OptionalDouble driftPpm,
+    Optional<ClockDrift> drift,
     List<Step> steps,
     List<Finding> findings) {
   /** Copies the lists. */
@@ -26,5 +27,10 @@ public record Track(
     points = List.copyOf(points);
     steps = List.copyOf(steps);
     findings = List.copyOf(findings);
+  }
+
+  /** How fast the return falls behind between steps, in parts per million, where known. */
+  public OptionalDouble driftPpm() {
+    return drift.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(drift.get().ppm());
   }
 }

@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.stats.Quantiles;
+
 /**
  * The standard uncertainty of a delay, in samples, from its parts (JCGM 100:2008, GUM, clauses 4
  * and 5, from memory). Parts that don't depend on each other add as squares.
@@ -8,8 +10,8 @@ final class Uncertainty {
   /** The least that is ever claimed: the arithmetic's own error, far below any converter's. */
   private static final double ARITHMETIC = 1e-6;
 
-  /** A scatter this many times the expected variance happens by chance once in a thousand. */
-  private static final double[] CHANCE_RATIO = {10.8, 6.9, 5.4, 4.6, 4.1, 3.7, 3.5, 3.3, 3.1, 3.0};
+  /** Noise alone gives a scatter that counts by itself once in so many times. */
+  private static final double ONE_FALSE_ALARM_IN = 1000;
 
   private static final double FEWEST_DEGREES = 3;
 
@@ -30,7 +32,8 @@ final class Uncertainty {
    * By how much a standard uncertainty of some degrees of freedom is widened so that twice it
    * covers what two standard deviations of a Gaussian do, 95.45 %: half of Student's t (JCGM
    * 100:2008, G.3; the series for large degrees of freedom from M. Abramowitz, I. A. Stegun,
-   * "Handbook of Mathematical Functions", 26.7.5, from memory).
+   * "Handbook of Mathematical Functions", 26.7.5, from memory). By the series, which is quick where
+   * {@link Quantiles} would first load a library: each estimate asks for some.
    *
    * @param degrees the degrees of freedom; below {@value #FEWEST_DEGREES} taken as that
    */
@@ -46,9 +49,9 @@ final class Uncertainty {
 
   /**
    * The standard uncertainty of the mean of some readings, of each of which the noise alone would
-   * give {@code fromNoise}. Where the readings scatter more than noise can explain, their own
-   * scatter counts (type A), widened for few readings by (n - 1) / (n - 3) or by 4 below five
-   * readings.
+   * give {@code fromNoise}. Where the readings scatter more than noise can explain, by chi-square,
+   * their own scatter counts (type A, JCGM 100:2008, 4.2), widened for few readings so that twice
+   * the result covers 95.45 % (Student's t, annex G).
    *
    * @param delays the delay of each reading
    * @param fromNoise the standard uncertainty of one reading
@@ -59,16 +62,17 @@ final class Uncertainty {
     if (n == 1) {
       return noiseOnly;
     }
-    double scatter = variance(delays);
-    double ratio = CHANCE_RATIO[Math.min(n - 1, CHANCE_RATIO.length) - 1];
-    if (scatter <= ratio * fromNoise * fromNoise) {
+    double squares = squares(delays);
+    if (squares
+        <= Quantiles.chiSquareBeyond(1 / ONE_FALSE_ALARM_IN, n - 1) * fromNoise * fromNoise) {
       return noiseOnly;
     }
-    double widened = scatter * (n >= 5 ? (n - 1.0) / (n - 3.0) : 4);
-    return Math.sqrt(widened / n);
+    double covers = Quantiles.studentWithin(Quantiles.TWO_SIGMA, n - 1);
+    return covers / Measurement.COVERAGE_FACTOR * Math.sqrt(squares / (n - 1) / n);
   }
 
-  private static double variance(double[] values) {
+  /** The sum of the squared distances from the mean. */
+  private static double squares(double[] values) {
     double mean = 0;
     for (double value : values) {
       mean += value / values.length;
@@ -77,6 +81,6 @@ final class Uncertainty {
     for (double value : values) {
       sum += (value - mean) * (value - mean);
     }
-    return sum / (values.length - 1);
+    return sum;
   }
 }

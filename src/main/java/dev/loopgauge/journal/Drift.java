@@ -1,5 +1,7 @@
 package dev.loopgauge.journal;
 
+import dev.loopgauge.stats.Trend;
+
 /**
  * A slow move of the delay since its last step.
  *

@@ -1,7 +1,11 @@
 package dev.loopgauge.journal;
 
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.verify.Median;
+import dev.loopgauge.stats.ChangePoints;
+import dev.loopgauge.stats.Median;
+import dev.loopgauge.stats.RobustScatter;
+import dev.loopgauge.stats.Segment;
+import dev.loopgauge.stats.Trend;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +20,12 @@ final class HistoryReader {
   /** With fewer readings, a single step would count as scatter. */
   private static final int FEWEST_TO_SCATTER = 6;
 
+  /** Digital rigs step by whole samples; what rounds to none is a drift, or noise. */
+  private static final double LEAST_STEP = 0.5;
+
+  /** With fewer readings before it, one that is far off is no outlier: nobody knows which is. */
+  private static final int FEWEST_BEFORE = 3;
+
   private static final double MS_PER_DAY = 86_400_000;
 
   private final List<Heading> headings;
@@ -23,7 +33,7 @@ final class HistoryReader {
   private final SampleRate rate;
   private final double[] samples;
   private final double[] spread;
-  private final List<Stretch> stretches;
+  private final List<Segment> segments;
   private final boolean[] outlier;
 
   HistoryReader(List<Heading> headings) {
@@ -31,11 +41,11 @@ final class HistoryReader {
     this.trusted = headings.stream().filter(heading -> heading.delay().isPresent()).toList();
     this.rate = delay(trusted.size() - 1).delay().rate();
     this.samples = indices().mapToDouble(i -> delay(i).at(rate).delay().samples()).toArray();
-    double scatter = samples.length < FEWEST_TO_SCATTER ? 0 : Robust.scatter(samples);
+    double scatter = samples.length < FEWEST_TO_SCATTER ? 0 : RobustScatter.fromMoves(samples);
     this.spread = indices().mapToDouble(i -> spread(i, scatter)).toArray();
-    this.stretches = Stretch.of(samples, spread);
+    this.segments = new ChangePoints(LEAST_STEP, FEWEST_BEFORE).segments(samples, spread);
     this.outlier = new boolean[samples.length];
-    stretches.forEach(this::markOutliers);
+    segments.forEach(this::markOutliers);
   }
 
   private LoggedDelay delay(int index) {
@@ -53,8 +63,8 @@ final class HistoryReader {
   }
 
   /** By the modified z-score of Iglewicz and Hoaglin, 1993, around the line of any drift. */
-  private void markOutliers(Stretch stretch) {
-    int[] all = IntStream.range(stretch.from(), stretch.to()).toArray();
+  private void markOutliers(Segment segment) {
+    int[] all = IntStream.range(segment.from(), segment.to()).toArray();
     Optional<Trend> trend = all.length < Trend.FEWEST ? Optional.empty() : trend(all);
     double slope = trend.filter(Trend::isThere).map(Trend::slope).orElse(0.0);
     double[] left = new double[all.length];
@@ -62,10 +72,10 @@ final class HistoryReader {
       left[i] = samples[all[i]] - slope * days(all[i]);
     }
     double middle = Median.of(left);
-    double scale = Robust.spread(left);
+    double scale = RobustScatter.aboutMedian(left);
     for (int i = 0; i < all.length; i++) {
       double own = Math.max(scale, spread[all[i]]);
-      outlier[all[i]] = Math.abs(left[i] - middle) > Stretch.LIMIT * own;
+      outlier[all[i]] = Math.abs(left[i] - middle) > ChangePoints.LIMIT * own;
     }
   }
 
@@ -85,7 +95,7 @@ final class HistoryReader {
   }
 
   History history() {
-    Stretch last = stretches.get(stretches.size() - 1);
+    Segment last = segments.get(segments.size() - 1);
     return new History(rate, points(), steps(), last.level(samples), drift(last));
   }
 
@@ -102,7 +112,7 @@ final class HistoryReader {
   }
 
   private HistoryPoint.Mark mark(int index) {
-    boolean first = stretches.stream().skip(1).anyMatch(stretch -> stretch.from() == index);
+    boolean first = segments.stream().skip(1).anyMatch(segment -> segment.from() == index);
     if (first) {
       return HistoryPoint.Mark.STEP;
     }
@@ -111,9 +121,9 @@ final class HistoryReader {
 
   private List<History.Step> steps() {
     List<History.Step> steps = new ArrayList<>();
-    for (int i = 1; i < stretches.size(); i++) {
-      Stretch before = stretches.get(i - 1);
-      Stretch after = stretches.get(i);
+    for (int i = 1; i < segments.size(); i++) {
+      Segment before = segments.get(i - 1);
+      Segment after = segments.get(i);
       steps.add(
           new History.Step(
               trusted.get(lastUsual(before)),
@@ -123,15 +133,15 @@ final class HistoryReader {
     return steps;
   }
 
-  private int lastUsual(Stretch stretch) {
-    return IntStream.range(stretch.from(), stretch.to())
+  private int lastUsual(Segment segment) {
+    return IntStream.range(segment.from(), segment.to())
         .filter(i -> !outlier[i])
         .max()
-        .orElse(stretch.to() - 1);
+        .orElse(segment.to() - 1);
   }
 
-  private Optional<Drift> drift(Stretch stretch) {
-    int[] kept = IntStream.range(stretch.from(), stretch.to()).filter(i -> !outlier[i]).toArray();
+  private Optional<Drift> drift(Segment segment) {
+    int[] kept = IntStream.range(segment.from(), segment.to()).filter(i -> !outlier[i]).toArray();
     if (kept.length < Trend.FEWEST || days(kept[0]) >= days(kept[kept.length - 1])) {
       return Optional.empty();
     }

@@ -1,7 +1,7 @@
 package dev.loopgauge.verify;
 
+import dev.loopgauge.stats.StraightLine;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 
 /**
  * Delay against block size as a straight line.
@@ -68,36 +68,25 @@ record BlockLine(double blocks, double fixedSamples) {
 
   /** The line with the least squares, each reading weighted by its uncertainty. */
   static BlockLine leastSquares(List<SeriesReading> readings) {
-    double centre = mean(readings, r -> r.blockSize());
-    double slope =
-        mean(readings, r -> (r.blockSize() - centre) * r.delay().samples())
-            / mean(readings, r -> Math.pow(r.blockSize() - centre, 2));
-    return through(readings, slope);
+    StraightLine line = line(readings);
+    return new BlockLine(line.slope(), line.at(0));
   }
 
   /** The line of a given slope with the least squares. */
   static BlockLine through(List<SeriesReading> readings, double slope) {
-    return new BlockLine(slope, mean(readings, r -> r.delay().samples() - slope * r.blockSize()));
+    StraightLine line = line(readings);
+    return new BlockLine(slope, line.middleY() - slope * line.middleX());
   }
 
   /** The standard uncertainty of the least squares slope, from those of the readings. */
   static double slopeUncertainty(List<SeriesReading> readings) {
-    double centre = mean(readings, r -> r.blockSize());
-    double spread = mean(readings, r -> Math.pow(r.blockSize() - centre, 2));
-    return 1 / Math.sqrt(spread * readings.stream().mapToDouble(BlockLine::weight).sum());
+    return 1 / Math.sqrt(line(readings).spread());
   }
 
-  private static double mean(List<SeriesReading> readings, ToDoubleFunction<SeriesReading> value) {
-    double sum = 0;
-    double weights = 0;
-    for (SeriesReading reading : readings) {
-      sum += weight(reading) * value.applyAsDouble(reading);
-      weights += weight(reading);
-    }
-    return sum / weights;
-  }
-
-  private static double weight(SeriesReading reading) {
-    return 1 / (reading.uncertaintySamples() * reading.uncertaintySamples());
+  private static StraightLine line(List<SeriesReading> readings) {
+    return StraightLine.weighted(
+        readings.stream().mapToDouble(SeriesReading::blockSize).toArray(),
+        readings.stream().mapToDouble(r -> r.delay().samples()).toArray(),
+        readings.stream().mapToDouble(r -> Math.pow(r.uncertaintySamples(), -2)).toArray());
   }
 }

@@ -2,6 +2,8 @@ package dev.loopgauge.verify;
 
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.stats.Median;
+import dev.loopgauge.stats.RobustScatter;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,9 +20,6 @@ public final class BlockSeries {
 
   /** A reading this many robust standard deviations off the line is set aside. */
   private static final double TOO_FAR = 3;
-
-  /** The median of the absolute values of a standard normal is 1/1.4826. */
-  private static final double NORMAL = 1.4826;
 
   /** So many must agree before another one is called wrong. */
   private static final int FEWEST_AGREEING = 3;
@@ -93,7 +92,7 @@ public final class BlockSeries {
   private double scale(BlockLine line) {
     int spare = readings.size() - 2;
     double median = Median.of(readings.stream().mapToDouble(r -> line.distance(r)).toArray());
-    return spare < 1 ? 1 : Math.max(1, NORMAL * (1 + 5.0 / spare) * median);
+    return spare < 1 ? 1 : Math.max(1, (1 + 5.0 / spare) * RobustScatter.ofMedianMagnitude(median));
   }
 
   /** Of the slope; larger where the readings scatter by more than they say. */

@@ -58,17 +58,18 @@ class LayersTest {
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
           Map.entry("signal", List.of()),
-          Map.entry("estimate", List.of("signal")),
+          Map.entry("stats", List.of()),
+          Map.entry("estimate", List.of("signal", "stats")),
           Map.entry("chain", List.of("signal")),
           Map.entry("chain.file", List.of("signal", "chain")),
-          Map.entry("verify", List.of("signal", "estimate", "chain")),
-          Map.entry("plan", List.of("signal", "chain", "verify")),
+          Map.entry("verify", List.of("signal", "estimate", "chain", "stats")),
+          Map.entry("plan", List.of("signal", "chain", "verify", "stats")),
           Map.entry("capture", List.of("signal")),
           Map.entry("capture.javasound", List.of("capture", "signal")),
           Map.entry("capture.jack", List.of("capture", "signal")),
           Map.entry("capture.file", List.of("capture", "signal")),
           Map.entry("capture.simulated", List.of("capture", "signal", "chain", "chain.file")),
-          Map.entry("measure", List.of("signal", "estimate", "capture")),
+          Map.entry("measure", List.of("signal", "estimate", "capture", "stats")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
           Map.entry("journal", with(CORE, "chain.file")),
           Map.entry("journal.store", List.of("journal", "signal")),
@@ -85,7 +86,7 @@ class LayersTest {
           Map.entry(
               "report.html",
               with(
-                  REPORT_ROOMS, "report.plot", "signal", "chain", "chain.file", "plan", "journal")),
+                  REPORT_ROOMS, "report.plot", "stats", "signal", "chain", "chain.file", "plan", "journal")),
           Map.entry("job", BELOW_JOB),
           Map.entry("job.kept", with(BELOW_JOB, "job")),
           Map.entry("job.live", with(BELOW_JOB, "job", "job.kept")),
@@ -117,6 +118,7 @@ class LayersTest {
       Map.ofEntries(
           Map.entry("org.jtransforms..", List.of("estimate")),
           Map.entry("org.visnow..", List.of("estimate")),
+          Map.entry("org.apache.commons.statistics..", List.of("stats")),
           Map.entry("org.snakeyaml..", List.of("chain.file", "setup")),
           Map.entry("de.siegmar.fastcsv..", List.of("verify", "report.exchange")),
           Map.entry(

@@ -14,7 +14,8 @@ final class Project {
           .importPackages("dev.loopgauge");
 
   /** The pure packages. */
-  static final List<String> CORE = List.of("signal", "estimate", "chain", "verify", "plan");
+  static final List<String> CORE = 
+      List.of("stats", "signal", "estimate", "chain", "verify", "plan");
 
   private Project() {}
 

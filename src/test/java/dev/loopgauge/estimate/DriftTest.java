@@ -137,12 +137,18 @@ class DriftTest {
     "88435, check the sample rate of each device"
   })
   void namesTheLikelyCauseByItsSize(double ppm, String cause) {
-    assertTrue(Findings.drifting(ppm).hint().contains(cause), Findings.drifting(ppm)::hint);
+    assertTrue(
+        Findings.drifting(new ClockDrift(ppm, 0.1)).hint().contains(cause),
+        Findings.drifting(new ClockDrift(ppm, 0.1))::hint);
   }
 
   @Test
   void givesTheDriftInMillisecondsAnHour() {
-    assertTrue(Findings.drifting(50).text().endsWith("by 50.0 ppm, 180 ms an hour"));
-    assertTrue(Findings.drifting(-1.25).text().endsWith("by 1.3 ppm, 4.5 ms an hour"));
+    assertEquals(
+        "the clocks are not locked: the return falls behind by 50.0 ppm, 180 ms an hour (± 0.13 ppm)",
+        Findings.drifting(new ClockDrift(50, 0.1201)).text());
+    assertEquals(
+        "the clocks are not locked: the return runs ahead by 1.3 ppm, 4.5 ms an hour (± 0.20 ppm)",
+        Findings.drifting(new ClockDrift(-1.25, 0.2)).text());
   }
 }

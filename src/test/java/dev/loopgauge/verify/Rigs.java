@@ -10,7 +10,6 @@ import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Invented rigs and readings of them. */
 final class Rigs {
@@ -36,7 +35,7 @@ final class Rigs {
         60,
         Method.REFERENCED,
         3,
-        OptionalDouble.empty(),
+        Optional.empty(),
         List.of(),
         List.of(),
         Optional.empty(),

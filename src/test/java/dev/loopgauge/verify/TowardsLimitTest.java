@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.estimate.ClockDrift;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
@@ -12,7 +13,6 @@ import dev.loopgauge.estimate.Method;
 import dev.loopgauge.signal.Latency;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -81,7 +81,7 @@ class TowardsLimitTest {
         m.signalToNoiseDb(),
         m.method(),
         m.repeats(),
-        OptionalDouble.of(ppm),
+        Optional.of(new ClockDrift(ppm, 0.1)),
         m.arrivals(),
         m.bands(),
         m.response(),

@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -108,7 +107,7 @@ class MeasurementDocumentTest {
             40,
             Method.REFERENCED,
             1,
-            OptionalDouble.empty(),
+            Optional.empty(),
             List.of(),
             List.of(),
             Optional.empty(),
@@ -225,7 +224,7 @@ class MeasurementDocumentTest {
             Double.POSITIVE_INFINITY,
             Method.REFERENCED,
             1,
-            OptionalDouble.empty(),
+            Optional.empty(),
             List.of(),
             List.of(),
             Optional.empty(),

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.measured;
 
 import dev.loopgauge.estimate.Arrival;
+import dev.loopgauge.estimate.ClockDrift;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
@@ -16,7 +17,6 @@ import dev.loopgauge.verify.Verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** Results made by hand. */
@@ -42,7 +42,7 @@ final class Samples {
         61.2,
         method,
         3,
-        OptionalDouble.of(0.02),
+        Optional.of(new ClockDrift(0.02, 0.01)),
         arrivals,
         List.of(),
         Optional.of(new Response(700, 8, List.of(-80.0, -61.27, 0.0, -80.0))),

@@ -1,4 +1,4 @@
-package dev.loopgauge.journal;
+package dev.loopgauge.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;

@@ -1,6 +1,5 @@
-package dev.loopgauge.journal;
+package dev.loopgauge.stats;
 
-import dev.loopgauge.verify.Median;
 import java.util.Arrays;
 
 /**
@@ -15,9 +14,9 @@ import java.util.Arrays;
  * @param s Kendall's S: pairs that rise less pairs that fall
  * @param z S in its standard deviations under no trend, with the correction for continuity
  */
-record Trend(double slope, double low, double high, long s, double z) {
+public record Trend(double slope, double low, double high, long s, double z) {
   /** The fewest readings that the normal approximation to S is good for. */
-  static final int FEWEST = 10;
+  public static final int FEWEST = 10;
 
   /** More would take longer than people wait; readings are then taken together first. */
   static final int MOST = 200;
@@ -31,7 +30,7 @@ record Trend(double slope, double low, double high, long s, double z) {
    * @param times when they were made, rising, at least two of them different
    * @param values what was read, as many
    */
-  static Trend of(double[] times, double[] values) {
+  public static Trend of(double[] times, double[] values) {
     return times.length > MOST
         ? ofAll(grouped(times), grouped(values))
         : ofAll(times.clone(), values.clone());
@@ -43,7 +42,7 @@ record Trend(double slope, double low, double high, long s, double z) {
     for (int i = 0; i < MOST; i++) {
       int from = (int) ((long) i * values.length / MOST);
       int to = (int) ((i + 1L) * values.length / MOST);
-      medians[i] = Median.of(Arrays.copyOfRange(values, from, to));
+      medians[i] = Median.of(values, from, to);
     }
     return medians;
   }
@@ -97,7 +96,24 @@ record Trend(double slope, double low, double high, long s, double z) {
   }
 
   /** Whether there is a trend: no trend would give as much in less than one case of twenty. */
-  boolean isThere() {
+  public boolean isThere() {
     return Math.abs(z) > Z95;
+  }
+
+  /**
+   * The median of the slopes between neighbours alone: rougher than Sen's, but steps don't disturb
+   * it as long as most neighbours have none between them. Of two middle ones it is the smaller in
+   * magnitude, since the other may be a step.
+   *
+   * @param times rising
+   * @param values as many, at least two
+   */
+  public static double betweenNeighbours(double[] times, double[] values) {
+    double[] slopes = new double[values.length - 1];
+    Arrays.setAll(slopes, i -> (values[i + 1] - values[i]) / (times[i + 1] - times[i]));
+    Arrays.sort(slopes);
+    double low = slopes[(slopes.length - 1) / 2];
+    double high = slopes[slopes.length / 2];
+    return Math.abs(low) < Math.abs(high) ? low : high;
   }
 }
