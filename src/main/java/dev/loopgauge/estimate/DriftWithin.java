@@ -55,10 +55,14 @@ final class DriftWithin {
    * The standard uncertainty of the delay in the middle that comes from a drift known no better
    * than the halves tell it. Where one half says more than the other, the delay read is that of a
    * moment so far off the middle (derived: each counts by the curvature of its correlation).
+   * Infinite where a half is silent: then nothing tells how far the delay drifts through it.
    */
   double uncertainty() {
     double early = curvature(0);
     double late = curvature(1);
+    if (early == 0 || late == 0) {
+      return Double.POSITIVE_INFINITY;
+    }
     double off = Math.abs(late - early) / (late + early) / 2;
     return off < LEAST_OFF ? 0 : off * uncertaintyOfApart();
   }

@@ -34,6 +34,9 @@ final class Fit {
    */
   private static final double BELIEVED = 1000;
 
+  /** Arithmetic of 53 bits tells no less than this against what it is left of, as power. */
+  private static final double LEAST_LEFT = Math.pow(2, -106);
+
   private final Spectra spectra;
   private final List<Copy> copies;
   private final CrossSpectrum cleaned;
@@ -139,10 +142,14 @@ final class Fit {
     return here > STANDS_OUT * Median.magnitude(lags);
   }
 
-  /** The power of the found copy against all else in the return, in dB. */
+  /**
+   * The power of the found copy against all else in the return, in dB, as far as it can be told.
+   */
   double signalToNoiseDb() {
     double gain = measured().gain();
-    return Decibels.ofPower(gain * gain * spectra.referenceEnergy() / residual.leftEnergy());
+    double found = gain * gain * spectra.referenceEnergy();
+    double ratio = found / Math.max(residual.leftEnergy(), LEAST_LEFT * found);
+    return Decibels.ofPower(ratio);
   }
 
   /** All copies of the reference in the return, the measured one first. */

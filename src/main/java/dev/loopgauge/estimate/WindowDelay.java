@@ -151,12 +151,16 @@ final class WindowDelay {
     }
     DriftWithin drift = new DriftWithin(spectra, fit);
     double ofMiddle = slope == 0 ? 0 : drift.uncertainty();
+    double standard = Math.hypot(Math.hypot(fit.noiseUncertainty(), fit.dispersion()), ofMiddle);
+    if (!Double.isFinite(standard)) {
+      return Optional.empty();
+    }
     return Optional.of(
         new Found(
             // Retimed about its own middle, the copy that is late by d came d / (1 + slope) late.
             lag + fit.measured().lag() * (1 + slope),
             slope + drift.further() / half,
-            Math.hypot(Math.hypot(fit.noiseUncertainty(), fit.dispersion()), ofMiddle),
+            standard,
             Decibels.ofFactor(fit.measured().gain())));
   }
 }

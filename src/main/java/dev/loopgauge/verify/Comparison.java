@@ -4,6 +4,7 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.estimate.ClockDrift;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Measurement;
@@ -43,7 +44,7 @@ public record Comparison(
     List<Explanation> explanations,
     Optional<ExtraMeasurement> tellApart,
     Optional<TowardsLimit> towardsLimit) {
-  /** A drift that makes up the difference within so long is why, in seconds. */
+  /** Devices are taken to have run for no longer than this since they last agreed, in seconds. */
   private static final double DRIFTED_SECONDS = 600;
 
   /** Copies the list. */
@@ -63,6 +64,15 @@ public record Comparison(
    */
   public static Comparison of(
       Measurement measured, Chain chain, ChainPath path, double allowSamples) {
+    return of(measured, Optional.empty(), chain, path, allowSamples);
+  }
+
+  private static Comparison of(
+      Measurement measured,
+      Optional<ClockDrift> drift,
+      Chain chain,
+      ChainPath path,
+      double allowSamples) {
     if (!(allowSamples >= 0 && Double.isFinite(allowSamples))) {
       throw new IllegalArgumentException(
           "an allowance must be 0 samples or more, not " + allowSamples);
@@ -86,53 +96,61 @@ public record Comparison(
             List.of(),
             Optional.empty(),
             Optional.empty());
+    Comparison limited = drift.map(d -> bare.towards(measured, d, chain, path)).orElse(bare);
     return verdict == Verdict.EARLY || verdict == Verdict.LATE
-        ? bare.explained(measured, new ExplanationSearch(measured, chain, path, allowSamples))
-        : bare;
+        ? limited.explained(measured, drift, chain, path)
+        : limited;
   }
 
   /**
    * Compares what was found with the loop of a path. Where the clocks are not locked it also says
-   * when the listener's limit is passed, and a difference that their drift makes up within ten
-   * minutes is put down to it.
+   * when the listener's limit is passed; a drift of the right sign that makes up the difference
+   * within ten minutes takes its place among the other causes.
    *
    * @throws IllegalArgumentException as above
    */
   public static Comparison of(
       Estimate.Found found, Chain chain, ChainPath path, double allowSamples) {
     Measurement measured = found.measurement();
-    Comparison comparison = of(measured, chain, path, allowSamples);
     boolean drifts =
         found.findings().stream().anyMatch(f -> f.code() == FindingCode.CLOCKS_NOT_LOCKED);
-    if (!drifts || measured.method() == Method.UNCALIBRATED || measured.ambiguous()) {
-      return comparison;
-    }
-    return comparison.drifting(
-        measured.clockDriftPpm().orElseThrow(),
-        TowardsLimit.of(measured.delay(), measured.clockDriftPpm().orElseThrow(), chain, path));
+    boolean told = drifts && measured.method() != Method.UNCALIBRATED && !measured.ambiguous();
+    return of(measured, measured.clockDrift().filter(d -> told), chain, path, allowSamples);
   }
 
-  private Comparison drifting(double ppm, Optional<TowardsLimit> limit) {
-    double seconds = 1e6 * difference.seconds() / ppm;
-    boolean isWhy = !explanations.isEmpty() && Math.abs(seconds) < DRIFTED_SECONDS;
-    return isWhy
-        ? with(
-            List.of(Explanation.drift(predicted, difference, Math.abs(seconds))),
-            Optional.empty(),
-            limit)
-        : with(explanations, tellApart, limit);
+  private Comparison towards(Measurement measured, ClockDrift drift, Chain chain, ChainPath path) {
+    return with(
+        explanations, tellApart, TowardsLimit.of(measured.delay(), drift.ppm(), chain, path));
   }
 
-  private Comparison explained(Measurement measured, ExplanationSearch search) {
+  private Comparison explained(
+      Measurement measured, Optional<ClockDrift> drift, Chain chain, ChainPath path) {
+    ExplanationSearch search = new ExplanationSearch(measured, chain, path, allowSamples);
     List<Hypothesis> fitting = search.fitting();
+    List<Explanation> found = new ArrayList<>();
+    fitting.forEach(hypothesis -> found.add(Explanation.of(hypothesis, measured.delay())));
+    drift.ifPresent(d -> addDrift(found, search, fitting, d));
     SampleRate rate = measured.delay().rate();
     double resolved = 2 * (toleranceSamples + allowSamples + measured.uncertaintySamples());
     return with(
-        fitting.isEmpty()
-            ? List.of(Explanation.none(predicted, difference))
-            : fitting.stream().map(h -> Explanation.of(h, measured.delay())).toList(),
+        found.isEmpty() ? List.of(Explanation.none(predicted, difference)) : found,
         new TellingApart(fitting, rate, resolved).measurement(),
         towardsLimit);
+  }
+
+  /** Puts a drift that makes up the difference soon where it belongs among the other causes. */
+  private void addDrift(
+      List<Explanation> found,
+      ExplanationSearch search,
+      List<Hypothesis> fitting,
+      ClockDrift drift) {
+    double seconds = 1e6 * difference.seconds() / drift.ppm();
+    if (seconds > 0 && seconds < DRIFTED_SECONDS) {
+      double reach = Math.abs(difference.samples()) * DRIFTED_SECONDS / seconds;
+      found.add(
+          search.likelierThanWithin(reach, fitting),
+          Explanation.drift(predicted.plus(difference), seconds));
+    }
   }
 
   private Comparison with(
@@ -160,19 +178,27 @@ public record Comparison(
   public Comparison toldApart(Measurement again) {
     ExtraMeasurement asked = tellApart.orElseThrow();
     double limit = toleranceSamples + allowSamples + again.uncertaintySamples();
+    List<Explanation> changes = explanations.stream().filter(Explanation::fits).toList();
     List<Explanation> left = new ArrayList<>();
     List<ExtraMeasurement.Outcome> outcomes = new ArrayList<>();
     for (int i = 0; i < asked.outcomes().size(); i++) {
       ExtraMeasurement.Outcome outcome = asked.outcomes().get(i);
       if (Math.abs(again.delay().samples() - outcome.predictedSamples()) <= limit) {
-        left.add(explanations.get(i));
+        left.add(changes.get(i));
         outcomes.add(outcome);
       }
     }
     return with(
-        left.isEmpty() ? List.of(Explanation.none(predicted, difference)) : left,
+        left.isEmpty() ? withoutChange() : left,
         Optional.of(asked.made(again.delay().samples(), outcomes)),
         towardsLimit);
+  }
+
+  /** The drift, where it is among the explanations, or word that no change fits. */
+  private List<Explanation> withoutChange() {
+    List<Explanation> drift =
+        explanations.stream().filter(e -> e.cause().equals(Explanation.DRIFT)).toList();
+    return drift.isEmpty() ? List.of(Explanation.none(predicted, difference)) : drift;
   }
 
   private static Verdict verdict(Measurement measured, double difference, double limit) {

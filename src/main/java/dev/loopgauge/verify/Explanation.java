@@ -45,13 +45,13 @@ public record Explanation(
         difference.samples());
   }
 
-  static Explanation drift(Latency predicted, Latency difference, double seconds) {
+  static Explanation drift(Latency measured, double seconds) {
     return new Explanation(
         DRIFT,
         "the clocks are not locked, and as fast as they drift apart that much comes together in "
             + Figure.of(seconds, 1)
             + " s: lock them first, then measure again",
-        predicted.samples(),
-        difference.samples());
+        measured.samples(),
+        0);
   }
 }

@@ -110,8 +110,20 @@ final class ExplanationSearch {
   private double score(Hypothesis hypothesis) {
     double inUncertainties = residual(hypothesis) / standardUncertainty(hypothesis);
     double cost = hypothesis.changes().stream().mapToDouble(Plausibility::cost).sum();
-    double more = Plausibility.SECOND_CHANGE * (hypothesis.changes().size() - 1);
-    return inUncertainties * inUncertainties / 2 + cost + more;
+    return inUncertainties * inUncertainties / 2 + cost;
+  }
+
+  /**
+   * How many of some hypotheses are likelier than a cause that explains any difference up to a
+   * reach as well as any other, and is known to be there. Of a normal likelihood such a cause has
+   * what is left when it is spread evenly over the reach.
+   *
+   * @param reach how far it may move the loop, in samples, above 0
+   * @param ranked the hypotheses, the likeliest first
+   */
+  int likelierThanWithin(double reach, List<Hypothesis> ranked) {
+    double evenly = Math.log(reach / (standardUncertainty(asStated) * Math.sqrt(2 * Math.PI)));
+    return (int) ranked.stream().takeWhile(hypothesis -> score(hypothesis) <= evenly).count();
   }
 
   /** Of measured less predicted; limits count as rectangular (JCGM 100:2008, 4.3.7). */

@@ -10,9 +10,6 @@ import dev.loopgauge.chain.StageChange;
  * judgement: common practice, no source.
  */
 final class Plausibility {
-  /** That two things are wrong at once. */
-  static final double SECOND_CHANGE = 2.5;
-
   private Plausibility() {}
 
   static double cost(Change change) {

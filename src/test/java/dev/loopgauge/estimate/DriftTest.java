@@ -148,7 +148,7 @@ class DriftTest {
         "the clocks are not locked: the return falls behind by 50.0 ppm, 180 ms an hour (± 0.13 ppm)",
         Findings.drifting(new ClockDrift(50, 0.1201)).text());
     assertEquals(
-        "the clocks are not locked: the return runs ahead by 1.3 ppm, 4.5 ms an hour (± 0.20 ppm)",
-        Findings.drifting(new ClockDrift(-1.25, 0.2)).text());
+        "the clocks are not locked: the return runs ahead by 1.3 ppm, 4.5 ms an hour (± 0.21 ppm)",
+        Findings.drifting(new ClockDrift(-1.25, 0.2001)).text());
   }
 }

@@ -221,7 +221,7 @@ class MeasurementDocumentTest {
             1e-9,
             Polarity.NORMAL,
             0,
-            Double.POSITIVE_INFINITY,
+            400,
             Method.REFERENCED,
             1,
             Optional.empty(),
