@@ -9,8 +9,14 @@ import dev.loopgauge.stats.Slope;
  * @param uncertaintyPpm the expanded uncertainty of that, k = 2, in parts per million
  */
 public record ClockDrift(double ppm, double uncertaintyPpm) {
-  /** Of so many series without a drift one may show one, whatever the jitter. */
-  private static final double ONE_FALSE_ALARM_IN = 2000;
+  /** How often a series without a drift may show one, whatever its jitter. */
+  private static final double FALSE_ALARMS = 1 / 2000.0;
+
+  /**
+   * The same where values were set aside, or steps taken for granted, because of the values
+   * themselves: what is left lies nearer to a line than chance alone would have it.
+   */
+  private static final double FALSE_ALARMS_SELECTED = 1e-6;
 
   /** A drift smaller than this is none, in parts per million. */
   private static final double LEAST_PPM = 0.2;
@@ -33,8 +39,16 @@ public record ClockDrift(double ppm, double uncertaintyPpm) {
 
   /** Whether delays over time rise or fall so that neither noise nor jitter can be why. */
   static boolean isThere(Slope perSample) {
-    return Math.abs(perSample.value()) > LEAST_PPM * 1e-6
-        && perSample.isThere(1 / ONE_FALSE_ALARM_IN);
+    return isThere(perSample, FALSE_ALARMS);
+  }
+
+  /** The same where the values left were chosen by themselves. */
+  static boolean isThereAmongSelected(Slope perSample) {
+    return isThere(perSample, FALSE_ALARMS_SELECTED);
+  }
+
+  private static boolean isThere(Slope perSample, double falseAlarms) {
+    return Math.abs(perSample.value()) > LEAST_PPM * 1e-6 && perSample.isThere(falseAlarms);
   }
 
   /** The same drift and a further one that was measured on top of it. */

@@ -50,6 +50,7 @@ final class TrackLine {
   private final double[] noise;
   private final double[] spread;
   private final boolean[] counts;
+  private final boolean setAside;
   private final double roughSlope;
 
   /** The line through some points. */
@@ -66,13 +67,26 @@ final class TrackLine {
             .toArray();
     this.roughSlope = points.size() < FEWEST ? 0 : Trend.betweenNeighbours(times, delays);
     double[] levels = levels(roughSlope);
-    double scatter = canScatter() ? RobustScatter.fromMoves(levels) : 0;
+    double scatter =
+        canScatter() ? widening(points.size()) * RobustScatter.fromMoves(levels) : 0;
     this.spread = Arrays.stream(noise).map(own -> Math.max(own, scatter)).toArray();
     this.counts = new boolean[points.size()];
     double noisy = points.isEmpty() ? 0 : TOO_NOISY * Median.of(noise);
+    boolean outliers = false;
     for (int i = 0; i < counts.length; i++) {
-      counts[i] = noise[i] <= noisy && !(canScatter() && standsOut(levels, i));
+      boolean outlier = canScatter() && standsOut(levels, i);
+      counts[i] = noise[i] <= noisy && !outlier;
+      outliers |= outlier;
     }
+    this.setAside = outliers;
+  }
+
+  /**
+   * By how much a robust scatter of few values is widened (P. J. Rousseeuw and A. M. Leroy, "Robust
+   * Regression and Outlier Detection", 1987, chapter 5, from memory).
+   */
+  private static double widening(int count) {
+    return 1 + 5.0 / (count - 2);
   }
 
   private boolean canScatter() {
@@ -84,11 +98,16 @@ final class TrackLine {
     List<Segment> segments = segments(roughSlope);
     return points.size() < FEWEST || segments.size() > 1
         ? Optional.empty()
-        : Optional.of(slope(segments)).filter(this::drifts);
+        : Optional.of(slope(segments)).filter(slope -> drifts(slope, segments));
   }
 
-  private boolean drifts(Slope perSecond) {
-    return ClockDrift.isThere(perSecond.times(perSample));
+  /** Few windows with a step among them can't tell a drift from jitter that looks like steps. */
+  private boolean drifts(Slope perSecond, List<Segment> segments) {
+    Slope slope = perSecond.times(perSample);
+    if (segments.size() == 1 && !setAside) {
+      return ClockDrift.isThere(slope);
+    }
+    return canScatter() && ClockDrift.isThereAmongSelected(slope);
   }
 
   /**
@@ -114,7 +133,7 @@ final class TrackLine {
     if (!steps.isEmpty()) {
       findings.add(Findings.stepped(steps));
     }
-    drift.filter(d -> drifts(slope)).map(Findings::drifting).ifPresent(findings::add);
+    drift.filter(d -> drifts(slope, segments)).map(Findings::drifting).ifPresent(findings::add);
     if (clipped > 0) {
       findings.add(Findings.clippedWindows(clipped, false));
     }
