@@ -67,8 +67,7 @@ final class TrackLine {
             .toArray();
     this.roughSlope = points.size() < FEWEST ? 0 : Trend.betweenNeighbours(times, delays);
     double[] levels = levels(roughSlope);
-    double scatter =
-        canScatter() ? widening(points.size()) * RobustScatter.fromMoves(levels) : 0;
+    double scatter = canScatter() ? widening(points.size()) * RobustScatter.fromMoves(levels) : 0;
     this.spread = Arrays.stream(noise).map(own -> Math.max(own, scatter)).toArray();
     this.counts = new boolean[points.size()];
     double noisy = points.isEmpty() ? 0 : TOO_NOISY * Median.of(noise);

@@ -128,4 +128,22 @@ class ChainBudgetTest {
     assertThrows(
         IllegalArgumentException.class, () -> ChainBudget.of(ChainFiles.theatre(), foreign));
   }
+
+  @Test
+  void loopHasTheTolerancesOfItsOwnStagesAlone() {
+    Chain chain =
+        ChainFiles.parsed(
+            """
+            chain: Pier
+            sample-rate: 48000
+            block-size: 64
+            stages:
+              box: { samples: 10, tolerance-samples: 1 }
+              throw: { metres: 3, tolerance-samples: 7 }
+            paths:
+              all: { listener: wedge, stages: [box, throw] }
+            """);
+    assertEquals(8, budget(chain, "all").toleranceSamples(), 1e-9);
+    assertEquals(1, budget(chain, "all").loopToleranceSamples(), 1e-9);
+  }
 }

@@ -82,4 +82,13 @@ class StandingTest {
         IllegalArgumentException.class,
         () -> new ListenerLimits(OptionalDouble.empty(), OptionalDouble.of(-5), "test"));
   }
+
+  @ParameterizedTest
+  @CsvSource({"0, 0, WITHIN", "0, 0.001, OVER", "5, 5, WITHIN", "5, 5.001, OVER"})
+  void aDelayOfExactlyTheLimitIsWithinItAndALimitMayBeNone(
+      double limit, double ms, Standing standing) {
+    ListenerLimits limits =
+        new ListenerLimits(OptionalDouble.of(limit), OptionalDouble.of(limit), "test");
+    assertEquals(standing, limits.standing(ms));
+  }
 }

@@ -110,8 +110,7 @@ class DriftFalseAlarmsTest {
       }
       Estimate estimate = new DelayEstimator(0.5).estimate(readings);
       if (estimate.findings().stream().anyMatch(f -> f.code() == FindingCode.CLOCKS_NOT_LOCKED)) {
-        ClockDrift drift =
-            ((Estimate.Found) estimate).measurement().clockDrift().orElseThrow();
+        ClockDrift drift = ((Estimate.Found) estimate).measurement().clockDrift().orElseThrow();
         assertEquals(20, drift.ppm(), Math.max(0.05, drift.uncertaintyPpm()), "seed " + seed);
         told++;
       }

@@ -12,8 +12,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class HistoryTest {
@@ -133,5 +135,21 @@ class HistoryTest {
     assertEquals(List.of(), history.steps(), "seed " + SEED);
     long odd = marks(history).stream().filter(mark -> mark == Mark.OUTLIER).count();
     assertTrue(odd < 12, odd + " outliers, seed " + SEED);
+  }
+
+  /** Of readings that agree, one more than 3.5 times 0.05 samples off stands out. */
+  @ParameterizedTest
+  @CsvSource({"595.17, USUAL", "595.18, OUTLIER", "594.83, USUAL", "594.82, OUTLIER"})
+  void readingsBreatheByATwentiethOfASample(double odd, Mark mark) {
+    assertEquals(mark, marks(of(595, 595, 595, odd, 595, 595, 595)).get(3));
+  }
+
+  /** A steady rise over twelve days. */
+  @ParameterizedTest
+  @CsvSource({"0.105, true", "0.095, false", "-0.105, true"})
+  void aDriftIsMoreThanATenthOfASample(double inAll, boolean there) {
+    double[] days = IntStream.range(0, 12).mapToDouble(i -> i).toArray();
+    double[] samples = IntStream.range(0, 12).mapToDouble(i -> 595 + inAll * i / 11).toArray();
+    assertEquals(there, Drift.of(days, samples).isThere());
   }
 }

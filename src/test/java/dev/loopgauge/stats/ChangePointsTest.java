@@ -30,8 +30,7 @@ class ChangePointsTest {
   @ParameterizedTest
   @CsvSource({"0.49, 0.1, 1", "0.51, 0.1, 2", "1.04, 0.3, 1", "1.06, 0.3, 2"})
   void aStepIsMoreThanTheLeastAndThanTheScatter(double step, double spread, int segments) {
-    assertEquals(
-        segments, segments(0, spread, 0, 0, 0, 0, step, step, step, step).size());
+    assertEquals(segments, segments(0, spread, 0, 0, 0, 0, step, step, step, step).size());
   }
 
   @Test

@@ -77,8 +77,7 @@ class SlopeTest {
                 StraightLine.even(
                     Arrays.copyOfRange(x, 4, 9), Arrays.copyOfRange(y, 4, 9), new double[5])));
     assertEquals(other.estimateRegressionParameters()[1], slope.value(), 1e-12);
-    assertEquals(
-        other.estimateRegressionParametersStandardErrors()[1], slope.fromScatter(), 1e-12);
+    assertEquals(other.estimateRegressionParametersStandardErrors()[1], slope.fromScatter(), 1e-12);
     assertEquals(6, slope.degrees());
   }
 

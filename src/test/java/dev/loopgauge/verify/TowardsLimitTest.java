@@ -120,4 +120,52 @@ class TowardsLimitTest {
     Measurement measured = drifting(144, 20).withMethod(Method.UNCALIBRATED);
     assertEquals(Optional.empty(), compared(measured, NOT_LOCKED).towardsLimit());
   }
+
+  private static List<String> causes(double samples, double uncertainty, double ppm) {
+    Measurement m = drifting(samples, ppm);
+    Measurement sure = Rigs.measured(samples, uncertainty, Rigs.RATE);
+    Measurement measured =
+        new Measurement(
+            sure.delay(),
+            sure.uncertaintySamples(),
+            m.polarity(),
+            m.levelDb(),
+            m.signalToNoiseDb(),
+            m.method(),
+            m.repeats(),
+            m.clockDrift(),
+            m.arrivals(),
+            m.bands(),
+            m.response(),
+            m.ambiguous());
+    Estimate.Found found = new Estimate.Found(measured, List.of(NOT_LOCKED));
+    return Comparison.of(found, CHAIN, CHAIN.path("vocal"), 0).explanations().stream()
+        .map(Explanation::cause)
+        .toList();
+  }
+
+  /** 48 samples are 1 ms: 600 s at 1.667 ppm. */
+  @ParameterizedTest
+  @CsvSource({
+    "144, 1.68, clocks-not-locked",
+    "144, 1.65, none-fits",
+    "144, -20, none-fits",
+    "60, -20, clocks-not-locked",
+    "60, 20, none-fits"
+  })
+  void aDriftIsWhyOnlyWithTheRightSignAndWithinTenMinutes(
+      double samples, double ppm, String cause) {
+    assertEquals(List.of(cause), causes(samples, 0.1, ppm));
+  }
+
+  /**
+   * 3.9 ppm reach 112 samples in 10 minutes. Spread evenly over them the drift is as likely as
+   * ln(112 / (5 sqrt(2 pi))) = 2.19 below a cause without cost that fits exactly. That 'desk' comes
+   * twice costs 1.5, and its 96 samples leave 5 or 8 of a standard uncertainty of 5: 0.5 or 1.28.
+   */
+  @ParameterizedTest
+  @CsvSource({"197, stage-twice, clocks-not-locked", "200, clocks-not-locked, stage-twice"})
+  void aDriftIsRankedByHowWellTheOthersExplain(double samples, String first, String second) {
+    assertEquals(List.of(first, second), causes(samples, 10, 3.9));
+  }
 }
