@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.loopgauge.report.TrackDocument;
+import dev.loopgauge.report.measured.TrackDocument;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;

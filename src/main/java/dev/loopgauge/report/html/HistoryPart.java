@@ -7,6 +7,7 @@ import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
 import dev.loopgauge.report.plot.Graph.Point;
 import dev.loopgauge.report.plot.GraphPlot;
+import dev.loopgauge.stats.Median;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -47,7 +48,7 @@ final class HistoryPart {
     for (int i = 1; i <= same.size(); i++) {
       graph.name(i, Integer.toString(i));
     }
-    double middle = median(same);
+    double middle = Median.of(same.stream().mapToDouble(l -> l.delay().samples()).toArray());
     graph.level(middle, 0);
     return Optional.of(
         new Figure(
@@ -78,12 +79,6 @@ final class HistoryPart {
           Numbers.signed(logged.delay().samples() - middle, logged.delay().sampleDecimals()));
     }
     return grid;
-  }
-
-  private static double median(List<Logged> readings) {
-    double[] sorted = readings.stream().mapToDouble(l -> l.delay().samples()).sorted().toArray();
-    int half = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
   }
 
   private static Form form(When when) {

@@ -61,6 +61,9 @@ final class MeasurementJson {
         m.clockDriftPpm().isPresent()
             ? Numbers.rounded(m.clockDriftPpm().getAsDouble(), PPM_DECIMALS)
             : null);
+    json.put(
+        "clockDriftUncertaintyPpm",
+        m.clockDrift().map(d -> Numbers.roundedUp(d.uncertaintyPpm(), PPM_DECIMALS)).orElse(null));
     json.put("arrivals", m.arrivals().stream().map(MeasurementJson::arrival).toList());
     json.put("bands", m.bands().stream().map(MeasurementJson::band).toList());
     return json;

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.measured;
 
 import dev.loopgauge.estimate.Arrival;
+import dev.loopgauge.estimate.ClockDrift;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
@@ -120,10 +121,16 @@ final class MeasurementText {
     if (!found(FindingCode.CLIPPED)) {
       clean.add("not clipped");
     }
-    if (measurement.clockDriftPpm().isPresent() && !found(FindingCode.CLOCKS_NOT_LOCKED)) {
-      clean.add("clocks locked");
+    if (!found(FindingCode.CLOCKS_NOT_LOCKED)) {
+      measurement.clockDrift().ifPresent(drift -> clean.add("clocks locked " + within(drift)));
     }
     return clean;
+  }
+
+  /** What a drift that went unnoticed could be at most. */
+  private static String within(ClockDrift drift) {
+    double most = Math.abs(drift.ppm()) + drift.uncertaintyPpm();
+    return "within " + Numbers.roundedUp(most, 2).toPlainString() + " ppm";
   }
 
   private boolean found(FindingCode code) {

@@ -53,6 +53,9 @@ public record TrackDocument(
         track.driftPpm().isPresent()
             ? Numbers.rounded(track.driftPpm().getAsDouble(), DECIMALS)
             : null);
+    json.put(
+        "clockDriftUncertaintyPpm",
+        track.drift().map(d -> Numbers.roundedUp(d.uncertaintyPpm(), DECIMALS)).orElse(null));
     json.put("track", track.points().stream().map(TrackDocument::point).toList());
     json.put("steps", track.steps().stream().map(this::step).toList());
     json.put("findings", track.findings().stream().map(MeasurementJson::finding).toList());

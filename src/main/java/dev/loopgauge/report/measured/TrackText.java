@@ -106,8 +106,15 @@ final class TrackText {
 
   private void drift() {
     track
-        .driftPpm()
-        .ifPresent(ppm -> sheet.row("drift", Numbers.plain(ppm, 3) + " ppm between steps"));
+        .drift()
+        .ifPresent(
+            drift ->
+                sheet.row(
+                    "drift",
+                    "%s ± %s ppm between steps"
+                        .formatted(
+                            Numbers.plain(drift.ppm(), 3),
+                            Numbers.roundedUp(drift.uncertaintyPpm(), 3).toPlainString())));
     document.towardsLimit().ifPresent(limit -> sheet.row("limit", limit.text()));
   }
 

@@ -32,7 +32,7 @@ class MeasurementDocumentTest {
         most likely  the host runs at a block of 128 samples, not 64: check its
                      settings (leaves +0.02 samples)
         how          referenced, 3 readings, 61 dB above noise, level -12.0 dB
-        also clean   polarity normal, not clipped, clocks locked
+        also clean   polarity normal, not clipped, clocks locked within 0.03 ppm
       """;
 
   private static MeasurementDocument document(Estimate estimate, Optional<Comparison> comparison) {
@@ -181,6 +181,7 @@ class MeasurementDocumentTest {
             "method" : "referenced",
             "repeats" : 3,
             "clockDriftPpm" : 0.02,
+            "clockDriftUncertaintyPpm" : 0.01,
             "arrivals" : [ {
               "delaySamples" : 723.0184,
               "levelDb" : -12.04,
