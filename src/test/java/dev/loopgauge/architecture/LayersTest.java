@@ -86,7 +86,14 @@ class LayersTest {
           Map.entry(
               "report.html",
               with(
-                  REPORT_ROOMS, "report.plot", "stats", "signal", "chain", "chain.file", "plan", "journal")),
+                  REPORT_ROOMS,
+                  "report.plot",
+                  "stats",
+                  "signal",
+                  "chain",
+                  "chain.file",
+                  "plan",
+                  "journal")),
           Map.entry("job", BELOW_JOB),
           Map.entry("job.kept", with(BELOW_JOB, "job")),
           Map.entry("job.live", with(BELOW_JOB, "job", "job.kept")),

@@ -14,7 +14,7 @@ final class Project {
           .importPackages("dev.loopgauge");
 
   /** The pure packages. */
-  static final List<String> CORE = 
+  static final List<String> CORE =
       List.of("stats", "signal", "estimate", "chain", "verify", "plan");
 
   private Project() {}

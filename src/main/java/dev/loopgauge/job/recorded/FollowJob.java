@@ -77,8 +77,7 @@ public record FollowJob(
   }
 
   private Track refused(Finding finding) {
-    return new Track(
-        windowSeconds, List.of(), 0, Optional.empty(), List.of(), List.of(finding));
+    return new Track(windowSeconds, List.of(), 0, Optional.empty(), List.of(), List.of(finding));
   }
 
   private Answer answer(Track track, Recordings recordings, Optional<ChosenPath> chosen) {
