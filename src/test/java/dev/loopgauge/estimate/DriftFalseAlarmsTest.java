@@ -37,7 +37,7 @@ class DriftFalseAlarmsTest {
   })
   void repeatsThatJitterShowNoDrift(int count, double jitter) {
     double noise = 2e-4;
-    SplittableRandom random = new SplittableRandom(100 * count + (long) jitter);
+    SplittableRandom random = new SplittableRandom(100L * count + (long) jitter);
     DoubleSupplier normal = () -> noise * Math.hypot(1, jitter) * random.nextGaussian();
     assertFewDrift(count, noise, normal);
   }
@@ -71,7 +71,7 @@ class DriftFalseAlarmsTest {
     "20, 0", "20, 0.05", "20, 0.2", "20, 2"
   })
   void windowsThatJitterShowNoDrift(int count, double jitter) {
-    SplittableRandom random = new SplittableRandom(1000 * count + (long) (100 * jitter));
+    SplittableRandom random = new SplittableRandom(1000L * count + (long) (100 * jitter));
     int told = 0;
     for (int i = 0; i < SERIES; i++) {
       told += drifts(track(count, jitter, random)) ? 1 : 0;

@@ -110,7 +110,7 @@ class FiniteNumbersTest {
       component.getAccessor().setAccessible(true);
       return component.getAccessor().invoke(of);
     } catch (ReflectiveOperationException e) {
-      throw new AssertionError(e);
+      throw new LinkageError(e.getMessage(), e);
     }
   }
 
