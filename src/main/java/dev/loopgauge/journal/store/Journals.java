@@ -61,6 +61,7 @@ public final class Journals {
   }
 
   private static Journal open(Store store) throws JournalException {
+    LibraryLogs.silence();
     try {
       Connection connection = store.source().getConnection();
       try {

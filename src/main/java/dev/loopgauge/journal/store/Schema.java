@@ -6,8 +6,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Optional;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 
@@ -21,9 +19,6 @@ final class Schema {
 
   private static final String HISTORY = "journal_version";
 
-  /** It tells each step; the exception is enough. */
-  private static final Logger LIBRARY_LOG = Logger.getLogger("org.flywaydb");
-
   private Schema() {}
 
   /**
@@ -35,7 +30,6 @@ final class Schema {
     if (version(connection) == VERSION) {
       return;
     }
-    LIBRARY_LOG.setLevel(Level.OFF);
     try {
       Flyway.configure(Schema.class.getClassLoader())
           .dataSource(store.source())

@@ -206,6 +206,23 @@ abstract class JournalContract {
   }
 
   @Test
+  void checkTellsInWordsOfWhatCanNotBeAnEntry() throws Exception {
+    try (Journal journal = open()) {
+      journal.append(List.of(Entries.entry(1)));
+    }
+    String id = "00000000-0000-0000-0000-000000000004";
+    meddle(
+        "INSERT INTO entry (id, at_ms, zone, show_name, day_part, outcome) VALUES"
+            + (" ('" + id + "', 0, 'Nowhere', 'x', 'before', 'measured')"));
+    meddle(
+        "INSERT INTO detail (entry_id, setup, document, tool_version, digest) VALUES"
+            + (" ('" + id + "', '', '{}', '0', 'wrong')"));
+    try (Journal journal = open()) {
+      assertEquals(List.of("entry " + id + " holds what no entry can hold"), journal.check());
+    }
+  }
+
+  @Test
   void aDatabaseOfSomethingElseIsRefused() throws Exception {
     meddle("CREATE TABLE recipes (name TEXT)");
     JournalException refused = assertThrows(JournalException.class, this::open);
