@@ -20,9 +20,11 @@ import dev.loopgauge.cli.command.ReportCommand;
 import dev.loopgauge.cli.command.SeriesCommand;
 import dev.loopgauge.cli.command.SignalCommand;
 import dev.loopgauge.cli.command.SoakCommand;
+import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.live.Site;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -67,7 +69,7 @@ final class Commands {
     if (!named) {
       line.addSubcommand(COMPLETION, new CompletionCommand());
     }
-    return line;
+    return line.registerConverter(Path.class, new Converters.FileName());
   }
 
   private static Object create(String name, Console console, AudioSystem audio) {

@@ -25,8 +25,9 @@ public record Slope(double value, double fromNoise, double fromScatter, int degr
         || !(fromScatter >= 0 && Double.isFinite(fromScatter))
         || degrees < 0) {
       throw new IllegalArgumentException(
-          "a slope and its uncertainties must be finite, not %s, %s, %s on %d degrees of freedom"
-              .formatted(value, fromNoise, fromScatter, degrees));
+          "a slope and its uncertainties must be finite, not "
+              + (value + ", " + fromNoise + ", " + fromScatter)
+              + (" on " + degrees + " degrees of freedom"));
     }
   }
 

@@ -44,6 +44,21 @@ class MainTest {
   }
 
   @Test
+  void aNameThatNoFileCanHaveIsRefusedWithoutAnyClass() {
+    for (List<String> args :
+        List.of(
+            List.of("budget", "a\0b"),
+            List.of("analyze", "--reference", "a\0b"),
+            List.of("journal", "import", "a\0b"))) {
+      Run run = Run.of(args.toArray(String[]::new));
+      assertEquals(ExitCode.USAGE, run.exitCode());
+      assertTrue(run.err().contains("expected the name of a file"), run.err());
+      assertFalse(run.err().contains("Exception"), run.err());
+      assertFalse(run.err().contains("java."), run.err());
+    }
+  }
+
+  @Test
   void versionIsOneLine() {
     Run run = Run.of("--version");
     assertEquals(ExitCode.GOOD, run.exitCode());

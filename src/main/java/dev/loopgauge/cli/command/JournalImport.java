@@ -62,8 +62,7 @@ final class JournalImport implements Subcommand {
 
   private static List<Entry> read(Path file) throws ExchangeException {
     String text =
-        TextFile.read(
-            file, "export of a journal", MOST_CHARACTERS, "check the name and the folder");
+        TextFile.read(file, "journal export", MOST_CHARACTERS, "check the name and the folder");
     return EntryFile.read(text, file.toString());
   }
 }

@@ -7,6 +7,8 @@ import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.StimulusKind;
 import java.math.BigDecimal;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -27,6 +29,19 @@ public final class Converters {
         return new SampleRate(wholeNumber(hertz));
       } catch (IllegalArgumentException e) {
         throw new TypeConversionException(e.getMessage());
+      }
+    }
+  }
+
+  /** The name of a file or folder. */
+  public static final class FileName implements ITypeConverter<Path> {
+    @Override
+    public Path convert(String name) {
+      try {
+        return Path.of(name);
+      } catch (InvalidPathException e) {
+        throw new TypeConversionException(
+            "expected the name of a file, found '" + name + "': " + e.getReason());
       }
     }
   }

@@ -6,6 +6,7 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.signal.Hinted;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.InvalidPathException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -37,6 +38,12 @@ public record Failure(int exitCode, String code, String text, String hint) {
     }
     if (thrown instanceof ParameterException e) {
       return usage("wrong-arguments", e.getMessage(), hintFor(e));
+    }
+    if (thrown instanceof InvalidPathException e) {
+      return usage(
+          "unusable-file",
+          "expected the name of a file, found '" + e.getInput() + "': " + e.getReason(),
+          "choose a name of plain letters, digits and dots");
     }
     if (thrown instanceof UncheckedIOException e) {
       return of(e.getCause());

@@ -87,6 +87,17 @@ class JavaSoundSessionTest {
   }
 
   @Test
+  void tellsWhatTheSoundSystemThrowsInItsOwnWords() throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    try (JavaSoundSession session = open(card)) {
+      card.fail(Direction.SEND, Fault.THROWS);
+      CaptureException e =
+          assertThrows(CaptureException.class, () -> session.capture(take(100_000)));
+      assertEquals("The sound system failed: thrown by the fake card", e.getMessage());
+    }
+  }
+
+  @Test
   void failsTheNextTakeWhenFramesAreLostBetweenTakes() throws Exception {
     FakeCard card = new FakeCard(100, 1);
     try (JavaSoundSession session = open(card)) {

@@ -12,6 +12,7 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.setup.SetupException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -72,6 +73,14 @@ class FailureTest {
   void aFileThatIsMissingIsNamedWithoutAnyClass() {
     Failure failure = Failure.of(new NoSuchFileException("notes.txt"));
     assertEquals("notes.txt can't be read or written: no such file or folder", failure.text());
+  }
+
+  @Test
+  void aNameThatNoFileCanHaveIsToldWithoutAnyClass() {
+    Failure failure = Failure.of(new InvalidPathException("x", "Nul character not allowed"));
+    assertEquals("unusable-file", failure.code());
+    assertEquals(
+        "expected the name of a file, found 'x': Nul character not allowed", failure.text());
   }
 
   @Test
