@@ -116,7 +116,11 @@ public final class Impure {
   }
 
   /** A file. */
-  record TakesFile(Path[] files) {}
+  record TakesFile() {
+    int count(Path... files) {
+      return files.length;
+    }
+  }
 
   /** A stream of characters. */
   record Reads() {
