@@ -83,7 +83,7 @@ final class Invocation {
 
   private int fail(String command, Throwable thrown) {
     Failure failure = Failure.of(thrown);
-    Document error = new ErrorDocument(command, failure.code(), failure.text(), failure.hint());
+    Document error = ErrorDocument.of(command, failure.code(), failure.text(), failure.hint());
     if (asked("--json")) {
       print(error);
     } else {

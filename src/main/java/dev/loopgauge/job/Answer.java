@@ -3,7 +3,6 @@ package dev.loopgauge.job;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.measured.ChannelsDocument;
 import dev.loopgauge.report.measured.MeasurementDocument;
-import dev.loopgauge.verify.HostCheck;
 
 /**
  * What a job came to.
@@ -30,14 +29,14 @@ public record Answer(Ending ending, Document document) {
   /** Several channels, which end as the worst of them. */
   public static Answer channels(ChannelsDocument document) {
     return new Answer(
-        Ending.worst(document.channels().stream().map(c -> ending(c.document())).toList()),
+        Ending.worst(document.channels().stream().map(c -> ending(document.alone(c))).toList()),
         document);
   }
 
   private static Ending ending(MeasurementDocument document) {
     return switch (document.outcome()) {
       case MEASURED, WITHIN_BUDGET ->
-          document.hostCheck().filter(HostCheck::fails).isPresent() ? Ending.OUTSIDE : Ending.GOOD;
+          document.failsHostCheck() ? Ending.OUTSIDE : Ending.GOOD;
       case OUTSIDE_BUDGET, UNDECIDED -> Ending.OUTSIDE;
       case NOT_TRUSTWORTHY -> Ending.NOT_TRUSTWORTHY;
     };

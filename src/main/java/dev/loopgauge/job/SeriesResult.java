@@ -45,7 +45,7 @@ public record SeriesResult(
     List<SeriesNote> all = new ArrayList<>(SeriesNotes.of(fit));
     all.addAll(notes);
     return Answer.good(
-        new SeriesDocument(
+        SeriesDocument.of(
             fit,
             all,
             chosen.map(c -> FixedSplit.of(fit, c.chain(), c.path(), c.allowSamples())),

@@ -81,17 +81,27 @@ class LayersTest {
           Map.entry("report.logged", with(BELOW_REPORT, "report.form", "report.budget")),
           Map.entry(
               "report.rig", with(BELOW_REPORT, "report.form", "report.budget", "report.measured")),
+          Map.entry(
+              "report.kind",
+              List.of(
+                  "report.form",
+                  "report.measured",
+                  "report.budget",
+                  "report.planned",
+                  "report.series")),
           Map.entry("report.exchange", List.of("report.form", "journal", "chain", "signal")),
           Map.entry("report.plot", List.of()),
           Map.entry(
               "report.html",
               with(
                   REPORT_ROOMS,
+                  "report.kind",
                   "report.plot",
                   "stats",
                   "signal",
                   "chain",
                   "chain.file",
+                  "verify",
                   "plan",
                   "journal")),
           Map.entry("job", BELOW_JOB),

@@ -44,7 +44,7 @@ public final class DevicesCommand implements Subcommand {
       seen.add(new Seen(backend.name(), availability, command(backend.name(), availability)));
     }
     seen.add(RIG);
-    return Answer.good(new DevicesDocument(seen));
+    return Answer.good(DevicesDocument.of(seen));
   }
 
   private static String command(String backend, Availability availability) {

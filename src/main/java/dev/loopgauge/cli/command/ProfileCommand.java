@@ -64,7 +64,7 @@ public final class ProfileCommand {
       Profile profile = live.choice().settings(DataFolder.of(console.environment()));
       ProfileStore store = store(console);
       Path file = replace ? store.replace(name, profile) : store.save(name, profile);
-      return Answer.good(new ProfileDocument("profile save", name, file.toString(), profile));
+      return Answer.good(ProfileDocument.of("profile save", name, file.toString(), profile));
     }
   }
 
@@ -80,7 +80,7 @@ public final class ProfileCommand {
     @Override
     public Answer answer() throws SetupException {
       ProfileStore store = store(console);
-      return Answer.good(new ProfilesDocument(store.folder().toString(), store.names()));
+      return Answer.good(ProfilesDocument.of(store.folder().toString(), store.names()));
     }
   }
 
@@ -101,7 +101,7 @@ public final class ProfileCommand {
       ProfileStore store = store(console);
       Profile profile = store.load(name);
       return Answer.good(
-          new ProfileDocument("profile show", name, store.file(name).toString(), profile));
+          ProfileDocument.of("profile show", name, store.file(name).toString(), profile));
     }
   }
 }

@@ -78,10 +78,9 @@ public final class Demo {
     Chain chain = ChainFile.read(chainFile);
     int twice = 2 * chain.blockSize();
     BudgetDocument budget =
-        new BudgetDocument(
+        BudgetDocument.of(
             chain,
             chain.paths().values().stream().map(path -> ChainBudget.of(chain, path)).toList(),
-            false,
             PictureRule.EBU_R37);
     write("budget", budget);
     return new DemoDocument(
@@ -111,7 +110,7 @@ public final class Demo {
       keep(name, session.captures().get(0));
       ChosenPath chosen = new ChosenPath(chain, path, ALLOW_SAMPLES);
       MeasurementDocument document =
-          new MeasurementDocument("measure", estimate, chosen.compare(estimate), List.of());
+          MeasurementDocument.of("measure", estimate, chosen.compare(estimate), List.of());
       write(name, document);
       return document;
     }

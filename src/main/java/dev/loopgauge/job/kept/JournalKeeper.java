@@ -4,7 +4,6 @@ import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.file.ChainParser;
-import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.Ending;
@@ -23,10 +22,12 @@ import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Json;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.measured.ChannelsDocument;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.SoakDocument;
-import dev.loopgauge.report.measured.StatesDocument;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -122,7 +123,7 @@ public final class JournalKeeper {
   private List<Kept> split(Document document) {
     if (document instanceof ChannelsDocument channels) {
       return channels.channels().stream()
-          .map(c -> new Kept(Optional.of(channelPath(c.number())), c.document()))
+          .map(c -> new Kept(Optional.of(channelPath(c.channel())), channels.alone(c)))
           .toList();
     }
     return List.of(new Kept(budget.path(), document));
@@ -167,7 +168,7 @@ public final class JournalKeeper {
             choice.when().orElseThrow(),
             kept.path(),
             String.valueOf(kept.document().json().get("outcome")),
-            measurement(kept.document()).map(JournalKeeper::logged),
+            delay(kept.document()).map(JournalKeeper::logged),
             corrected);
     return new Entry(
         heading,
@@ -180,18 +181,16 @@ public final class JournalKeeper {
         ProgramVersion.number());
   }
 
-  private static Optional<Measurement> measurement(Document document) {
+  private static Optional<ShownDelay> delay(Document document) {
     if (document instanceof MeasurementDocument measured) {
-      return measured.measurement();
+      return measured.delay();
     }
-    if (document instanceof StatesDocument states) {
-      return states.measured().measurement();
-    }
-    return document instanceof SoakDocument soak ? soak.soak().level() : Optional.empty();
+    return document instanceof SoakDocument soak ? soak.delay() : Optional.empty();
   }
 
-  private static LoggedDelay logged(Measurement measurement) {
-    return new LoggedDelay(measurement.delay(), measurement.uncertaintySamples());
+  private static LoggedDelay logged(ShownDelay delay) {
+    SampleRate rate = new SampleRate((int) delay.rateHz());
+    return new LoggedDelay(new Latency(delay.samples(), rate), delay.uncertaintySamples());
   }
 
   private static ChainText chain(Path file) {

@@ -52,7 +52,7 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
     if (outcome instanceof CalibrationRun.Outcome.Refused refused) {
       Estimate none = new Estimate.Refused(refused.findings());
       return Answer.measured(
-          new MeasurementDocument("calibrate", none, Optional.empty(), List.of()));
+          MeasurementDocument.of("calibrate", none, Optional.empty(), List.of()));
     }
     return keep(((CalibrationRun.Outcome.Done) outcome).calibration(), kept, site.data());
   }
@@ -88,6 +88,6 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
           data.profiles().replace(live.profile().orElseThrow(), kept.get().with(calibration)));
     }
     return Answer.good(
-        new CalibrationDocument(calibration, files.stream().map(Path::toString).toList()));
+        CalibrationDocument.of(calibration, files.stream().map(Path::toString).toList()));
   }
 }

@@ -52,7 +52,7 @@ public record PatchJob(LiveChoice live, BudgetChoice budget, RigChoice rig, bool
     SessionRequest request = live.device().request(kept, check.sends(), check.returns());
     try (AudioSession session = site.audio().open(backend, live.profile(), request)) {
       consent.ask(Announcement.ofTicks(session.info(), check.sends(), check.plan().stimulus()));
-      PatchDocument document = new PatchDocument(said, check.run(session));
+      PatchDocument document = PatchDocument.of(said, check.run(session));
       return new Answer(document.isGood() ? Ending.GOOD : Ending.NOT_TRUSTWORTHY, document);
     }
   }

@@ -73,7 +73,7 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
 
   private Answer answer(Estimate estimate, Optional<Comparison> comparison) {
     return Answer.measured(
-        new MeasurementDocument(
+        MeasurementDocument.of(
             command, estimate, comparison, run.request().reported().check(estimate), List.of()));
   }
 }

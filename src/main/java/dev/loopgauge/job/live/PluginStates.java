@@ -7,12 +7,10 @@ import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.job.Answer;
-import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.report.measured.MeasurementDocument;
-import dev.loopgauge.report.measured.StatesDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.ReportedDelay;
 import dev.loopgauge.verify.StateCheck;
@@ -135,7 +133,7 @@ record PluginStates(
                         finding.hint()))
             .toList();
     return Answer.measured(
-        new MeasurementDocument(
+        MeasurementDocument.of(
             "host", new Estimate.Refused(findings), Optional.empty(), List.of()));
   }
 
@@ -144,16 +142,13 @@ record PluginStates(
         StateCheck.of(readings, throughProgram ? Reported.PATH : Reported.PLUGIN);
     int shown = readings.get(0).state().equals(StateCheck.BYPASSED) && readings.size() > 1 ? 1 : 0;
     Estimate estimate = estimates.get(shown);
-    MeasurementDocument measured =
-        new MeasurementDocument(
-            "host",
-            estimate,
-            run.chosen().flatMap(path -> path.compare(estimate)),
-            checks.get(shown).host(),
-            List.of());
-    StatesDocument document = new StatesDocument(measured, checks);
-    return document.isAsReported()
-        ? new Answer(Answer.measured(measured).ending(), document)
-        : new Answer(Ending.OUTSIDE, document);
+    return Answer.measured(
+        MeasurementDocument.of(
+                "host",
+                estimate,
+                run.chosen().flatMap(path -> path.compare(estimate)),
+                checks.get(shown).host(),
+                List.of())
+            .withStates(checks));
   }
 }

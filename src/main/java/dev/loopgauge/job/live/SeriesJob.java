@@ -73,7 +73,7 @@ public record SeriesJob(
 
   private static ErrorDocument tooFew(LiveSeries series) {
     SeriesNote why = series.notes().get(0);
-    return new ErrorDocument(
+    return ErrorDocument.of(
         "series",
         "too-few-readings",
         "a series needs readings at two block sizes, found %d: %s"

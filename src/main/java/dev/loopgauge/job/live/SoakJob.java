@@ -63,7 +63,7 @@ public record SoakJob(LiveRequest request, double minutes) {
 
   private SoakDocument document(Soak soak, Optional<String> end, Optional<ChosenPath> chosen) {
     Optional<Estimate> level = soak.level().map(read -> new Estimate.Found(read, List.of()));
-    return new SoakDocument(
+    return SoakDocument.of(
         soak,
         minutes,
         end,

@@ -58,7 +58,7 @@ record ThroughProgram(LiveRun run, String client) {
 
   private Answer answer(Estimate estimate, GraphSession.Stated stated) {
     return Answer.measured(
-        new MeasurementDocument(
+        MeasurementDocument.of(
             "host",
             estimate,
             run.chosen().flatMap(path -> path.compare(estimate)),

@@ -59,7 +59,7 @@ public record AlignJob(
   public Answer run(Map<String, String> environment) throws ChainFormatException, JournalException {
     Chain chain = ChainFile.read(chainFile);
     AlignmentDocument document =
-        new AlignmentDocument(chain, alignment(chain, environment), table.map(Path::toString));
+        AlignmentDocument.of(chain, alignment(chain, environment), table.map(Path::toString));
     table.ifPresent(file -> TextFile.writeNew(file, AlignmentCsv.of(document)));
     return Answer.inside(document.isGood(), document);
   }

@@ -11,7 +11,6 @@ import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.budget.BudgetDocument;
-import dev.loopgauge.report.budget.WhatIfDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -49,10 +48,11 @@ public record BudgetJob(
    */
   public Answer run() throws ChainFormatException {
     Chain chain = asAsked(ChainFile.read(chainFile));
-    return Answer.good(changes.isEmpty() ? budget(chain) : whatIf(chain));
+    BudgetDocument document = changes.isEmpty() ? budget(chain) : whatIf(chain);
+    return Answer.good(paths.isEmpty() ? document : document.inStages());
   }
 
-  private WhatIfDocument whatIf(Chain chain) {
+  private BudgetDocument whatIf(Chain chain) {
     List<String> told = new ArrayList<>();
     Chain changed = chain;
     for (String written : changes) {
@@ -60,7 +60,7 @@ public record BudgetJob(
       told.add(change.told(changed));
       changed = change.on(changed);
     }
-    return new WhatIfDocument(told, budget(chain), budget(changed));
+    return budget(changed).after(told, budget(chain));
   }
 
   private BudgetDocument budget(Chain chain) {
@@ -68,10 +68,9 @@ public record BudgetJob(
         paths.isEmpty()
             ? List.copyOf(chain.paths().values())
             : paths.stream().distinct().map(chain::path).toList();
-    return new BudgetDocument(
+    return BudgetDocument.of(
         chain,
         chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
-        !paths.isEmpty(),
         rule);
   }
 

@@ -64,8 +64,8 @@ public record PlanJob(
   public Answer run() throws ChainFormatException {
     Chain chain = ChainFile.read(chainFile);
     PlanRequest request = request(chain);
-    PlanDocument document = new PlanDocument(request, Plan.of(request));
-    return Answer.inside(!document.plan().choices().isEmpty(), document);
+    PlanDocument document = PlanDocument.of(request, Plan.of(request));
+    return Answer.inside(!document.choices().isEmpty(), document);
   }
 
   private PlanRequest request(Chain chain) {

@@ -175,7 +175,7 @@ public record AnalyzeJob(
       Optional<ChosenPath> chosen,
       Optional<HostCheck> check,
       List<String> notes) {
-    return new MeasurementDocument(
+    return MeasurementDocument.of(
         "analyze", estimate, chosen.flatMap(path -> path.compare(estimate)), check, notes);
   }
 }

@@ -88,7 +88,7 @@ public record FollowJob(
     Ending ending = track.points().isEmpty() ? Ending.NOT_TRUSTWORTHY : Ending.GOOD;
     return new Answer(
         ending,
-        new TrackDocument("follow", track, block, towardsLimit(track, chosen), recordings.notes()));
+        TrackDocument.of("follow", track, block, towardsLimit(track, chosen), recordings.notes()));
   }
 
   /** When the listener's limit is passed, from where the delay ended up. */

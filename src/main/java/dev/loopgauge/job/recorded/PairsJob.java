@@ -49,7 +49,7 @@ public record PairsJob(Path file, Optional<List<Integer>> channels, double maxDe
       boolean any = pairs.stream().anyMatch(pair -> pair.measured().isPresent());
       return new Answer(
           any ? Ending.GOOD : Ending.NOT_TRUSTWORTHY,
-          new PairsDocument("pairs", recording.rate(), numbers, pairs));
+          PairsDocument.of("pairs", recording.rate(), pairs));
     }
   }
 }

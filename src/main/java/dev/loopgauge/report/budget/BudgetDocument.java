@@ -7,78 +7,130 @@ import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.plan.SharedInput;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Sparse;
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
  * How late the paths of a chain are predicted to be.
  *
- * @param chain the chain, at the rate and block size that were asked about
+ * @param chain the chain's name
+ * @param sampleRateHz the rate that was asked about
+ * @param blockSize the block size that was asked about; null where no stage counts blocks
+ * @param airTemperature in degrees Celsius
  * @param paths the budgets of its paths
- * @param withStages whether the text goes into the stages
- * @param rule what sound is judged by against its picture
+ * @param inputs the inputs that go to several of these paths
+ * @param mixes the mixes that bring these paths together with any other
+ * @param changes what is different from the chain file, in words
+ * @param before the same paths without these changes
  */
 public record BudgetDocument(
-    Chain chain, List<PathBudget> paths, boolean withStages, PictureRule rule) implements Document {
-  private static final int DISTANCE_DECIMALS = 3;
+    String command,
+    String outcome,
+    Optional<String> chain,
+    Optional<Integer> sampleRateHz,
+    Optional<Integer> blockSize,
+    Optional<BigDecimal> airTemperature,
+    List<PathRecord> paths,
+    List<InputRecord> inputs,
+    List<MixRecord> mixes,
+    List<String> changes,
+    List<PathRecord> before)
+    implements Document, Sparse {
+  private static final int TEMPERATURE_DECIMALS = 2;
 
-  /** Copies the list. */
-  public BudgetDocument {
-    paths = List.copyOf(paths);
+  /** A budget whose text goes into the stages. */
+  private record InStages(BudgetDocument budget) implements Document {
+    @Override
+    public String text() {
+      return BudgetText.of(budget, true);
+    }
+
+    @Override
+    public Map<String, Object> json() {
+      return budget.json();
+    }
   }
 
-  @Override
-  public String text() {
-    return new BudgetText(this).toString();
+  /**
+   * The document of a chain.
+   *
+   * @param chain the chain, at the rate and block size that were asked about
+   * @param paths the budgets of its paths
+   * @param rule what sound is judged by against its picture
+   */
+  public static BudgetDocument of(Chain chain, List<PathBudget> paths, PictureRule rule) {
+    return new BudgetDocument(
+        "budget",
+        "predicted",
+        Optional.of(chain.name()),
+        Optional.of(chain.rate().hertz()),
+        chain.countsBlocks() ? Optional.of(chain.blockSize()) : Optional.empty(),
+        Optional.of(Numbers.rounded(chain.airTemperatureC(), TEMPERATURE_DECIMALS)),
+        paths.stream().map(path -> PathRecord.of(chain, path, rule)).toList(),
+        SharedInput.among(chain, paths).stream().map(InputRecord::of).toList(),
+        mixes(chain, paths),
+        List.of(),
+        List.of());
   }
 
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("budget", "predicted");
-    json.put("paths", paths.stream().map(this::path).toList());
-    json.put("inputs", inputs().stream().map(Destinations::json).toList());
-    json.put("mixes", mixes().stream().map(MixJson::of).toList());
-    return json;
-  }
-
-  /** The inputs that go to several of these paths. */
-  List<SharedInput> inputs() {
-    return SharedInput.among(chain, paths);
-  }
-
-  /** The mixes that bring these paths together with any other. */
-  List<MixBudget> mixes() {
+  private static List<MixRecord> mixes(Chain chain, List<PathBudget> paths) {
     Set<String> names = paths.stream().map(PathBudget::name).collect(Collectors.toSet());
     return chain.mixes().values().stream()
         .map(mix -> MixBudget.of(chain, mix).among(names))
         .filter(mix -> !mix.pairs().isEmpty())
+        .map(MixRecord::of)
         .toList();
   }
 
-  private Map<String, Object> path(PathBudget path) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", path.name());
-    json.put("listener", path.listener().label());
-    DelayKeys.put(json, "delay", path.delay());
-    json.put("toleranceSamples", DelayKeys.samples(path.toleranceSamples()));
-    json.put("equivalentMetres", Numbers.rounded(path.equivalentMetres(), DISTANCE_DECIMALS));
-    json.put("equivalentFeet", Numbers.rounded(path.equivalentFeet(), DISTANCE_DECIMALS));
-    json.put("standing", path.standing().label());
-    json.put("cautionMs", ms(path.limits().cautionMs()));
-    json.put("limitMs", ms(path.limits().limitMs()));
-    json.put("limitSource", path.limits().rule());
-    NotesJson.put(json, PathNotes.of(chain, path));
-    PictureBudget.of(chain, path, rule).ifPresent(picture -> json.put("picture", picture.json()));
-    json.put("stages", path.stages().stream().map(Destinations::json).toList());
-    return json;
+  /**
+   * This budget as what came of changes.
+   *
+   * @param told what is different, in words
+   * @param unchanged the budgets of the same paths as stated
+   * @throws IllegalArgumentException when the paths differ
+   */
+  public BudgetDocument after(List<String> told, BudgetDocument unchanged) {
+    if (!names(unchanged.paths).equals(names(paths))) {
+      throw new IllegalArgumentException(
+          "the same paths must stand before and after, not "
+              + names(unchanged.paths)
+              + names(paths));
+    }
+    return new BudgetDocument(
+        command,
+        outcome,
+        chain,
+        sampleRateHz,
+        blockSize,
+        airTemperature,
+        paths,
+        inputs,
+        mixes,
+        List.copyOf(told),
+        unchanged.paths);
   }
 
-  private static BigDecimal ms(OptionalDouble ms) {
-    return ms.isPresent() ? DelayKeys.ms(ms.getAsDouble()) : null;
+  private static List<String> names(List<PathRecord> paths) {
+    return paths.stream().map(PathRecord::name).toList();
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("changes", "before");
+  }
+
+  /** The same with a text that goes into the stages. */
+  public Document inStages() {
+    return new InStages(this);
+  }
+
+  @Override
+  public String text() {
+    return BudgetText.of(this, false);
   }
 }

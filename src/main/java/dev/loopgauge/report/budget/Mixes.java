@@ -1,84 +1,86 @@
 package dev.loopgauge.report.budget;
 
-import dev.loopgauge.plan.MixArrival;
-import dev.loopgauge.plan.MixBudget;
-import dev.loopgauge.plan.MixOutcome;
-import dev.loopgauge.plan.MixPair;
+import dev.loopgauge.chain.Standing;
+import dev.loopgauge.report.budget.MixRecord.ArrivalRecord;
+import dev.loopgauge.report.budget.MixRecord.OutcomeRecord;
+import dev.loopgauge.report.budget.MixRecord.PairRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Paths that are heard together, in words. */
 final class Mixes {
   private final Sheet sheet;
+  private final List<PathRecord> paths;
 
-  private Mixes(Sheet sheet) {
+  private Mixes(Sheet sheet, List<PathRecord> paths) {
     this.sheet = sheet;
+    this.paths = paths;
   }
 
-  /** Tells how each two paths of the mix meet, and what the desk adds to them. */
-  static void tell(MixBudget mix, Sheet sheet) {
-    Mixes mixes = new Mixes(sheet);
+  /**
+   * Tells how each two paths of the mix meet, and what the desk adds to them.
+   *
+   * @param paths the budgets of its paths
+   */
+  static void tell(MixRecord mix, List<PathRecord> paths, Sheet sheet) {
+    Mixes mixes = new Mixes(sheet, paths);
     sheet.line("Heard together, " + mix.name() + ":");
     mixes.pairs(mix.pairs());
     mixes.reasons(mix.pairs());
-    mix.pairs().stream().filter(pair -> !pair.unknown().isEmpty()).forEach(mixes::unknown);
-    mix.arrivals().forEach(mixes::desk);
+    mix.pairs().stream().filter(p -> !p.unknownStages().isEmpty()).forEach(mixes::unknown);
+    mix.paths().forEach(mixes::desk);
     sheet.gap();
   }
 
-  private void pairs(List<MixPair> pairs) {
-    new Table<MixPair>()
+  private void pairs(List<PairRecord> pairs) {
+    new Table<PairRecord>()
         .words("first", Mixes::first)
         .words("then", Mixes::second)
-        .figures("ms later", pair -> ms(known(pair).overlap().delayMs()))
-        .figures("first null", pair -> Combs.hz(known(pair).overlap().comb().firstNullHz()))
-        .figures("then every", pair -> Combs.hz(known(pair).overlap().comb().nullSpacingHz()))
-        .figures("ripple", pair -> Combs.ripple(known(pair).overlap().comb()))
+        .figures("ms later", pair -> ms(pair.known().secondLaterMs().abs()))
+        .figures("first null", pair -> Combs.hz(pair.known().firstNullHz()))
+        .figures("then every", pair -> Combs.hz(pair.known().nullSpacingHz()))
+        .figures("ripple", pair -> Combs.ripple(pair.known().rippleDb()))
         .words("", Mixes::effects)
         .lines(pairs)
         .forEach(sheet::asIs);
   }
 
-  /** As if the desk compensated none of the unknown stages. */
-  private static MixOutcome known(MixPair pair) {
-    return pair.outcomes().get(0);
+  private static String first(PairRecord pair) {
+    return pair.paths().get(0);
   }
 
-  private static String first(MixPair pair) {
-    return pair.first().path();
+  private static String second(PairRecord pair) {
+    return pair.paths().get(1);
   }
 
-  private static String second(MixPair pair) {
-    return pair.second().path();
-  }
-
-  private static String effects(MixPair pair) {
+  private static String effects(PairRecord pair) {
     return pair.outcomes().stream()
-        .map(outcome -> Combs.effect(outcome.overlap().effect()))
+        .map(outcome -> Combs.effect(outcome.effect()))
         .distinct()
         .collect(Collectors.joining(" or "));
   }
 
-  private void reasons(List<MixPair> pairs) {
+  private void reasons(List<PairRecord> pairs) {
     Map<String, String> effects = new LinkedHashMap<>();
     pairs.stream()
         .flatMap(pair -> pair.outcomes().stream())
-        .map(MixOutcome::overlap)
-        .forEach(overlap -> effects.put(overlap.reason(), Combs.effect(overlap.effect())));
+        .forEach(outcome -> effects.put(outcome.reason(), Combs.effect(outcome.effect())));
     effects.forEach((reason, effect) -> sheet.row(effect, reason));
   }
 
-  private void unknown(MixPair pair) {
+  private void unknown(PairRecord pair) {
     sheet.row(
         "unknown",
         "does the desk compensate "
-            + (String.join(", ", pair.unknown()) + "? " + second(pair) + " is later than ")
+            + (String.join(", ", pair.unknownStages()) + "? " + second(pair) + " is later than ")
             + (first(pair) + " by " + each(pair, outcome -> heard(pair, outcome))));
     sheet.row(
         "  settle",
@@ -87,41 +89,51 @@ final class Mixes {
             + each(pair, outcome -> read(pair, outcome)));
   }
 
-  private static String each(MixPair pair, Function<MixOutcome, String> words) {
+  private static String each(PairRecord pair, Function<OutcomeRecord, String> words) {
     return pair.outcomes().stream().map(words).collect(Collectors.joining("; ", "", "."));
   }
 
-  private static String heard(MixPair pair, MixOutcome outcome) {
-    return ms(outcome.secondLater().ms())
-        + (" ms" + condition(pair, outcome) + ": " + Combs.effect(outcome.overlap().effect()));
+  private static String heard(PairRecord pair, OutcomeRecord outcome) {
+    return ms(outcome.secondLaterMs())
+        + (" ms" + condition(pair, outcome) + ": " + Combs.effect(outcome.effect()));
   }
 
-  private static String read(MixPair pair, MixOutcome outcome) {
-    return ms(outcome.loopSecondLater().ms()) + " ms" + condition(pair, outcome);
+  private static String read(PairRecord pair, OutcomeRecord outcome) {
+    return ms(outcome.loopSecondLaterMs()) + " ms" + condition(pair, outcome);
   }
 
-  private static String condition(MixPair pair, MixOutcome outcome) {
+  private static String condition(PairRecord pair, OutcomeRecord outcome) {
     if (outcome.compensated().isEmpty()) {
       return " if not";
     }
-    return pair.unknown().size() == 1
+    return pair.unknownStages().size() == 1
         ? " if so"
         : " with " + String.join(" and ", outcome.compensated());
   }
 
-  private void desk(MixArrival arrival) {
-    if (arrival.addedIfAll().samples() > 0) {
-      boolean sure = arrival.added().equals(arrival.addedIfAll());
+  private void desk(ArrivalRecord arrival) {
+    boolean sure = arrival.delayIfAllCompensatedMs().isEmpty();
+    BigDecimal most = arrival.delayIfAllCompensatedMs().orElse(arrival.delayMs());
+    BigDecimal added = most.subtract(arrival.delayMs()).add(arrival.addedByDeskMs());
+    if (added.signum() > 0) {
       sheet.row(
           "desk",
           (sure ? "delays " : "may delay ")
-              + (arrival.path().name() + " by " + ms(arrival.addedIfAll().ms()))
-              + (" ms to match: " + ms(arrival.delayIfAll().ms()) + " ms in all, ")
-              + (Standings.of(arrival.path().limits(), arrival.delayIfAll()) + "."));
+              + (arrival.path() + " by " + ms(added) + " ms to match: " + ms(most))
+              + (" ms in all, " + standing(arrival, most) + "."));
     }
   }
 
-  private static String ms(double ms) {
-    return Numbers.plain(ms, 3);
+  private String standing(ArrivalRecord arrival, BigDecimal ms) {
+    Optional<Standing> standing = arrival.standingIfAllCompensated().or(arrival::standing);
+    return paths.stream()
+        .filter(path -> path.name().equals(arrival.path()))
+        .findFirst()
+        .flatMap(path -> standing.map(s -> path.inWords(s, ms)))
+        .orElse("?");
+  }
+
+  private static String ms(BigDecimal ms) {
+    return Numbers.plain(ms.doubleValue(), 3);
   }
 }

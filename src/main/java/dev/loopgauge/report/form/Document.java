@@ -3,7 +3,10 @@ package dev.loopgauge.report.form;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** What a command found out, in both its forms. */
+/**
+ * What a command found out: a record whose components are the keys of its JSON, in their order,
+ * with the text for a person as a function of it. A document that was read again has the same text.
+ */
 public interface Document {
   /** The version of all JSON documents. */
   int SCHEMA = 1;
@@ -15,7 +18,17 @@ public interface Document {
    * For a script: keys in order; values are strings, booleans, integers, {@code BigDecimal}s, lists
    * and maps of these, or null.
    */
-  Map<String, Object> json();
+  default Map<String, Object> json() {
+    return json((Record) this);
+  }
+
+  /** The keys of a document that is written from another record. */
+  static Map<String, Object> json(Record keys) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("schema", SCHEMA);
+    json.putAll(Binder.map(keys));
+    return json;
+  }
 
   /** The keys that every document begins with. */
   static Map<String, Object> head(String command, String outcome) {

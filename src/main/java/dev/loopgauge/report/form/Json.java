@@ -43,11 +43,14 @@ public final class Json {
   }
 
   /**
-   * A JSON document as ordered maps, lists, strings, booleans, numbers and nulls.
+   * A JSON document as ordered maps, lists, strings, booleans, numbers and nulls; fractions are
+   * {@code BigDecimal}s, so that they are written again as they were.
    *
    * @throws IOException when the text is no JSON object, or repeats a key
    */
   public static Map<String, Object> read(String text) throws IOException {
-    return JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(text);
+    return JSON.std
+        .with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS, JSON.Feature.USE_BIG_DECIMAL_FOR_FLOATS)
+        .mapFrom(text);
   }
 }

@@ -84,6 +84,17 @@ public final class Numbers {
     return Math.max(0, Math.min(most, startsWithOne ? 1 - leading : -leading));
   }
 
+  /**
+   * How many decimals lead to the second significant digit of an uncertainty.
+   *
+   * @param uncertainty positive and finite
+   * @return negative where that digit stands before the point
+   */
+  public static int secondDigit(double uncertainty) {
+    BigDecimal exact = BigDecimal.valueOf(uncertainty);
+    return exact.scale() - exact.precision() + 2;
+  }
+
   /** A time from the start as hours, minutes and seconds: {@code 1:02:03.4}. */
   public static String clock(double seconds) {
     long tenths = Math.round(seconds * 10);

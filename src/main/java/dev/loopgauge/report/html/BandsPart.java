@@ -1,11 +1,14 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.measured.MeasurementRecord;
+import dev.loopgauge.report.measured.MeasurementRecord.BandRecord;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
 import dev.loopgauge.report.plot.Graph.Point;
 import dev.loopgauge.report.plot.GraphPlot;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,23 +18,19 @@ final class BandsPart {
   private BandsPart() {}
 
   /** The figure; empty where there are no bands. */
-  static Optional<Figure> of(Fields measurement, Delay delay) {
-    List<Fields> bands =
-        measurement.parts("bands").stream()
-            .filter(band -> band.number("centreHz").isPresent())
-            .filter(band -> band.number("delaySamples").isPresent())
-            .toList();
-    if (bands.isEmpty()) {
+  static Optional<Figure> of(MeasurementRecord measurement) {
+    if (measurement.bands().isEmpty()) {
       return Optional.empty();
     }
+    ShownDelay delay = measurement.delay();
     Graph graph = new Graph("octave band, Hz", "delay, samples");
     Grid grid = new Grid("Delay by octave band", "Hz", "samples", "±", "ms");
     List<Point> points = new ArrayList<>();
-    for (Fields band : bands) {
+    for (BandRecord band : measurement.bands()) {
       int at = points.size();
-      double samples = band.number("delaySamples").orElseThrow();
-      double uncertainty = band.number("uncertaintySamples").orElse(0.0);
-      String hertz = Numbers.brief(band.number("centreHz").orElseThrow(), 1);
+      double samples = band.delaySamples().doubleValue();
+      double uncertainty = band.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0);
+      String hertz = Numbers.brief(band.centreHz().doubleValue(), 1);
       int decimals = uncertainty > 0 ? Numbers.decimalsFor(uncertainty, 3) : 2;
       points.add(new Point(at, samples, uncertainty));
       graph.name(at, hertz);

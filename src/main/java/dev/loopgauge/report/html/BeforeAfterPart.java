@@ -5,8 +5,9 @@ import static j2html.TagCreator.p;
 
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.MeasurementRecord;
 import j2html.tags.DomContent;
 import java.util.Map;
 import java.util.Set;
@@ -20,7 +21,7 @@ final class BeforeAfterPart {
   private BeforeAfterPart() {}
 
   /** The verdict and the table. */
-  static DomContent of(PathStory path, Shift shift) {
+  static DomContent of(PathStory path, BeforeAndAfter shift) {
     Map<String, String> before = path.last(When.BEFORE).map(BeforeAfterPart::facts).orElseThrow();
     Map<String, String> after = path.last(When.AFTER).map(BeforeAfterPart::facts).orElseThrow();
     Grid grid = new Grid("Before and after, side by side", "What", "Before", "After").words(3);
@@ -36,7 +37,7 @@ final class BeforeAfterPart {
     return div(p(sentence(shift)), grid.html());
   }
 
-  private static String sentence(Shift shift) {
+  private static String sentence(BeforeAndAfter shift) {
     String by = shift.inSamples() + " samples (" + shift.inMs() + " ms)";
     return shift.changed()
         ? "Changed by " + by + ", more than the uncertainty of both."
@@ -45,15 +46,18 @@ final class BeforeAfterPart {
 
   private static Map<String, String> facts(Reading reading) {
     Map<String, String> facts = new TreeMap<>();
-    reading.fields().part("measurement").ifPresent(measured -> put(facts, measured));
+    reading
+        .measured()
+        .flatMap(MeasurementDocument::measurement)
+        .ifPresent(measured -> put(facts, measured));
     reading.entry().ifPresent(entry -> put(facts, entry));
     return facts;
   }
 
-  private static void put(Map<String, String> facts, Fields measured) {
-    measured.number("levelDb").ifPresent(db -> facts.put("level, dB", Numbers.plain(db, 1)));
-    measured.text("polarity").ifPresent(polarity -> facts.put("polarity", polarity));
-    facts.put("arrivals", Integer.toString(measured.parts("arrivals").size()));
+  private static void put(Map<String, String> facts, MeasurementRecord measured) {
+    measured.levelDb().ifPresent(db -> facts.put("level, dB", Numbers.plain(db.doubleValue(), 1)));
+    measured.polarity().ifPresent(polarity -> facts.put("polarity", polarity));
+    facts.put("arrivals", Integer.toString(measured.arrivals().size()));
   }
 
   private static void put(Map<String, String> facts, Entry entry) {

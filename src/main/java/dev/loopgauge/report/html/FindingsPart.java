@@ -8,7 +8,7 @@ import static j2html.TagCreator.each;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.text;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.FindingRecord;
 import j2html.tags.DomContent;
 import java.util.List;
 
@@ -17,16 +17,16 @@ final class FindingsPart {
   private FindingsPart() {}
 
   /** The list, or a sentence that there is nothing. */
-  static DomContent of(List<Fields> findings) {
+  static DomContent of(List<FindingRecord> findings) {
     if (findings.isEmpty()) {
       return p("None: nothing was clipped, lost, inverted or doubled.");
     }
     return dl(each(findings, FindingsPart::finding)).withClass("findings");
   }
 
-  private static DomContent finding(Fields finding) {
+  private static DomContent finding(FindingRecord finding) {
     return div(
-        dt(Names.isolated(finding.text("text").orElse(finding.text("code").orElse("")))),
-        dd(text("Try: "), Names.isolated(finding.text("hint").orElse("-"))));
+        dt(Names.isolated(finding.text().or(finding::code).orElse(""))),
+        dd(text("Try: "), Names.isolated(finding.hint().orElse("-"))));
   }
 }

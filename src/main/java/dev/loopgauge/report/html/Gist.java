@@ -1,7 +1,19 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.chain.Standing;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.ChannelsDocument;
+import dev.loopgauge.report.measured.PairsDocument;
+import dev.loopgauge.report.measured.SoakDocument;
+import dev.loopgauge.report.measured.TrackDocument;
+import dev.loopgauge.report.planned.AlignmentDocument;
+import dev.loopgauge.report.planned.ChoiceRecord;
+import dev.loopgauge.report.planned.PlanDocument;
+import dev.loopgauge.report.series.FitRecord;
+import dev.loopgauge.report.series.SeriesDocument;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,69 +23,31 @@ final class Gist {
 
   /** The sentence; empty for a measurement, which has its own verdict. */
   static Optional<String> of(Reading reading) {
-    Fields fields = reading.fields();
     if (reading.measures()) {
       return Optional.empty();
     }
-    if (reading.outcome().equals("error")) {
-      return Optional.of(reading.source() + ": " + Telling.verdict(reading));
-    }
-    if (fields.has("fit")) {
-      return fields.part("fit").map(Gist::series);
-    }
-    if (fields.has("track")) {
-      return Optional.of(track(fields));
-    }
-    if (fields.has("soak")) {
-      return fields.part("soak").map(soak -> soak(reading.outcome(), soak));
-    }
-    if (fields.has("channels")) {
-      return Optional.of(
-          "%d of %d channels measured."
-              .formatted(
-                  fields.parts("channels").stream()
-                      .filter(channel -> channel.part("measurement").isPresent())
-                      .count(),
-                  fields.parts("channels").size()));
-    }
-    return plans(fields, reading.outcome());
+    return reading
+        .as(ErrorDocument.class)
+        .map(error -> reading.source() + ": " + Telling.verdict(reading))
+        .or(() -> reading.as(SeriesDocument.class).map(series -> series(series.fit())))
+        .or(() -> reading.as(TrackDocument.class).map(Gist::track))
+        .or(() -> reading.as(SoakDocument.class).map(Gist::soak))
+        .or(() -> reading.as(ChannelsDocument.class).map(Gist::channels))
+        .or(() -> reading.as(PairsDocument.class).map(Gist::pairs))
+        .or(() -> reading.as(PlanDocument.class).map(plan -> plan(plan.choices())))
+        .or(() -> reading.as(AlignmentDocument.class).map(Gist::alignment))
+        .or(() -> reading.as(BudgetDocument.class).map(Gist::budget));
   }
 
-  private static Optional<String> plans(Fields fields, String outcome) {
-    if (fields.has("pairs")) {
-      return Optional.of(
-          "%d of %d pairs of channels have sound in common."
-              .formatted(
-                  fields.parts("pairs").stream()
-                      .filter(pair -> pair.number("delaySamples").isPresent())
-                      .count(),
-                  fields.parts("pairs").size()));
-    }
-    if (fields.has("choices")) {
-      return Optional.of(plan(fields.parts("choices")));
-    }
-    if (fields.has("conflicts")) {
-      return Optional.of(
-          switch (outcome) {
-            case "aligned" -> "The delays to add make the paths of each mix meet.";
-            case "conflicting" -> "The delays to add conflict: a path needs two at once.";
-            default -> "The delays to add bring a performer's path over its limit.";
-          });
-    }
-    return Optional.of(budget(fields.parts("paths")));
+  private static String series(FitRecord fit) {
+    return "The host runs as "
+        + fit.roundedBlocks().map(String::valueOf).orElse("?")
+        + (" blocks plus " + Numbers.brief(fit.fixedSamples().doubleValue(), 1) + " samples.");
   }
 
-  private static String series(Fields fit) {
-    return "The host runs as %s blocks plus %s samples."
-        .formatted(
-            fit.number("roundedBlocks").map(blocks -> Numbers.brief(blocks, 0)).orElse("?"),
-            fit.number("fixedSamples").map(fixed -> Numbers.brief(fixed, 1)).orElse("?"));
-  }
-
-  private static String track(Fields fields) {
-    int windows = fields.parts("track").size();
-    int steps = fields.parts("steps").size();
-    if (windows == 0) {
+  private static String track(TrackDocument document) {
+    int steps = document.steps().size();
+    if (document.track().isEmpty()) {
       return "The recording has no delay that can be trusted.";
     }
     return "Through the recording the delay "
@@ -82,34 +56,50 @@ final class Gist {
             : steps == 1 ? "made 1 step." : "made " + steps + " steps.");
   }
 
-  private static String soak(String outcome, Fields soak) {
-    String time =
-        soak.number("heardSeconds")
-            .map(seconds -> Numbers.brief(seconds / 60, 1) + " min")
-            .orElse("");
-    return switch (outcome) {
-      case "clean" -> "Clean for " + time + ": nothing was lost, the delay stayed.";
-      case "broke-off" -> "The soak broke off after " + time + ".";
+  private static String soak(SoakDocument document) {
+    String time = Numbers.brief(document.soak().heardSeconds().doubleValue() / 60, 1) + " min";
+    return switch (document.outcome()) {
+      case SoakDocument.CLEAN -> "Clean for " + time + ": nothing was lost, the delay stayed.";
+      case SoakDocument.BROKE_OFF -> "The soak broke off after " + time + ".";
       default -> "Not clean: something happened within " + time + ".";
     };
   }
 
-  private static String plan(List<Fields> choices) {
+  private static String channels(ChannelsDocument document) {
+    long measured = document.channels().stream().filter(c -> c.measurement().isPresent()).count();
+    return measured + " of " + document.channels().size() + " channels measured.";
+  }
+
+  private static String pairs(PairsDocument document) {
+    return document.measured()
+        + (" of " + document.pairs().size() + " pairs of channels have sound in common.");
+  }
+
+  private static String plan(List<ChoiceRecord> choices) {
     if (choices.isEmpty()) {
       return "No block size keeps everybody within limits.";
     }
-    Fields best = choices.get(0);
-    return "Block %s at %s kHz keeps everybody within limits."
-        .formatted(
-            best.number("blockSize").map(size -> Numbers.brief(size, 0)).orElse("?"),
-            best.number("sampleRateHz").map(hz -> Numbers.brief(hz / 1000, 3)).orElse("?"));
+    ChoiceRecord best = choices.get(0);
+    return "Block "
+        + best.blockSize()
+        + (" at " + Numbers.brief(best.sampleRateHz() / 1000.0, 3))
+        + " kHz keeps everybody within limits.";
   }
 
-  private static String budget(List<Fields> paths) {
+  private static String alignment(AlignmentDocument document) {
+    if (document.isGood()) {
+      return "The delays to add make the paths of each mix meet.";
+    }
+    return document.conflicts().isEmpty()
+        ? "The delays to add bring a performer's path over its limit."
+        : "The delays to add conflict: a path needs two at once.";
+  }
+
+  private static String budget(BudgetDocument document) {
     List<String> over =
-        paths.stream()
-            .filter(path -> path.text("standing").equals(Optional.of("over")))
-            .flatMap(path -> path.text("name").stream())
+        document.paths().stream()
+            .filter(path -> path.standing().filter(s -> s == Standing.OVER).isPresent())
+            .map(PathRecord::name)
             .toList();
     return over.isEmpty()
         ? "By its budget, every path keeps its listener's limit."

@@ -2,6 +2,7 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.logged.Logs;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
@@ -39,7 +40,7 @@ final class HistoryPart {
       List<Point> points = new ArrayList<>();
       for (int i = 0; i < same.size(); i++) {
         if (same.get(i).when() == when) {
-          Delay delay = same.get(i).delay();
+          ShownDelay delay = same.get(i).delay();
           points.add(new Point(i + 1, delay.samples(), delay.uncertaintySamples()));
         }
       }

@@ -2,6 +2,7 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.When;
+import dev.loopgauge.report.form.ShownDelay;
 import java.time.ZonedDateTime;
 import java.util.Optional;
 
@@ -13,7 +14,7 @@ import java.util.Optional;
  * @param when in which part of its day
  * @param delay the delay
  */
-record Logged(ZonedDateTime at, String show, When when, Delay delay) {
+record Logged(ZonedDateTime at, String show, When when, ShownDelay delay) {
   /** Of an entry's heading; empty where there is no number, or one without uncertainty. */
   static Optional<Logged> of(Heading heading) {
     return heading
@@ -25,7 +26,7 @@ record Logged(ZonedDateTime at, String show, When when, Delay delay) {
                     heading.at(),
                     heading.show(),
                     heading.when(),
-                    new Delay(
+                    new ShownDelay(
                         logged.delay().samples(),
                         logged.uncertaintySamples(),
                         logged.delay().rate().hertz())));

@@ -1,36 +1,36 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.measured.ComparisonRecord;
 import j2html.tags.DomContent;
-import java.util.Optional;
 
 /** The measured delay beside the predicted one. */
 final class MeasuredPart {
   private MeasuredPart() {}
 
   /** The table. */
-  static DomContent of(PathStory path, Delay delay) {
+  static DomContent of(PathStory path, ShownDelay delay) {
     Grid grid = new Grid("Measured against budget, over the loop", "Delay", "samples", "ms");
     grid.row("measured", delay.inSamples(), delay.inMs());
-    path.latest().fields().part("comparison").ifPresent(compared -> compare(grid, compared, delay));
+    path.latest().comparison().ifPresent(compared -> compare(grid, compared, delay));
     return grid.html();
   }
 
-  private static void compare(Grid grid, Fields comparison, Delay delay) {
-    Optional<Double> predicted = comparison.number("predictedSamples");
-    Optional<Double> difference = comparison.number("differenceSamples");
-    if (predicted.isPresent() && difference.isPresent()) {
-      double tolerance = comparison.number("toleranceSamples").orElse(0.0);
-      grid.row(
-          "budget",
-          Numbers.brief(predicted.get(), 2)
-              + (tolerance > 0 ? " ± " + Numbers.brief(tolerance, 2) : ""),
-          Numbers.plain(delay.toMs(predicted.get()), 3));
-      grid.row(
-          "difference",
-          Numbers.signed(difference.get(), delay.sampleDecimals()),
-          Numbers.signed(delay.toMs(difference.get()), 3));
-    }
+  private static void compare(Grid grid, ComparisonRecord comparison, ShownDelay delay) {
+    double predicted = comparison.predictedSamples().doubleValue();
+    double difference = comparison.differenceSamples().doubleValue();
+    String tolerance =
+        comparison
+            .toleranceSamples()
+            .filter(samples -> samples.signum() > 0)
+            .map(samples -> " ± " + Numbers.brief(samples.doubleValue(), 2))
+            .orElse("");
+    grid.row(
+        "budget", Numbers.brief(predicted, 2) + tolerance, Numbers.plain(delay.toMs(predicted), 3));
+    grid.row(
+        "difference",
+        Numbers.signed(difference, delay.sampleDecimals()),
+        Numbers.signed(delay.toMs(difference), 3));
   }
 }

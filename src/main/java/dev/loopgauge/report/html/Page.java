@@ -15,7 +15,10 @@ import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.style;
 import static j2html.TagCreator.title;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.measured.TrackDocument;
+import dev.loopgauge.report.series.SeriesDocument;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.HeadTag;
 import java.io.IOException;
@@ -56,17 +59,25 @@ final class Page {
     Set<String> measured = paths.stream().map(PathStory::name).collect(Collectors.toSet());
     for (int i = 0; i < readings.size(); i++) {
       Reading reading = readings.get(i);
-      other(reading.fields(), measured, "document-" + (i + 1))
+      String id = "document-" + (i + 1);
+      reading
+          .document()
+          .flatMap(document -> other(document, measured, id))
           .ifPresent(part -> parts.add(part.from(reading.path())));
     }
     parts.add(new RepeatPart(readings).html());
   }
 
-  private static Optional<Section> other(Fields document, Set<String> measured, String id) {
-    return PlannedPart.of(document, measured, id)
-        .or(() -> SeriesPart.of(document, id))
-        .or(() -> TrackPart.of(document, id))
-        .or(() -> TablesPart.of(document, id));
+  private static Optional<Section> other(Document document, Set<String> measured, String id) {
+    if (document instanceof BudgetDocument budget) {
+      return Optional.of(PlannedPart.of(budget, measured, id));
+    }
+    if (document instanceof SeriesDocument series) {
+      return SeriesPart.of(series, id);
+    }
+    return document instanceof TrackDocument track
+        ? TrackPart.of(track, id)
+        : TablesPart.of(document, id);
   }
 
   /** The file's text. */

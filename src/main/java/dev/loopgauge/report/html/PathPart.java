@@ -8,7 +8,8 @@ import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
 import static j2html.TagCreator.ul;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.MeasurementDocument;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,39 +29,37 @@ final class PathPart {
   PathPart(PathStory path, int number) {
     this.path = path;
     this.id = "path-" + number;
-    Fields document = path.latest().fields();
     content.add(h2(Names.brief(path.name())).withId(id));
     content.add(p(Names.shortened(Telling.verdict(path.latest()), 1_000)).withClass("lead"));
     path.budget()
         .flatMap(budget -> StagesPart.overLimit(budget, path.latest()))
         .ifPresent(over -> content.add(p(over)));
-    document
-        .part("comparison")
-        .flatMap(comparison -> comparison.part("towardsLimit"))
-        .flatMap(limit -> limit.text("text"))
-        .ifPresent(text -> content.add(p(Names.isolated(text + "."))));
-    explanations(document);
-    add("From stage to stage", "stages", path.budget().flatMap(b -> StagesPart.of(b, latest())));
-    document.part("measurement").ifPresent(this::measured);
+    Reading latest = path.latest();
+    latest
+        .comparison()
+        .flatMap(ComparisonRecord::towardsLimit)
+        .ifPresent(limit -> content.add(p(Names.isolated(limit.text() + "."))));
+    explanations(latest);
+    add(
+        "From stage to stage",
+        "stages",
+        path.budget().flatMap(b -> StagesPart.of(b, Optional.of(latest))));
+    latest.measured().ifPresent(this::measured);
     path.shift().ifPresent(shift -> addAll("Before and after", BeforeAfterPart.of(path, shift)));
-    path.latest()
+    latest
         .delay()
         .flatMap(delay -> HistoryPart.of(path.past(), delay.rateHz()))
         .ifPresent(figure -> addAll("Over shows", figure.html(id + "-history")));
-    if (path.latest().delay().isPresent() || !document.parts("findings").isEmpty()) {
-      addAll("Findings", FindingsPart.of(document.parts("findings")));
+    if (latest.delay().isPresent() || !latest.findings().isEmpty()) {
+      addAll("Findings", FindingsPart.of(latest.findings()));
     }
   }
 
-  private Optional<Reading> latest() {
-    return Optional.of(path.latest());
-  }
-
-  private void explanations(Fields document) {
+  private void explanations(Reading latest) {
     List<String> causes =
-        document.part("comparison").stream()
-            .flatMap(comparison -> comparison.parts("explanations").stream())
-            .flatMap(explanation -> explanation.text("text").stream())
+        latest.comparison().stream()
+            .flatMap(comparison -> comparison.explanations().stream())
+            .map(explanation -> explanation.text())
             .toList();
     if (!causes.isEmpty()) {
       content.add(p("Most likely first:"));
@@ -68,14 +67,15 @@ final class PathPart {
     }
   }
 
-  private void measured(Fields measurement) {
-    path.latest().delay().ifPresent(delay -> measured(measurement, delay));
-  }
-
-  private void measured(Fields measurement, Delay delay) {
-    addAll("Measured", MeasuredPart.of(path, delay));
-    add("What came back", "response", ResponsePart.of(path.latest().fields(), delay));
-    add("By octave band", "bands", BandsPart.of(measurement, delay));
+  private void measured(MeasurementDocument document) {
+    document
+        .measurement()
+        .ifPresent(
+            measurement -> {
+              addAll("Measured", MeasuredPart.of(path, measurement.delay()));
+              add("What came back", "response", ResponsePart.of(document, measurement));
+              add("By octave band", "bands", BandsPart.of(measurement));
+            });
   }
 
   private void add(String heading, String name, Optional<Figure> figure) {

@@ -1,7 +1,9 @@
 package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.measured.HostCheckRecord;
+import dev.loopgauge.report.measured.MeasurementDocument;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -17,7 +19,8 @@ import java.util.Optional;
  * @param past its trusted readings in the journal in the order of their time, this show's too
  * @param budget its part of a budget document, where there is one
  */
-record PathStory(String name, List<Reading> readings, Optional<Fields> budget, List<Logged> past) {
+record PathStory(
+    String name, List<Reading> readings, Optional<PathRecord> budget, List<Logged> past) {
   /** Copies the list. */
   PathStory {
     readings = List.copyOf(readings);
@@ -55,19 +58,20 @@ record PathStory(String name, List<Reading> readings, Optional<Fields> budget, L
   boolean needsAttention() {
     boolean hostFails =
         latest()
-            .fields()
-            .part("hostCheck")
-            .filter(check -> Boolean.FALSE.equals(check.values().get("agrees")))
+            .measured()
+            .flatMap(MeasurementDocument::hostCheck)
+            .flatMap(HostCheckRecord::agrees)
+            .filter(agrees -> !agrees)
             .isPresent();
     return hostFails || !List.of("within-budget", "measured").contains(latest().outcome());
   }
 
   /** What came of it between before and after the show. */
-  Optional<Shift> shift() {
+  Optional<BeforeAndAfter> shift() {
     Optional<Reading> before = last(When.BEFORE);
     Optional<Reading> after = last(When.AFTER);
     return before.isPresent() && after.isPresent()
-        ? Shift.of(before.get(), after.get())
+        ? BeforeAndAfter.of(before.get(), after.get())
         : Optional.empty();
   }
 

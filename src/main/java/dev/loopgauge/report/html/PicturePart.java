@@ -1,14 +1,17 @@
 package dev.loopgauge.report.html;
 
+import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.PictureRule;
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.budget.PictureRecord;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.ComparisonRecord;
 import dev.loopgauge.report.plot.Bars;
 import dev.loopgauge.report.plot.Bars.Bar;
 import dev.loopgauge.report.plot.Bars.Kind;
 import dev.loopgauge.report.plot.Bars.Mark;
+import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -22,8 +25,8 @@ final class PicturePart {
   private final Grid grid =
       new Grid("Sound against picture", "Path", "Advice", "sound early, ms").words(2);
 
-  private PicturePart(List<Fields> paths, List<PathStory> stories) {
-    paths.forEach(path -> path.part("picture").ifPresent(p -> path(path, p, stories)));
+  private PicturePart(List<PathRecord> paths, List<PathStory> stories) {
+    paths.forEach(path -> path.picture().ifPresent(p -> path(path.name(), p, stories)));
     rules.forEach(
         rule ->
             bars.add(
@@ -36,7 +39,7 @@ final class PicturePart {
   }
 
   /** The section; empty where no path has a picture. */
-  static Optional<Section> of(List<Fields> paths, List<PathStory> stories) {
+  static Optional<Section> of(List<PathRecord> paths, List<PathStory> stories) {
     PicturePart part = new PicturePart(paths, stories);
     if (part.marks.isEmpty()) {
       return Optional.empty();
@@ -51,15 +54,11 @@ final class PicturePart {
     return Optional.of(Section.of("pictures", "Sound against picture", figure.html("picture")));
   }
 
-  private void path(Fields path, Fields picture, List<PathStory> stories) {
-    Optional<Double> planned = picture.number("soundEarlyMs");
-    if (planned.isEmpty()) {
-      return;
-    }
-    String name = path.text("name").orElse("");
-    rule(picture).ifPresent(rules::add);
-    add(name, picture, planned.get());
-    later(name, stories).ifPresent(late -> addMeasured(name, planned.get() - late));
+  private void path(String name, PictureRecord picture, List<PathStory> stories) {
+    double planned = picture.soundEarlyMs().doubleValue();
+    picture.rule().ifPresent(rules::add);
+    add(name, picture, planned);
+    later(name, stories).ifPresent(late -> addMeasured(name, planned - late));
   }
 
   /** How much later than planned the path was measured, in ms. */
@@ -67,11 +66,12 @@ final class PicturePart {
     return stories.stream()
         .filter(story -> story.name().equals(name))
         .findFirst()
-        .flatMap(story -> story.latest().fields().part("comparison"))
-        .flatMap(comparison -> comparison.number("differenceMs"));
+        .flatMap(story -> story.latest().comparison())
+        .flatMap(ComparisonRecord::differenceMs)
+        .map(BigDecimal::doubleValue);
   }
 
-  private void add(String name, Fields picture, double early) {
+  private void add(String name, PictureRecord picture, double early) {
     marks.add(new Mark(name + " " + Numbers.signed(early, 1) + " ms", early, true));
     grid.row(name, advice(picture), Numbers.signed(early, 1));
   }
@@ -82,23 +82,17 @@ final class PicturePart {
     grid.row(measured, "", Numbers.signed(early, 1));
   }
 
-  private static String advice(Fields picture) {
-    double sound = picture.number("addToSoundMs").orElse(0.0);
-    double video = picture.number("addToPictureMs").orElse(0.0);
+  private static String advice(PictureRecord picture) {
+    double sound = picture.addToSoundMs().map(BigDecimal::doubleValue).orElse(0.0);
+    double video = picture.addToPictureMs().map(BigDecimal::doubleValue).orElse(0.0);
     String standing =
-        picture.text("standing").map(s -> s.equals("over") ? "outside" : s).orElse("");
+        picture.standing().map(s -> s == Standing.OVER ? "outside" : s.label()).orElse("");
     if (video > 0) {
       return standing + "; delay the picture by " + Numbers.plain(video, 1) + " ms";
     }
     return sound > 0
         ? standing + "; add " + Numbers.plain(sound, 1) + " ms to the sound"
         : standing;
-  }
-
-  private static Optional<PictureRule> rule(Fields picture) {
-    return Arrays.stream(PictureRule.values())
-        .filter(rule -> picture.text("rule").equals(Optional.of(rule.label())))
-        .findFirst();
   }
 
   private static String range(PictureRule rule) {

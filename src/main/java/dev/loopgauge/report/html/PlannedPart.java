@@ -3,9 +3,13 @@ package dev.loopgauge.report.html;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h3;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.chain.Listener;
+import dev.loopgauge.chain.Standing;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.budget.PathRecord;
 import dev.loopgauge.report.form.Numbers;
 import j2html.tags.DomContent;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,24 +20,20 @@ final class PlannedPart {
   private PlannedPart() {}
 
   /**
-   * The section; empty for another document.
+   * The section.
    *
    * @param measured the paths whose stages are shown with their measurement
    */
-  static Optional<Section> of(Fields document, Set<String> measured, String id) {
-    List<Fields> paths = document.parts("paths");
-    if (paths.isEmpty()) {
-      return Optional.empty();
-    }
+  static Section of(BudgetDocument document, Set<String> measured, String id) {
     Grid grid = new Grid("Each path against its listener", "Path", "Standing", "ms").words(2);
     List<DomContent> content = new ArrayList<>();
     content.add(grid.html());
-    for (Fields path : paths) {
-      String name = path.text("name").orElse("");
+    for (PathRecord path : document.paths()) {
+      String name = path.name();
       grid.row(
           name,
-          path.text("listener").orElse("") + ": " + standing(path),
-          path.number("delayMs").map(ms -> Numbers.plain(ms, 3)).orElse(""));
+          path.listener().map(Listener::label).orElse("") + ": " + standing(path),
+          Numbers.plain(path.delayMs().doubleValue(), 3));
       if (!measured.contains(name)) {
         String figureId = id + "-" + content.size();
         StagesPart.of(path, Optional.empty())
@@ -41,18 +41,18 @@ final class PlannedPart {
       }
     }
     content.set(0, grid.html());
-    return Optional.of(new Section(id + "-part", "As planned", content));
+    return new Section(id + "-part", "As planned", content);
   }
 
-  private static String standing(Fields path) {
-    String standing = path.text("standing").orElse("unknown");
-    Optional<Double> limit = path.number("limitMs");
+  private static String standing(PathRecord path) {
+    Optional<Double> limit = path.limitMs().map(BigDecimal::doubleValue);
     if (limit.isEmpty()) {
       return "no limit";
     }
-    double beyond = path.number("delayMs").orElse(0.0) - limit.get();
-    return standing.equals("over")
+    double beyond = path.delayMs().doubleValue() - limit.get();
+    return path.standing().filter(s -> s == Standing.OVER).isPresent()
         ? "over by " + Numbers.plain(beyond, 1) + " ms"
-        : standing + " (limit " + Numbers.brief(limit.get(), 2) + " ms)";
+        : path.standing().map(Standing::label).orElse("unknown")
+            + (" (limit " + Numbers.brief(limit.get(), 2) + " ms)");
   }
 }

@@ -2,7 +2,14 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.ErrorDocument;
+import dev.loopgauge.report.form.FindingRecord;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.kind.Documents;
+import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.PatchDocument;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,39 +18,59 @@ import java.util.Optional;
  * One document that goes into a report.
  *
  * @param source where it is from, such as the file's name
- * @param document the document as a command printed it
+ * @param json the document as a command printed it
+ * @param document the same read; empty where it is none that can be
  * @param entry what the journal knows of it, where it is from there
  */
-public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) {
-  /** The keys that tell the kinds of documents apart, but for a measurement's. */
-  private static final List<String> SHOWN =
-      List.of("fit", "track", "soak", "channels", "pairs", "choices", "conflicts", "paths");
-
-  private static final List<String> MEASURING = List.of("measure", "host", "analyze");
-
+public record Reading(
+    String source, Map<?, ?> json, Optional<Document> document, Optional<Entry> entry) {
   /** A document from a file. */
-  public static Reading ofFile(String source, Map<?, ?> document) {
-    return new Reading(source, document, Optional.empty());
+  public static Reading ofFile(String source, Map<?, ?> json) {
+    return new Reading(source, json, Documents.read(json), Optional.empty());
   }
 
   /** An entry of the journal with its document read. */
-  public static Reading ofEntry(Entry entry, Map<?, ?> document) {
-    return new Reading("journal entry " + entry.heading().shortId(), document, Optional.of(entry));
+  public static Reading ofEntry(Entry entry, Map<?, ?> json) {
+    return new Reading(
+        "journal entry " + entry.heading().shortId(),
+        json,
+        Documents.read(json),
+        Optional.of(entry));
   }
 
-  /** The document by its keys. */
-  Fields fields() {
-    return new Fields(document);
+  /** The document, where it is of a kind. */
+  <T> Optional<T> as(Class<T> kind) {
+    return document.filter(kind::isInstance).map(kind::cast);
+  }
+
+  /** The measurement of one return, trusted or not. */
+  Optional<MeasurementDocument> measured() {
+    return as(MeasurementDocument.class);
   }
 
   /** The trusted number, where there is one. */
-  Optional<Delay> delay() {
-    return fields().part("measurement").flatMap(Delay::of);
+  Optional<ShownDelay> delay() {
+    return measured().flatMap(MeasurementDocument::delay);
+  }
+
+  /** How it stands against its budget. */
+  Optional<ComparisonRecord> comparison() {
+    return measured().flatMap(MeasurementDocument::comparison);
+  }
+
+  /** What a person must know. */
+  List<FindingRecord> findings() {
+    return measured().map(MeasurementDocument::findings).orElse(List.of());
+  }
+
+  /** The command that made it. */
+  String command() {
+    return Documents.command(json);
   }
 
   /** What it came to, by the name that documents use. */
   String outcome() {
-    return fields().text("outcome").orElse("unknown");
+    return Documents.outcome(json);
   }
 
   /** The part of the show's day it belongs to. */
@@ -55,19 +82,18 @@ public record Reading(String source, Map<?, ?> document, Optional<Entry> entry) 
   String path() {
     return entry
         .flatMap(logged -> logged.heading().path())
-        .or(() -> fields().part("comparison").flatMap(compared -> compared.text("path")))
+        .or(() -> comparison().flatMap(ComparisonRecord::path))
         .orElse(source);
   }
 
   /** Whether a report has a place for it. */
   public boolean isShown() {
-    return measures() || outcome().equals("error") || SHOWN.stream().anyMatch(fields()::has);
+    return document.filter(read -> !(read instanceof PatchDocument)).isPresent();
   }
 
-  /** Whether it is a measurement of one return, trusted or not. */
+  /** Whether it is a measurement of one return, trusted or not, or one that failed. */
   boolean measures() {
-    boolean failed =
-        outcome().equals("error") && MEASURING.contains(fields().text("command").orElse(""));
-    return fields().has("measurement") || failed;
+    boolean failed = as(ErrorDocument.class).isPresent() && Documents.measures(command());
+    return measured().isPresent() || failed;
   }
 }

@@ -14,13 +14,16 @@ import static j2html.TagCreator.text;
 import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.SoundCard;
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.MeasurementRecord;
 import j2html.tags.DomContent;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** What was measured with what, so that another engineer can do it again. */
 final class RepeatPart {
@@ -49,12 +52,7 @@ final class RepeatPart {
   private void documents(List<Reading> others) {
     if (!others.isEmpty()) {
       Grid grid = new Grid("Other documents", "From", "Command", "Outcome").words(3);
-      others.forEach(
-          other ->
-              grid.row(
-                  other.source(),
-                  other.fields().text("command").orElse("unknown"),
-                  other.outcome()));
+      others.forEach(other -> grid.row(other.source(), other.command(), other.outcome()));
       content.add(grid.html());
     }
   }
@@ -62,8 +60,11 @@ final class RepeatPart {
   private void reading(Reading reading) {
     Map<String, String> lines = new LinkedHashMap<>();
     reading.entry().ifPresent(entry -> when(lines, entry));
-    lines.put("Command", reading.fields().text("command").orElse("unknown"));
-    reading.fields().part("measurement").ifPresent(measured -> method(lines, measured));
+    lines.put("Command", reading.command());
+    reading
+        .measured()
+        .flatMap(MeasurementDocument::measurement)
+        .ifPresent(measured -> method(lines, measured));
     reading.entry().ifPresent(entry -> setup(lines, entry));
     lines.put("Document from", reading.source());
     String when = reading.when().map(part -> ", " + part.label()).orElse("");
@@ -77,19 +78,19 @@ final class RepeatPart {
     entry.note().ifPresent(note -> lines.put("Note", note));
   }
 
-  private static void method(Map<String, String> lines, Fields measured) {
-    measured.text("method").ifPresent(method -> lines.put("Method", method));
-    put(lines, "Repeats", measured, "repeats", "");
-    put(lines, "Sample rate", measured, "sampleRateHz", " Hz");
-    put(lines, "Level of the return", measured, "levelDb", " dB");
-    put(lines, "Above the noise", measured, "signalToNoiseDb", " dB");
-    put(lines, "Clock drift", measured, "clockDriftPpm", " ppm");
-    measured.text("polarity").ifPresent(polarity -> lines.put("Polarity", polarity));
+  private static void method(Map<String, String> lines, MeasurementRecord measured) {
+    measured.method().ifPresent(method -> lines.put("Method", method));
+    measured.repeats().ifPresent(repeats -> lines.put("Repeats", String.valueOf(repeats)));
+    lines.put("Sample rate", measured.sampleRateHz() + " Hz");
+    put(lines, "Level of the return", measured.levelDb(), " dB");
+    put(lines, "Above the noise", measured.signalToNoiseDb(), " dB");
+    put(lines, "Clock drift", measured.clockDriftPpm(), " ppm");
+    measured.polarity().ifPresent(polarity -> lines.put("Polarity", polarity));
   }
 
   private static void put(
-      Map<String, String> lines, String name, Fields fields, String key, String unit) {
-    fields.number(key).ifPresent(value -> lines.put(name, Numbers.brief(value, 2) + unit));
+      Map<String, String> lines, String name, Optional<BigDecimal> value, String unit) {
+    value.ifPresent(known -> lines.put(name, Numbers.brief(known.doubleValue(), 2) + unit));
   }
 
   private void setup(Map<String, String> lines, Entry entry) {

@@ -2,12 +2,16 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.report.form.Csv;
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.MeasurementRecord;
+import dev.loopgauge.verify.Verdict;
+import java.math.BigDecimal;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The measurements as a table for spreadsheets: RFC 4180, a header, one line for each. */
@@ -52,20 +56,37 @@ final class ReportCsv {
     cells.add(reading.when().map(when -> when.label()).orElse(""));
     cells.add(reading.path());
     cells.add(reading.outcome());
-    MEASURED.forEach(key -> cells.add(value(reading, "measurement", key)));
-    COMPARED.forEach(key -> cells.add(value(reading, "comparison", key)));
+    cells.addAll(measured(reading.measured().flatMap(MeasurementDocument::measurement)));
+    cells.addAll(compared(reading.comparison()));
     cells.add(
-        String.join(
-            " ",
-            reading.fields().parts("findings").stream()
-                .flatMap(finding -> finding.text("code").stream())
-                .toList()));
+        reading.findings().stream()
+            .flatMap(finding -> finding.code().stream())
+            .collect(Collectors.joining(" ")));
     return Csv.line(cells.stream());
   }
 
-  private static Object value(Reading reading, String part, String key) {
-    Map<?, ?> values = reading.fields().part(part).<Map<?, ?>>map(Fields::values).orElse(Map.of());
-    Object value = values.get(key);
-    return value == null ? "" : value;
+  private static List<String> measured(Optional<MeasurementRecord> measurement) {
+    return List.of(
+        measurement.map(m -> String.valueOf(m.sampleRateHz())).orElse(""),
+        plain(measurement.map(MeasurementRecord::delaySamples)),
+        plain(measurement.flatMap(MeasurementRecord::delayMs)),
+        plain(measurement.map(MeasurementRecord::uncertaintySamples)),
+        plain(measurement.flatMap(MeasurementRecord::uncertaintyMs)),
+        measurement.flatMap(MeasurementRecord::polarity).orElse(""),
+        plain(measurement.flatMap(MeasurementRecord::levelDb)),
+        plain(measurement.flatMap(MeasurementRecord::signalToNoiseDb)),
+        measurement.flatMap(MeasurementRecord::method).orElse(""));
+  }
+
+  private static List<String> compared(Optional<ComparisonRecord> comparison) {
+    return List.of(
+        plain(comparison.map(ComparisonRecord::predictedSamples)),
+        plain(comparison.flatMap(ComparisonRecord::toleranceSamples)),
+        plain(comparison.map(ComparisonRecord::differenceSamples)),
+        comparison.flatMap(ComparisonRecord::verdict).map(Verdict::label).orElse(""));
+  }
+
+  private static String plain(Optional<BigDecimal> number) {
+    return number.map(BigDecimal::toPlainString).orElse("");
   }
 }

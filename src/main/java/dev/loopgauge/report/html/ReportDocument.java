@@ -2,7 +2,6 @@ package dev.loopgauge.report.html;
 
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.form.Document;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -51,20 +50,22 @@ public record ReportDocument(
     return ReportText.of(this);
   }
 
+  /** The report by its keys. */
+  private record Printed(
+      String command,
+      String outcome,
+      String title,
+      String toolVersion,
+      List<ReadingRecord> readings) {}
+
   @Override
   public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("report", "reported");
-    json.put("title", title);
-    json.put("toolVersion", toolVersion);
-    json.put("readings", readings.stream().map(ReportDocument::reading).toList());
-    return json;
-  }
-
-  private static Map<String, Object> reading(Reading reading) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("source", reading.source());
-    reading.entry().ifPresent(entry -> EntryJson.put(json, entry));
-    json.put("document", reading.document());
-    return json;
+    return Document.json(
+        new Printed(
+            "report",
+            "reported",
+            title,
+            toolVersion,
+            readings.stream().map(ReadingRecord::of).toList()));
   }
 }

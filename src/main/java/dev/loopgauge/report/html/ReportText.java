@@ -1,6 +1,6 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Sheet;
 import java.util.List;
 
@@ -39,12 +39,12 @@ final class ReportText {
                     "after",
                     "%s samples against before, %s"
                         .formatted(shift.inSamples(), shift.changed() ? "CHANGED" : "the same")));
-    path.latest().fields().parts("findings").forEach(finding -> finding(sheet, finding));
+    path.latest().findings().forEach(finding -> finding(sheet, finding));
   }
 
-  private static void finding(Sheet sheet, Fields finding) {
-    sheet.row("finding", plain(finding.text("text").orElse(""), LONGEST));
-    finding.text("hint").ifPresent(hint -> sheet.row("  try", plain(hint, LONGEST)));
+  private static void finding(Sheet sheet, FindingRecord finding) {
+    sheet.row("finding", plain(finding.text().orElse(""), LONGEST));
+    finding.hint().ifPresent(hint -> sheet.row("  try", plain(hint, LONGEST)));
   }
 
   /** On one line, with nothing that a terminal would obey. */

@@ -2,13 +2,15 @@ package dev.loopgauge.report.html;
 
 import static j2html.TagCreator.p;
 
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Form;
 import dev.loopgauge.report.plot.Graph.Point;
 import dev.loopgauge.report.plot.Graph.Stroke;
 import dev.loopgauge.report.plot.GraphPlot;
+import dev.loopgauge.report.series.FitRecord;
+import dev.loopgauge.report.series.SeriesDocument;
+import dev.loopgauge.report.series.SeriesDocument.ReadingRecord;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,58 +21,49 @@ import java.util.Optional;
 final class SeriesPart {
   private SeriesPart() {}
 
-  /** The section; empty for another document. */
-  static Optional<Section> of(Fields document, String id) {
-    Optional<Fields> fit = document.part("fit");
-    List<Fields> readings =
-        document.parts("readings").stream()
-            .filter(reading -> reading.number("blockSize").isPresent())
-            .filter(reading -> reading.number("delayMs").isPresent())
-            .filter(reading -> reading.number("fittedMs").isPresent())
-            .sorted(Comparator.comparing(reading -> reading.number("blockSize").orElseThrow()))
+  /** The section; empty for a series without readings. */
+  static Optional<Section> of(SeriesDocument document, String id) {
+    List<ReadingRecord> readings =
+        document.readings().stream()
+            .sorted(Comparator.comparing(ReadingRecord::blockSize))
             .toList();
-    if (fit.isEmpty() || readings.isEmpty()) {
+    if (readings.isEmpty()) {
       return Optional.empty();
     }
     List<DomContent> content = new ArrayList<>();
-    content.add(p(sentence(fit.get())).withClass("lead"));
+    content.add(p(sentence(document.fit())).withClass("lead"));
     content.add(figure(readings).html(id));
-    if (!document.parts("notes").isEmpty()) {
-      content.add(FindingsPart.of(document.parts("notes")));
+    if (!document.notes().isEmpty()) {
+      content.add(FindingsPart.of(document.notes()));
     }
     return Optional.of(new Section(id + "-part", "Block sizes of the host", content));
   }
 
-  private static String sentence(Fields fit) {
-    double blocks = fit.number("blocks").orElse(0.0);
-    double uncertainty = fit.number("uncertaintyBlocks").orElse(0.0);
-    int decimals = uncertainty > 0 ? Numbers.decimalsFor(uncertainty, 4) : 4;
-    return "%s ± %s blocks and %s samples (%s ms) that stay at every size."
-        .formatted(
-            Numbers.plain(blocks, decimals),
-            Numbers.plainUp(uncertainty, decimals),
-            Numbers.brief(fit.number("fixedSamples").orElse(0.0), 2),
-            Numbers.plain(fit.number("fixedMs").orElse(0.0), 3));
+  private static String sentence(FitRecord fit) {
+    return fit.blocksInWords()
+        + (" blocks and " + Numbers.brief(fit.fixedSamples().doubleValue(), 2) + " samples")
+        + fit.fixedMs().map(ms -> " (" + Numbers.plain(ms.doubleValue(), 3) + " ms)").orElse("")
+        + " that stay at every size.";
   }
 
-  private static Figure figure(List<Fields> readings) {
+  private static Figure figure(List<ReadingRecord> readings) {
     Graph graph = new Graph("block size, samples", "delay, milliseconds");
     Grid grid = new Grid("Readings and the line", "Block", "measured, ms", "line, ms", "apart, ms");
     List<Point> line = new ArrayList<>();
     List<Point> kept = new ArrayList<>();
     List<Point> outliers = new ArrayList<>();
-    for (Fields reading : readings) {
-      double block = reading.number("blockSize").orElseThrow();
-      double ms = reading.number("delayMs").orElseThrow();
-      double fitted = reading.number("fittedMs").orElseThrow();
-      boolean outlier = reading.is("outlier");
+    for (ReadingRecord reading : readings) {
+      int block = reading.blockSize();
+      double ms = reading.delayMs().doubleValue();
+      double fitted = reading.fittedMs().doubleValue();
+      boolean outlier = reading.isOutlier();
       line.add(new Point(block, fitted, 0));
       (outlier ? outliers : kept).add(new Point(block, ms, 0));
       if (outlier) {
         graph.note(block, ms, "outlier");
       }
       grid.row(
-          Numbers.brief(block, 0) + (outlier ? ", outlier" : ""),
+          block + (outlier ? ", outlier" : ""),
           Numbers.plain(ms, 3),
           Numbers.plain(fitted, 3),
           Numbers.signed(ms - fitted, 3));

@@ -1,39 +1,44 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.SoakRecord;
+import dev.loopgauge.report.measured.SoakRecord.MomentRecord;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What happened in a soak. */
 final class SoakTables {
   private SoakTables() {}
 
   /** How often, and when what. */
-  static List<DomContent> of(Fields soak) {
+  static List<DomContent> of(SoakRecord soak) {
     List<DomContent> content = new ArrayList<>();
     content.add(
         new Grid("What was counted", "What", "Figure")
-            .row("takes", TablesPart.number(soak, "takes", 0))
-            .row("with sound lost", TablesPart.number(soak, "dropouts", 0))
-            .row("with a step of the delay", TablesPart.number(soak, "steps", 0))
-            .row("unreadable", TablesPart.number(soak, "unreadableTakes", 0))
-            .row("failed", TablesPart.number(soak, "failedTakes", 0))
-            .row("longest without any, s", TablesPart.number(soak, "longestCleanSeconds", 1))
-            .row("delay, samples", TablesPart.number(soak, "delaySamples", 2))
-            .row("ranged over, samples", TablesPart.number(soak, "rangeSamples", 2))
+            .row("takes", count(soak.takes()))
+            .row("with sound lost", count(soak.dropouts()))
+            .row("with a step of the delay", count(soak.steps()))
+            .row("unreadable", count(soak.unreadableTakes()))
+            .row("failed", count(soak.failedTakes()))
+            .row("longest without any, s", TablesPart.plain(soak.longestCleanSeconds(), 1))
+            .row("delay, samples", TablesPart.plain(soak.delaySamples(), 2))
+            .row("ranged over, samples", TablesPart.plain(soak.rangeSamples(), 2))
             .html());
-    List<Fields> moments = soak.parts("moments");
-    if (!moments.isEmpty()) {
+    if (!soak.moments().isEmpty()) {
       Grid grid = new Grid("When what happened", "at", "What").words(2);
-      moments.forEach(
-          moment ->
-              grid.row(
-                  Numbers.clock(moment.number("atSeconds").orElse(0.0)),
-                  moment.text("text").orElse("-")));
+      soak.moments().forEach(moment -> row(grid, moment));
       content.add(grid.html());
     }
     return content;
+  }
+
+  private static void row(Grid grid, MomentRecord moment) {
+    grid.row(Numbers.clock(moment.atSeconds().doubleValue()), moment.text().orElse("-"));
+  }
+
+  private static String count(Optional<Integer> count) {
+    return count.map(String::valueOf).orElse("-");
   }
 }

@@ -1,11 +1,15 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.chain.Listener;
+import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.budget.StageRecord;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.ComparisonRecord;
 import dev.loopgauge.report.plot.Bars;
 import dev.loopgauge.report.plot.Bars.Bar;
 import dev.loopgauge.report.plot.Bars.Kind;
 import dev.loopgauge.report.plot.Bars.Mark;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,35 +19,35 @@ final class StagesPart {
   private final List<Bar> bars = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
   private final Grid grid = new Grid("Stages and their delays", "Stage", "ms", "samples");
-  private final Fields budget;
+  private final PathRecord budget;
   private final Optional<Reading> reading;
 
-  private StagesPart(Fields budget, Optional<Reading> reading) {
+  private StagesPart(PathRecord budget, Optional<Reading> reading) {
     this.budget = budget;
     this.reading = reading;
     stages();
-    addMark("cautionMs", "caution", false);
-    addMark("limitMs", "limit", true);
+    addMark(budget.cautionMs(), "caution", false);
+    addMark(budget.limitMs(), "limit", true);
   }
 
   /** The figure of a path; empty for a budget without stages. */
-  static Optional<Figure> of(Fields budget, Optional<Reading> reading) {
-    if (budget.parts("stages").isEmpty() || budget.number("delayMs").isEmpty()) {
+  static Optional<Figure> of(PathRecord budget, Optional<Reading> reading) {
+    if (budget.stages().isEmpty()) {
       return Optional.empty();
     }
     StagesPart part = new StagesPart(budget, reading);
     return Optional.of(
         new Figure(
             new Bars("milliseconds", part.bars, part.marks),
-            "Stages of " + budget.text("name").orElse("the path"),
+            "Stages of " + budget.name(),
             part.description(),
             part.grid));
   }
 
   /** By how much the listener hears a measured path too late, in a sentence. */
-  static Optional<String> overLimit(Fields budget, Reading reading) {
+  static Optional<String> overLimit(PathRecord budget, Reading reading) {
     StagesPart part = new StagesPart(budget, Optional.of(reading));
-    Optional<Double> limit = budget.number("limitMs");
+    Optional<Double> limit = budget.limitMs().map(BigDecimal::doubleValue);
     return part.heardMs()
         .filter(heard -> limit.isPresent() && heard > limit.get())
         .map(
@@ -53,21 +57,21 @@ final class StagesPart {
                         inMs(heard),
                         inMs(heard - limit.get()),
                         brief(limit.get()),
-                        budget.text("listener").orElse("the listener")));
+                        budget.listener().map(Listener::label).orElse("the listener")));
   }
 
   private void stages() {
     double at = 0;
-    for (Fields stage : budget.parts("stages")) {
-      double ms = stage.number("delayMs").orElse(0.0);
-      String name = stage.text("name").orElse("");
+    for (StageRecord stage : budget.stages()) {
+      double ms = stage.delayMs().map(BigDecimal::doubleValue).orElse(0.0);
+      String name = stage.name();
       bars.add(new Bar(Kind.PART, name, at, at + ms, inMs(ms)));
-      grid.row(name, Numbers.plain(ms, 3), samples(stage));
+      grid.row(name, Numbers.plain(ms, 3), samples(stage.delaySamples()));
       at += ms;
     }
-    double all = budget.number("delayMs").orElse(at);
+    double all = budget.delayMs().doubleValue();
     bars.add(new Bar(Kind.PLANNED, "budget, all stages", 0, all, inMs(all)));
-    grid.row("budget, all stages", Numbers.plain(all, 3), samples(budget));
+    grid.row("budget, all stages", Numbers.plain(all, 3), samples(budget.delaySamples()));
     heardMs()
         .ifPresent(
             heard -> {
@@ -79,8 +83,8 @@ final class StagesPart {
   /** What the listener hears: the budget of all stages and what was measured beyond the loop's. */
   private Optional<Double> heardMs() {
     return comparison()
-        .flatMap(c -> c.number("differenceMs"))
-        .flatMap(difference -> budget.number("delayMs").map(planned -> planned + difference));
+        .flatMap(ComparisonRecord::differenceMs)
+        .map(difference -> budget.delayMs().add(difference).doubleValue());
   }
 
   private String heardSamples(double heardMs) {
@@ -90,35 +94,37 @@ final class StagesPart {
         .orElse("");
   }
 
-  private Optional<Fields> comparison() {
-    return reading.flatMap(r -> r.fields().part("comparison"));
+  private Optional<ComparisonRecord> comparison() {
+    return reading.flatMap(Reading::comparison);
   }
 
   /** Whether stages of the path were not in what was measured, such as metres of air. */
   private boolean partly() {
-    Optional<Double> loop = comparison().flatMap(c -> c.number("predictedMs"));
-    return loop.isPresent() && Math.abs(loop.get() - budget.number("delayMs").orElse(0.0)) > 1e-3;
+    Optional<BigDecimal> loop = comparison().flatMap(ComparisonRecord::predictedMs);
+    return loop.isPresent() && loop.get().subtract(budget.delayMs()).abs().doubleValue() > 1e-3;
   }
 
   private String measuredName() {
     return partly() ? "measured, rest planned" : "measured";
   }
 
-  private void addMark(String key, String name, boolean firm) {
-    budget.number(key).ifPresent(ms -> marks.add(new Mark(name + " " + brief(ms), ms, firm)));
+  private void addMark(Optional<BigDecimal> at, String name, boolean firm) {
+    at.map(BigDecimal::doubleValue)
+        .ifPresent(ms -> marks.add(new Mark(name + " " + brief(ms), ms, firm)));
   }
 
   private String description() {
-    String listener = budget.text("listener").map(name -> " for " + name).orElse("");
+    String listener = budget.listener().map(who -> " for " + who.label()).orElse("");
     String limit =
         budget
-            .number("limitMs")
+            .limitMs()
+            .map(BigDecimal::doubleValue)
             .map(ms -> "; the limit" + listener + " is " + brief(ms) + source())
             .orElse("; there is no limit" + listener);
     String rest =
         partly() ? " Stages that the measurement doesn't run through count as planned." : "";
     return "Each stage begins where the one above it ends. Planned are "
-        + inMs(budget.number("delayMs").orElse(0.0))
+        + inMs(budget.delayMs().doubleValue())
         + heardMs().map(ms -> ", measured " + inMs(ms)).orElse("")
         + limit
         + "."
@@ -126,11 +132,11 @@ final class StagesPart {
   }
 
   private String source() {
-    return budget.text("limitSource").map(rule -> " (" + rule + ")").orElse("");
+    return budget.limitSource().map(rule -> " (" + rule + ")").orElse("");
   }
 
-  private static String samples(Fields delay) {
-    return delay.number("delaySamples").map(count -> Numbers.brief(count, 2)).orElse("");
+  private static String samples(Optional<BigDecimal> delay) {
+    return delay.map(count -> Numbers.brief(count.doubleValue(), 2)).orElse("");
   }
 
   private static String inMs(double ms) {

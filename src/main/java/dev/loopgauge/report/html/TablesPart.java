@@ -1,8 +1,22 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.measured.ChannelsDocument;
+import dev.loopgauge.report.measured.ChannelsDocument.ChannelRecord;
+import dev.loopgauge.report.measured.MeasurementRecord;
+import dev.loopgauge.report.measured.PairsDocument;
+import dev.loopgauge.report.measured.PairsDocument.PairRecord;
+import dev.loopgauge.report.measured.SoakDocument;
+import dev.loopgauge.report.planned.AlignmentDocument;
+import dev.loopgauge.report.planned.AlignmentDocument.AlignedRecord;
+import dev.loopgauge.report.planned.AlignmentDocument.MixRecord;
+import dev.loopgauge.report.planned.BreachRecord;
+import dev.loopgauge.report.planned.ChoiceRecord;
+import dev.loopgauge.report.planned.PlanDocument;
 import j2html.tags.DomContent;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,102 +26,103 @@ final class TablesPart {
   private TablesPart() {}
 
   /** The section; empty for another document. */
-  static Optional<Section> of(Fields document, String id) {
-    if (!document.parts("channels").isEmpty()) {
-      return section(id, "Channel by channel", channels(document));
+  static Optional<Section> of(Document document, String id) {
+    if (document instanceof ChannelsDocument channels) {
+      return section(id, "Channel by channel", channels(channels.channels()));
     }
-    if (!document.parts("pairs").isEmpty()) {
-      return section(id, "Every two channels", pairs(document));
+    if (document instanceof PairsDocument pairs) {
+      return section(id, "Every two channels", pairs(pairs.pairs()));
     }
-    if (!document.parts("choices").isEmpty()) {
-      return section(id, "What to choose", choices(document));
+    if (document instanceof PlanDocument plan) {
+      return section(id, "What to choose", choices(plan));
     }
-    if (document.has("conflicts")) {
-      return section(id, "What to add", alignment(document));
+    if (document instanceof AlignmentDocument alignment) {
+      return section(id, "What to add", alignment(alignment.mixes()));
     }
-    return document
-        .part("soak")
-        .flatMap(soak -> section(id, "Over a long time", SoakTables.of(soak)));
+    return document instanceof SoakDocument soak
+        ? section(id, "Over a long time", SoakTables.of(soak.soak()))
+        : Optional.empty();
   }
 
   private static Optional<Section> section(String id, String heading, List<DomContent> content) {
-    return Optional.of(new Section(id + "-part", heading, content));
+    return content.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Section(id + "-part", heading, content));
   }
 
-  private static List<DomContent> channels(Fields document) {
+  private static List<DomContent> channels(List<ChannelRecord> channels) {
     Grid grid = new Grid("Each return channel", "Channel", "Outcome", "samples", "ms").words(2);
-    for (Fields channel : document.parts("channels")) {
-      Optional<Delay> delay = channel.part("measurement").flatMap(Delay::of);
+    for (ChannelRecord channel : channels) {
+      Optional<ShownDelay> delay = channel.measurement().map(MeasurementRecord::delay);
       grid.row(
-          number(channel, "channel", 0),
-          channel.text("outcome").orElse(""),
-          delay.map(Delay::inSamples).orElse("-"),
+          String.valueOf(channel.channel()),
+          channel.outcome().label(),
+          delay.map(ShownDelay::inSamples).orElse("-"),
           delay.map(d -> Numbers.plain(d.ms(), 3)).orElse("-"));
     }
-    return List.of(grid.html());
+    return channels.isEmpty() ? List.of() : List.of(grid.html());
   }
 
-  private static List<DomContent> pairs(Fields document) {
+  private static List<DomContent> pairs(List<PairRecord> pairs) {
     Grid grid = new Grid("How much later in the second channel", "Channels", "samples", "likeness");
-    for (Fields pair : document.parts("pairs")) {
+    for (PairRecord pair : pairs) {
       grid.row(
-          number(pair, "from", 0) + " to " + number(pair, "to", 0),
-          number(pair, "delaySamples", 2),
-          number(pair, "likeness", 2));
+          pair.from() + " to " + pair.to(),
+          plain(pair.delaySamples(), 2),
+          plain(pair.likeness(), 2));
     }
-    return List.of(grid.html());
+    return pairs.isEmpty() ? List.of() : List.of(grid.html());
   }
 
-  private static List<DomContent> choices(Fields document) {
+  private static List<DomContent> choices(PlanDocument plan) {
+    if (plan.choices().isEmpty()) {
+      return List.of();
+    }
     Grid grid =
         new Grid(
             "Settings that keep everybody within limits, the best first",
             "Block",
             "Hz",
             "block, ms");
-    document
-        .parts("choices")
-        .forEach(
-            choice ->
-                grid.row(
-                    number(choice, "blockSize", 0),
-                    number(choice, "sampleRateHz", 0),
-                    number(choice, "blockMs", 3)));
+    for (ChoiceRecord choice : plan.choices()) {
+      grid.row(
+          String.valueOf(choice.blockSize()),
+          String.valueOf(choice.sampleRateHz()),
+          plain(choice.blockMs(), 3));
+    }
     List<DomContent> content = new ArrayList<>(List.of(grid.html()));
-    document.part("limit").ifPresent(limit -> content.add(breach(limit).html()));
+    plan.limit().ifPresent(limit -> content.add(breach(limit).html()));
     return content;
   }
 
-  private static Grid breach(Fields limit) {
+  private static Grid breach(BreachRecord limit) {
     return new Grid("What breaks first beyond them", "Path", "Rule", "Block", "over, ms")
         .words(2)
         .row(
-            limit.text("path").orElse("-"),
-            limit.text("rule").orElse("-"),
-            number(limit, "blockSize", 0),
-            number(limit, "overMs", 2));
+            limit.path(),
+            limit.rule().orElse("-"),
+            String.valueOf(limit.blockSize()),
+            plain(limit.overMs(), 2));
   }
 
-  private static List<DomContent> alignment(Fields document) {
+  private static List<DomContent> alignment(List<MixRecord> mixes) {
     List<DomContent> content = new ArrayList<>();
-    for (Fields mix : document.parts("mixes")) {
-      String meet = mix.text("target").map(path -> "; all meet " + path).orElse("");
-      Grid grid =
-          new Grid("Mix " + mix.text("name").orElse("") + meet, "Path", "add, samples", "add, ms");
-      mix.parts("paths")
-          .forEach(
-              path ->
-                  grid.row(
-                      path.text("path").orElse("-"),
-                      number(path, "addSamples", 2),
-                      number(path, "addMs", 3)));
+    for (MixRecord mix : mixes) {
+      String meet = mix.target().map(path -> "; all meet " + path).orElse("");
+      Grid grid = new Grid("Mix " + mix.name() + meet, "Path", "add, samples", "add, ms");
+      for (AlignedRecord path : mix.paths()) {
+        grid.row(
+            path.path(),
+            plain(Optional.of(path.addSamples()), 2),
+            plain(Optional.of(path.addMs()), 3));
+      }
       content.add(grid.html());
     }
     return content;
   }
 
   /** A number with its decimals, or a dash. */
-  static String number(Fields fields, String key, int decimals) {
-    return fields.number(key).map(value -> Numbers.plain(value, decimals)).orElse("-");
+  static String plain(Optional<BigDecimal> number, int decimals) {
+    return number.map(known -> Numbers.plain(known.doubleValue(), decimals)).orElse("-");
   }
 }

@@ -1,8 +1,13 @@
 package dev.loopgauge.report.html;
 
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.ErrorDocument;
+import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
-import java.util.Optional;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.HostCheckRecord;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.verify.Verdict;
 
 /** What a measurement came to, in a sentence. */
 final class Telling {
@@ -10,36 +15,35 @@ final class Telling {
 
   /** The verdict of a reading. */
   static String verdict(Reading reading) {
-    Fields fields = reading.fields();
-    if (reading.outcome().equals("error")) {
-      return "No reading: "
-          + fields.part("error").flatMap(error -> error.text("text")).orElse("unknown");
-    }
-    return reading.delay().map(delay -> measured(reading, delay)).orElseGet(() -> refused(fields));
+    return reading
+        .as(ErrorDocument.class)
+        .map(error -> "No reading: " + error.error().text())
+        .or(() -> reading.delay().map(delay -> measured(reading, delay)))
+        .orElseGet(() -> refused(reading));
   }
 
-  private static String refused(Fields fields) {
+  private static String refused(Reading reading) {
     return "No trustworthy reading: "
-        + fields.parts("findings").stream()
-            .filter(finding -> finding.is("refuses"))
+        + reading.findings().stream()
+            .filter(FindingRecord::isRefusal)
             .findFirst()
-            .flatMap(finding -> finding.text("text"))
+            .flatMap(FindingRecord::text)
             .orElse("the document doesn't say why");
   }
 
-  private static String measured(Reading reading, Delay delay) {
-    Optional<Fields> comparison = reading.fields().part("comparison");
+  private static String measured(Reading reading, ShownDelay delay) {
     String host =
         reading
-            .fields()
-            .part("hostCheck")
-            .flatMap(check -> check.text("text"))
+            .measured()
+            .flatMap(MeasurementDocument::hostCheck)
+            .flatMap(HostCheckRecord::text)
             .map(text -> " Host check: " + text + ".")
             .orElse("");
-    return comparison.map(c -> compared(c, delay)).orElseGet(() -> alone(reading, delay)) + host;
+    return reading.comparison().map(c -> compared(c, delay)).orElseGet(() -> alone(reading, delay))
+        + host;
   }
 
-  private static String alone(Reading reading, Delay delay) {
+  private static String alone(Reading reading, ShownDelay delay) {
     if (reading.outcome().equals("undecided")) {
       return "Undecided: more than one delay could be meant.";
     }
@@ -49,18 +53,18 @@ final class Telling {
         : "Measured: the return is " + figure + " late.";
   }
 
-  private static String compared(Fields comparison, Delay delay) {
-    String by = amount(comparison.number("differenceSamples").orElse(0.0), delay);
-    return switch (comparison.text("verdict").orElse("")) {
-      case "within" -> "Within: as late as its budget says.";
-      case "late" -> "Late by " + by + ": later than its budget.";
-      case "early" -> "Early by " + by + ": less late than its budget.";
-      default -> "Undecided: the reading doesn't tell whether it keeps its budget.";
+  private static String compared(ComparisonRecord comparison, ShownDelay delay) {
+    String by = amount(comparison.differenceSamples().doubleValue(), delay);
+    return switch (comparison.verdict().orElse(Verdict.UNDECIDED)) {
+      case WITHIN -> "Within: as late as its budget says.";
+      case LATE -> "Late by " + by + ": later than its budget.";
+      case EARLY -> "Early by " + by + ": less late than its budget.";
+      case UNDECIDED -> "Undecided: the reading doesn't tell whether it keeps its budget.";
     };
   }
 
   /** {@code 128 samples (2.67 ms)}, without a sign. */
-  private static String amount(double samples, Delay delay) {
+  private static String amount(double samples, ShownDelay delay) {
     return Numbers.brief(Math.abs(samples), Math.min(1, delay.sampleDecimals()))
         + " samples ("
         + Numbers.plain(Math.abs(delay.toMs(samples)), 2)

@@ -2,13 +2,16 @@ package dev.loopgauge.report.html;
 
 import static j2html.TagCreator.p;
 
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.measured.TrackDocument;
+import dev.loopgauge.report.measured.TrackDocument.PointRecord;
+import dev.loopgauge.report.measured.TrackDocument.StepRecord;
 import dev.loopgauge.report.plot.Graph;
 import dev.loopgauge.report.plot.Graph.Point;
 import dev.loopgauge.report.plot.Graph.Stroke;
 import dev.loopgauge.report.plot.GraphPlot;
 import j2html.tags.DomContent;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,47 +27,38 @@ final class TrackPart {
 
   private TrackPart() {}
 
-  /** The section; empty for another document. */
-  static Optional<Section> of(Fields document, String id) {
-    List<Point> points =
-        document.parts("track").stream().flatMap(point -> point(point).stream()).toList();
+  /** The section; empty where the delay can't be told. */
+  static Optional<Section> of(TrackDocument document, String id) {
+    List<Point> points = document.track().stream().map(TrackPart::point).toList();
     if (points.isEmpty()) {
       return Optional.empty();
     }
-    List<Fields> steps =
-        document.parts("steps").stream()
-            .filter(step -> step.number("atSeconds").isPresent())
-            .toList();
+    List<StepRecord> steps = document.steps();
     List<DomContent> content = new ArrayList<>();
     content.add(p(sentence(document, steps.size())).withClass("lead"));
     if (!steps.isEmpty()) {
       content.add(table(steps).html());
     }
     content.add(figure(points, steps).html(id));
-    if (!document.parts("findings").isEmpty()) {
-      content.add(FindingsPart.of(document.parts("findings")));
+    if (!document.findings().isEmpty()) {
+      content.add(FindingsPart.of(document.findings()));
     }
     return Optional.of(new Section(id + "-part", "Through the recording", content));
   }
 
-  private static Optional<Point> point(Fields point) {
-    return point
-        .number("atSeconds")
-        .flatMap(
-            at ->
-                point
-                    .number("delaySamples")
-                    .map(
-                        samples ->
-                            new Point(
-                                at, samples, point.number("uncertaintySamples").orElse(0.0))));
+  private static Point point(PointRecord point) {
+    return new Point(
+        point.atSeconds().doubleValue(),
+        point.delaySamples().doubleValue(),
+        point.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0));
   }
 
-  private static String sentence(Fields document, int steps) {
+  private static String sentence(TrackDocument document, int steps) {
     String drift =
         document
-            .number("clockDriftPpm")
-            .map(ppm -> " Between steps the clocks drift by " + Numbers.plain(ppm, 3) + " ppm.")
+            .clockDriftPpm()
+            .map(ppm -> Numbers.plain(ppm.doubleValue(), 3))
+            .map(ppm -> " Between steps the clocks drift by " + ppm + " ppm.")
             .orElse("");
     return (steps == 0
             ? "The delay made no step."
@@ -72,19 +66,19 @@ final class TrackPart {
         + drift;
   }
 
-  private static Grid table(List<Fields> steps) {
+  private static Grid table(List<StepRecord> steps) {
     Grid grid = new Grid("Steps of the delay, in samples", "at", "from", "to", "change", "blocks");
     for (int i = 0; i < steps.size(); i++) {
-      Fields step = steps.get(i);
-      double from = step.number("fromSamples").orElse(0.0);
-      double to = step.number("toSamples").orElse(0.0);
+      StepRecord step = steps.get(i);
+      double from = step.fromSamples().doubleValue();
+      double to = step.toSamples().doubleValue();
       String letter = steps.size() > MOST_TEXTS ? letter(i) + " " : "";
       grid.row(
-          letter + Numbers.clock(step.number("atSeconds").orElse(0.0)),
+          letter + Numbers.clock(step.atSeconds().doubleValue()),
           Numbers.plain(from, 2),
           Numbers.plain(to, 2),
           Numbers.signed(to - from, 2),
-          step.number("blocks").map(blocks -> Numbers.signed(blocks, 0)).orElse(""));
+          step.blocks().map(blocks -> Numbers.signed(blocks, 0)).orElse(""));
     }
     return grid;
   }
@@ -93,14 +87,14 @@ final class TrackPart {
     return Character.toString('A' + index % 26);
   }
 
-  private static Figure figure(List<Point> points, List<Fields> steps) {
+  private static Figure figure(List<Point> points, List<StepRecord> steps) {
     boolean minutes = points.get(points.size() - 1).x() > 3 * SECONDS;
     double unit = minutes ? SECONDS : 1;
     Graph graph = new Graph(minutes ? "minutes" : "seconds", "delay, samples");
     double from = Double.NEGATIVE_INFINITY;
     double highest = points.stream().mapToDouble(Point::y).max().orElse(0);
     for (int i = 0; i < steps.size(); i++) {
-      double at = steps.get(i).number("atSeconds").orElse(0.0);
+      double at = steps.get(i).atSeconds().doubleValue();
       line(graph, points, from, at, unit);
       mark(graph, i, steps, at / unit, highest);
       from = at;
@@ -123,13 +117,14 @@ final class TrackPart {
         Stroke.WHOLE);
   }
 
-  private static void mark(Graph graph, int index, List<Fields> steps, double at, double highest) {
+  private static void mark(
+      Graph graph, int index, List<StepRecord> steps, double at, double highest) {
     if (steps.size() > MOST_TEXTS) {
       graph.upright(at, 0, "", Stroke.DASHED).note(at, highest, letter(index));
       return;
     }
-    Fields step = steps.get(index);
-    double change = step.number("toSamples").orElse(0.0) - step.number("fromSamples").orElse(0.0);
+    StepRecord step = steps.get(index);
+    double change = step.toSamples().doubleValue() - step.fromSamples().doubleValue();
     graph.upright(at, 0, Numbers.signed(change, 1) + " samples", Stroke.DASHED);
   }
 

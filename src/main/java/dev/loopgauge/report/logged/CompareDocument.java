@@ -5,9 +5,8 @@ import dev.loopgauge.journal.Compared;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
-import dev.loopgauge.report.budget.DelayKeys;
 import dev.loopgauge.report.form.Document;
-import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Written;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Shift;
 import java.util.LinkedHashMap;
@@ -66,11 +65,12 @@ public record CompareDocument(String first, String second, List<Compared> paths)
     json.put("second", pair.second().map(Logs::json).orElse(null));
     Shift shift = pair.shift().orElse(null);
     Latency later = pair.later().orElse(null);
-    json.put("differenceSamples", later == null ? null : DelayKeys.samples(later.samples()));
-    json.put("differenceMs", later == null ? null : DelayKeys.ms(later.ms()));
+    double uncertainty = shift == null ? 0 : shift.uncertaintySamples();
+    double uncertainMs = later == null ? 0 : uncertainty * 1000 / later.rate().hertz();
     json.put(
-        "uncertaintySamples",
-        shift == null ? null : Numbers.roundedUp(shift.uncertaintySamples(), 4));
+        "differenceSamples", later == null ? null : Written.samples(later.samples(), uncertainty));
+    json.put("differenceMs", later == null ? null : Written.ms(later.ms(), uncertainMs));
+    json.put("uncertaintySamples", shift == null ? null : Written.uncertainSamples(uncertainty));
     json.put("causes", path.causes().stream().map(CompareDocument::cause).toList());
     return json;
   }

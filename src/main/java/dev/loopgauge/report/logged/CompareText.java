@@ -73,7 +73,7 @@ final class CompareText {
   }
 
   private static String delay(LoggedDelay logged) {
-    int decimals = Math.min(2, Logs.decimals(logged.uncertaintySamples()));
+    int decimals = Logs.decimals(logged.uncertaintySamples());
     return Numbers.plain(logged.delay().samples(), decimals);
   }
 
@@ -87,7 +87,7 @@ final class CompareText {
       return document.missing(pair) + during;
     }
     Shift shift = pair.shift().orElseThrow();
-    int decimals = Math.min(2, Logs.decimals(shift.uncertaintySamples()));
+    int decimals = Logs.decimals(shift.uncertaintySamples());
     String uncertainty = Numbers.plainUp(shift.uncertaintySamples(), decimals);
     if (pair.standing() == Standing.SAME) {
       return "same (difference %s ± %s)"

@@ -4,9 +4,9 @@ import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Drift;
 import dev.loopgauge.journal.History;
 import dev.loopgauge.journal.HistoryPoint;
-import dev.loopgauge.report.budget.DelayKeys;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Written;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +35,7 @@ public record HistoryDocument(String path, History history, List<List<Cause>> ca
     Map<String, Object> json = Document.head("journal history", "followed");
     json.put("path", path);
     json.put("sampleRateHz", history.rate().hertz());
-    json.put("levelSamples", DelayKeys.samples(history.levelSamples()));
+    json.put("levelSamples", Written.samples(history.levelSamples()));
     json.put("drift", history.drift().map(HistoryDocument::drift).orElse(null));
     json.put("steps", history.steps().stream().map(this::step).toList());
     json.put("points", history.points().stream().map(HistoryDocument::point).toList());
@@ -63,7 +63,7 @@ public record HistoryDocument(String path, History history, List<List<Cause>> ca
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("before", step.before().id().toString());
     json.put("after", step.after().id().toString());
-    json.put("samples", DelayKeys.samples(step.samples()));
+    json.put("samples", Written.samples(step.samples()));
     json.put("causes", causes(step).stream().map(Cause::text).toList());
     return json;
   }

@@ -2,9 +2,10 @@ package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.LoggedDelay;
-import dev.loopgauge.report.budget.DelayKeys;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Typed;
+import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
@@ -21,8 +22,7 @@ public final class Logs {
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter EXACT =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss xxx '('VV')'", Locale.ENGLISH);
-  private static final int MOST_SAMPLE_DECIMALS = 3;
-  private static final int MOST_MS_DECIMALS = 4;
+  private static final int MOST_COMPARED_DECIMALS = 2;
 
   private Logs() {}
 
@@ -43,30 +43,29 @@ public final class Logs {
 
   /** {@code 595.02 ± 0.04}, in samples. */
   static String samples(LoggedDelay logged) {
-    int decimals = decimals(logged.uncertaintySamples());
-    return Numbers.plain(logged.delay().samples(), decimals)
-        + " ± "
-        + Numbers.plainUp(logged.uncertaintySamples(), decimals);
+    return shown(logged).inSamples();
   }
 
   /** {@code 595.02}, in samples. */
   static String bare(LoggedDelay logged) {
-    return Numbers.plain(logged.delay().samples(), decimals(logged.uncertaintySamples()));
+    return shown(logged).bareSamples();
   }
 
   /** {@code 12.3963}, in ms. */
   static String ms(LoggedDelay logged) {
-    double uncertainty = logged.uncertaintySamples() * 1000 / logged.delay().rate().hertz();
-    return Numbers.plain(logged.delay().ms(), decimals(uncertainty, MOST_MS_DECIMALS));
+    return shown(logged).bareMs();
   }
 
-  /** How many decimals of a sample an uncertainty leaves. */
+  private static ShownDelay shown(LoggedDelay logged) {
+    return new ShownDelay(
+        logged.delay().samples(), logged.uncertaintySamples(), logged.delay().rate().hertz());
+  }
+
+  /** How many decimals of a sample an uncertainty leaves, at most {@code 2}. */
   static int decimals(double uncertaintySamples) {
-    return decimals(uncertaintySamples, MOST_SAMPLE_DECIMALS);
-  }
-
-  private static int decimals(double uncertainty, int most) {
-    return uncertainty > 0 ? Numbers.decimalsFor(uncertainty, most) : most;
+    return uncertaintySamples > 0
+        ? Numbers.decimalsFor(uncertaintySamples, MOST_COMPARED_DECIMALS)
+        : MOST_COMPARED_DECIMALS;
   }
 
   /** What an entry is listed by. */
@@ -81,17 +80,22 @@ public final class Logs {
     json.put("outcome", heading.outcome());
     json.put("sampleRateHz", heading.delay().map(d -> d.delay().rate().hertz()).orElse(null));
     json.put("delaySamples", heading.delay().map(d -> samplesOf(d)).orElse(null));
-    json.put("delayMs", heading.delay().map(d -> DelayKeys.ms(d.delay().ms())).orElse(null));
+    json.put("delayMs", heading.delay().map(d -> msOf(d)).orElse(null));
     json.put("uncertaintySamples", heading.delay().map(d -> uncertaintyOf(d)).orElse(null));
     json.put("corrects", heading.corrects().map(UUID::toString).orElse(null));
     return json;
   }
 
   private static BigDecimal samplesOf(LoggedDelay logged) {
-    return DelayKeys.samples(logged.delay().samples());
+    return Written.samples(logged.delay().samples(), logged.uncertaintySamples());
   }
 
   private static BigDecimal uncertaintyOf(LoggedDelay logged) {
-    return Numbers.roundedUp(logged.uncertaintySamples(), 4);
+    return Written.uncertainSamples(logged.uncertaintySamples());
+  }
+
+  private static BigDecimal msOf(LoggedDelay logged) {
+    double uncertainty = logged.uncertaintySamples() * 1000 / logged.delay().rate().hertz();
+    return Written.ms(logged.delay().ms(), uncertainty);
   }
 }

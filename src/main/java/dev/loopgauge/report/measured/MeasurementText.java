@@ -1,86 +1,94 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Arrival;
-import dev.loopgauge.estimate.ClockDrift;
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
-import dev.loopgauge.verify.Comparison;
-import dev.loopgauge.verify.Explanation;
+import dev.loopgauge.report.measured.ComparisonRecord.ExplanationRecord;
+import dev.loopgauge.report.measured.MeasurementRecord.ArrivalRecord;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** The measurement document as text: the verdict in words first, then what it rests on. */
-final class MeasurementText {
+/**
+ * A measurement as text: the verdict in words first, then what it rests on.
+ *
+ * @param sheet where to tell it
+ * @param findings what there is to know about it
+ * @param comparison how it stands against its budget
+ */
+record MeasurementText(
+    Sheet sheet, List<FindingRecord> findings, Optional<ComparisonRecord> comparison) {
   private static final int MOST_COPIES = 3;
   private static final int MOST_EXPLANATIONS = 4;
 
-  private final MeasurementDocument document;
-  private final Sheet sheet = new Sheet();
-
-  MeasurementText(MeasurementDocument document) {
-    this.document = document;
-    if (document.estimate() instanceof Estimate.Found found) {
-      found(found.measurement());
-    } else {
-      refused();
-    }
-    document.notes().forEach(note -> sheet.row("note", note));
+  /** Tells it. */
+  void tell(
+      Optional<MeasurementRecord> measurement,
+      Optional<HostCheckRecord> hostCheck,
+      Outcome outcome) {
+    measurement.ifPresentOrElse(m -> found(m, hostCheck, outcome), this::refused);
   }
 
   private void refused() {
-    List<Finding> refusing =
-        document.estimate().findings().stream().filter(Finding::refuses).toList();
-    sheet.line("No trustworthy reading: " + sentence(refusing.get(0).text()));
-    sheet.row("try", refusing.get(0).hint());
-    document.estimate().findings().stream()
-        .filter(finding -> !finding.equals(refusing.get(0)))
-        .forEach(this::finding);
+    int first = 0;
+    while (first < findings.size() && !findings.get(first).isRefusal()) {
+      first++;
+    }
+    List<FindingRecord> others = new ArrayList<>(findings);
+    Optional<FindingRecord> why =
+        first < findings.size() ? Optional.of(others.remove(first)) : Optional.empty();
+    String text = why.flatMap(FindingRecord::text).orElse("the document doesn't say why");
+    sheet.line("No trustworthy reading: " + sentence(text));
+    why.flatMap(FindingRecord::hint).ifPresent(hint -> sheet.row("try", hint));
+    others.forEach(this::finding);
   }
 
-  private void found(Measurement measurement) {
-    sheet.line(Verdicts.line(measurement, document.comparison()));
-    sheet.row("measured", Figures.measured(measurement));
-    document.comparison().ifPresent(comparison -> compared(measurement, comparison));
-    document.hostCheck().ifPresent(check -> sheet.row("host check", HostCheckLines.text(check)));
-    sheet.row("how", how(measurement));
-    measurement.arrivals().stream()
-        .skip(1)
-        .limit(MOST_COPIES)
-        .forEach(copy -> sheet.row("also heard", copy(measurement, copy)));
-    document.estimate().findings().forEach(this::finding);
-    sheet.row("also clean", String.join(", ", clean(measurement)));
+  private void found(MeasurementRecord m, Optional<HostCheckRecord> hostCheck, Outcome outcome) {
+    boolean unsure = m.ambiguous().orElse(comparison.isEmpty() && outcome == Outcome.UNDECIDED);
+    sheet.line(Verdicts.line(m.delay(), m.isUncalibrated(), unsure, comparison));
+    sheet.row("measured", Figures.measured(m.delay()));
+    comparison.ifPresent(c -> compared(m, c));
+    hostCheck.flatMap(HostCheckRecord::text).ifPresent(text -> sheet.row("host check", text));
+    sheet.row("how", how(m));
+    m.arrivals().stream().skip(1).limit(MOST_COPIES).forEach(copy -> copy(m, copy));
+    findings.forEach(this::finding);
+    List<String> clean = clean(m);
+    if (!clean.isEmpty()) {
+      sheet.row("also clean", String.join(", ", clean));
+    }
   }
 
-  private void compared(Measurement measurement, Comparison comparison) {
-    sheet.row("budget", Figures.predicted(comparison));
-    sheet.row("difference", Figures.difference(measurement, comparison));
+  private void compared(MeasurementRecord m, ComparisonRecord c) {
+    sheet.row("budget", Figures.predicted(c, m.delay()));
+    sheet.row("difference", Figures.difference(c, m.delay()));
     String label = "most likely";
-    List<Explanation> explanations = comparison.explanations();
-    for (Explanation explanation : explanations.stream().limit(MOST_EXPLANATIONS).toList()) {
+    for (ExplanationRecord explanation :
+        c.explanations().stream().limit(MOST_EXPLANATIONS).toList()) {
       sheet.row(
           explanation.fits() ? label : "cause",
-          explanation.text() + Figures.leaves(measurement, explanation));
+          explanation.text() + Figures.leaves(explanation, m.delay()));
       label = "or";
     }
-    if (explanations.size() > MOST_EXPLANATIONS) {
-      sheet.row("or", (explanations.size() - MOST_EXPLANATIONS) + " more, which --json lists");
+    if (c.explanations().size() > MOST_EXPLANATIONS) {
+      int more = c.explanations().size() - MOST_EXPLANATIONS;
+      sheet.row("or", more + " more, which --json lists");
     }
-    comparison.tellApart().ifPresent(extra -> sheet.row("to tell", extra.text()));
+    c.tellApart()
+        .flatMap(ComparisonRecord.ExtraRecord::text)
+        .ifPresent(text -> sheet.row("to tell", text));
   }
 
-  private static String how(Measurement measurement) {
-    String repeats = measurement.repeats() == 1 ? "1 reading" : measurement.repeats() + " readings";
-    return String.join(
-        ", ",
-        measurement.method().label(),
-        repeats,
-        againstNoise(Numbers.tellableDb(measurement.signalToNoiseDb())),
-        "level " + Numbers.plain(Numbers.tellableDb(measurement.levelDb()), 1) + " dB");
+  private static String how(MeasurementRecord m) {
+    List<String> how = new ArrayList<>();
+    m.method().ifPresent(how::add);
+    m.repeats().ifPresent(n -> how.add(n == 1 ? "1 reading" : n + " readings"));
+    m.signalToNoiseDb().ifPresent(db -> how.add(againstNoise(db.doubleValue())));
+    m.levelDb().ifPresent(db -> how.add("level " + Numbers.plain(db.doubleValue(), 1) + " dB"));
+    return String.join(", ", how);
   }
 
   private static String againstNoise(double db) {
@@ -91,38 +99,44 @@ final class MeasurementText {
     return text.endsWith(".") ? text : text + ".";
   }
 
-  private static String copy(Measurement measurement, Arrival copy) {
-    double weaker = measurement.arrivals().get(0).levelDb() - copy.levelDb();
-    return Numbers.plain(copy.delaySamples(), 1)
-        + " samples, "
-        + Numbers.plain(Math.abs(weaker), 1)
-        + (weaker < 0 ? " dB stronger" : " dB weaker")
-        + ", polarity "
-        + copy.polarity().label();
+  private void copy(MeasurementRecord m, ArrivalRecord copy) {
+    List<String> words = new ArrayList<>();
+    copy.delaySamples()
+        .ifPresent(samples -> words.add(Numbers.plain(samples.doubleValue(), 1) + " samples"));
+    m.arrivals()
+        .get(0)
+        .levelDb()
+        .flatMap(strongest -> copy.levelDb().map(strongest::subtract))
+        .ifPresent(weaker -> words.add(weaker(weaker)));
+    copy.polarity().ifPresent(polarity -> words.add("polarity " + polarity));
+    sheet.row("also heard", String.join(", ", words));
   }
 
-  private void finding(Finding finding) {
-    sheet.row("finding", finding.text());
-    sheet.row("  try", finding.hint());
-    if (finding.code() == FindingCode.CLOCKS_NOT_LOCKED) {
-      document
-          .comparison()
-          .flatMap(Comparison::towardsLimit)
+  private static String weaker(BigDecimal db) {
+    return Numbers.plain(db.abs().doubleValue(), 1)
+        + (db.signum() < 0 ? " dB stronger" : " dB weaker");
+  }
+
+  private void finding(FindingRecord finding) {
+    finding.tell(sheet);
+    if (is(finding, FindingCode.CLOCKS_NOT_LOCKED)) {
+      comparison
+          .flatMap(ComparisonRecord::towardsLimit)
           .ifPresent(limit -> sheet.row("  limit", limit.text()));
     }
   }
 
   /** What was looked at and found in order; nothing is called clean that wasn't looked at. */
-  private List<String> clean(Measurement measurement) {
+  private List<String> clean(MeasurementRecord m) {
     List<String> clean = new ArrayList<>();
-    if (measurement.polarity() == Polarity.NORMAL) {
+    if (m.polarity().equals(Optional.of(Polarity.NORMAL.label()))) {
       clean.add("polarity normal");
     }
     if (!found(FindingCode.CLIPPED)) {
       clean.add("not clipped");
     }
-    if (!found(FindingCode.CLOCKS_NOT_LOCKED)) {
-      measurement.clockDrift().ifPresent(drift -> clean.add("clocks locked " + within(drift)));
+    if (m.clockDriftPpm().isPresent() && !found(FindingCode.CLOCKS_NOT_LOCKED)) {
+      clean.add("clocks locked" + within(m));
     }
     return clean;
   }
@@ -133,13 +147,19 @@ final class MeasurementText {
     return "within " + Numbers.roundedUp(most, 2).toPlainString() + " ppm";
   }
 
-  private boolean found(FindingCode code) {
-    return document.estimate().findings().stream().anyMatch(finding -> finding.code() == code);
+  /** What a drift that went unnoticed could be at most. */
+  private static String within(MeasurementRecord m) {
+    return m.clockDriftUncertaintyPpm()
+        .map(u -> m.clockDriftPpm().orElseThrow().abs().add(u))
+        .map(most -> " within " + Numbers.roundedUp(most.doubleValue(), 2).toPlainString() + " ppm")
+        .orElse("");
   }
 
-  /** All of it. */
-  @Override
-  public String toString() {
-    return sheet.toString();
+  private boolean found(FindingCode code) {
+    return findings.stream().anyMatch(finding -> is(finding, code));
+  }
+
+  private static boolean is(FindingRecord finding, FindingCode code) {
+    return finding.code().equals(Optional.of(code.label()));
   }
 }

@@ -3,68 +3,68 @@ package dev.loopgauge.report.measured;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.PairDelay;
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
+import dev.loopgauge.report.form.Written;
+import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
-import java.util.LinkedHashMap;
+import java.math.BigDecimal;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * The delay between every two channels of a recording.
  *
  * @param command the command that measured
- * @param rate the recording's rate
- * @param channels their numbers, rising
+ * @param sampleRateHz the recording's rate
  * @param pairs every two of them once, the lower number first
  */
 public record PairsDocument(
-    String command, SampleRate rate, List<Integer> channels, List<PairDelay> pairs)
-    implements Document {
-  private static final int SAMPLE_DECIMALS = 4;
+    String command, Outcome outcome, int sampleRateHz, List<PairRecord> pairs) implements Document {
   private static final int DECIMALS = 2;
 
-  /** Copies the lists. */
-  public PairsDocument {
-    channels = List.copyOf(channels);
-    pairs = List.copyOf(pairs);
+  /** Two channels; what they have no sound in common for is null. */
+  public record PairRecord(
+      int from,
+      int to,
+      Optional<BigDecimal> delaySamples,
+      Optional<BigDecimal> uncertaintySamples,
+      Optional<BigDecimal> levelDb,
+      Optional<BigDecimal> likeness,
+      Optional<String> polarity,
+      List<FindingRecord> findings) {
+    private static PairRecord of(PairDelay pair) {
+      Optional<Measurement> m = pair.measured();
+      return new PairRecord(
+          pair.from(),
+          pair.to(),
+          m.map(x -> Written.samples(x.delay().samples(), x.uncertaintySamples())),
+          m.map(Measurement::uncertaintySamples).map(Written::uncertainSamples),
+          m.map(Measurement::levelDb).map(Written::db),
+          m.map(x -> Numbers.rounded(pair.likeness(), DECIMALS)),
+          m.map(x -> x.polarity().label()),
+          pair.findings().stream().map(FindingRecord::of).toList());
+    }
   }
 
-  private long measured() {
-    return pairs.stream().filter(pair -> pair.measured().isPresent()).count();
+  /** The document of every two channels. */
+  public static PairsDocument of(String command, SampleRate rate, List<PairDelay> pairs) {
+    boolean measured = pairs.stream().anyMatch(pair -> pair.measured().isPresent());
+    return new PairsDocument(
+        command,
+        measured ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
+        rate.hertz(),
+        pairs.stream().map(PairRecord::of).toList());
   }
 
-  @Override
-  public Map<String, Object> json() {
-    Outcome outcome = measured() > 0 ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY;
-    Map<String, Object> json = Document.head(command, outcome.label());
-    json.put("sampleRateHz", rate.hertz());
-    json.put("pairs", pairs.stream().map(PairsDocument::pair).toList());
-    return json;
-  }
-
-  private static Map<String, Object> pair(PairDelay pair) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("from", pair.from());
-    json.put("to", pair.to());
-    Optional<Measurement> m = pair.measured();
-    json.put(
-        "delaySamples",
-        m.map(x -> Numbers.rounded(x.delay().samples(), SAMPLE_DECIMALS)).orElse(null));
-    json.put(
-        "uncertaintySamples",
-        m.map(x -> Numbers.roundedUp(x.uncertaintySamples(), SAMPLE_DECIMALS)).orElse(null));
-    json.put(
-        "levelDb",
-        m.map(x -> Numbers.rounded(Numbers.tellableDb(x.levelDb()), DECIMALS)).orElse(null));
-    json.put("likeness", m.map(x -> Numbers.rounded(pair.likeness(), DECIMALS)).orElse(null));
-    json.put("polarity", m.map(x -> x.polarity().label()).orElse(null));
-    json.put("findings", pair.findings().stream().map(MeasurementJson::finding).toList());
-    return json;
+  /** How many pairs have sound in common. */
+  public long measured() {
+    return pairs.stream().filter(pair -> pair.delaySamples().isPresent()).count();
   }
 
   @Override
@@ -72,30 +72,42 @@ public record PairsDocument(
     Sheet sheet = new Sheet();
     sheet.line("MEASURED: " + measured() + " of " + pairs.size() + " pairs have sound in common.");
     sheet.line("delay in ms, how much later the row's sound is in the column's channel");
-    matrix(sheet, pair -> pair.measured().map(m -> Numbers.plain(m.delay().ms(), 3)));
+    matrix(sheet, pair -> pair.delaySamples().map(this::ms));
     sheet.line("likeness, 0 for unrelated to 1 for the same");
-    matrix(sheet, pair -> pair.measured().map(m -> Numbers.plain(pair.likeness(), DECIMALS)));
+    matrix(sheet, pair -> pair.likeness().map(like -> plain(like, DECIMALS)));
     sheet.line("level in dB, of the row's sound in the column's channel");
-    matrix(
-        sheet, pair -> pair.measured().map(m -> Numbers.plain(Numbers.tellableDb(m.levelDb()), 1)));
+    matrix(sheet, pair -> pair.levelDb().map(db -> plain(db, 1)));
     return sheet.toString();
   }
 
-  /** Rows from the first channel, columns to the second; a dash for nothing in common. */
-  private void matrix(Sheet sheet, Function<PairDelay, Optional<String>> cell) {
-    Table<Integer> table = new Table<Integer>().figures("", String::valueOf);
-    for (int column : channels.subList(1, channels.size())) {
-      table.figures(
-          String.valueOf(column),
-          row -> row >= column ? "" : cell.apply(between(row, column)).orElse("-"));
-    }
-    table.lines(channels.subList(0, channels.size() - 1)).forEach(sheet::asIs);
+  private String ms(BigDecimal samples) {
+    return Numbers.plain(new Latency(samples.doubleValue(), new SampleRate(sampleRateHz)).ms(), 3);
   }
 
-  private PairDelay between(int from, int to) {
-    return pairs.stream()
-        .filter(pair -> pair.from() == from && pair.to() == to)
-        .findFirst()
-        .orElseThrow();
+  private static String plain(BigDecimal number, int decimals) {
+    return Numbers.plain(number.doubleValue(), decimals);
+  }
+
+  /** Rows from the first channel, columns to the second; a dash for nothing in common. */
+  private void matrix(Sheet sheet, Function<PairRecord, Optional<String>> cell) {
+    List<Integer> channels =
+        pairs.stream()
+            .flatMap(pair -> Stream.of(pair.from(), pair.to()))
+            .distinct()
+            .sorted()
+            .toList();
+    Table<Integer> table = new Table<Integer>().figures("", String::valueOf);
+    channels.stream()
+        .skip(1)
+        .forEach(
+            column ->
+                table.figures(
+                    String.valueOf(column),
+                    row -> row >= column ? "" : between(row, column).flatMap(cell).orElse("-")));
+    table.lines(channels.subList(0, Math.max(0, channels.size() - 1))).forEach(sheet::asIs);
+  }
+
+  private Optional<PairRecord> between(int from, int to) {
+    return pairs.stream().filter(pair -> pair.from() == from && pair.to() == to).findFirst();
   }
 }

@@ -1,58 +1,66 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Step;
-import dev.loopgauge.estimate.Track;
-import dev.loopgauge.estimate.TrackPoint;
+import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
+import dev.loopgauge.report.measured.TrackDocument.PointRecord;
+import dev.loopgauge.report.measured.TrackDocument.StepRecord;
 import java.util.ArrayList;
 import java.util.List;
 
 /** The track document as text: what happened in words first, then a table that fits a screen. */
 final class TrackText {
   private static final int MOST_ROWS = 20;
-  private static final int MOST_SAMPLE_DECIMALS = 3;
-
   private final TrackDocument document;
-  private final Track track;
+  private final List<PointRecord> points;
   private final Sheet sheet = new Sheet();
 
-  TrackText(TrackDocument document) {
+  private TrackText(TrackDocument document) {
     this.document = document;
-    this.track = document.track();
+    this.points = document.track();
+  }
+
+  /** The text. */
+  static String of(TrackDocument document) {
+    TrackText text = new TrackText(document);
+    text.tell();
+    return text.sheet.toString();
+  }
+
+  private void tell() {
     sheet.line(headline());
-    if (!track.points().isEmpty()) {
+    if (!points.isEmpty()) {
       table();
-      track.steps().forEach(this::step);
+      document.steps().forEach(this::step);
       drift();
     }
-    track
-        .findings()
-        .forEach(
-            finding -> {
-              sheet.row("finding", finding.text());
-              sheet.row("  try", finding.hint());
-            });
-    if (track.leftOut() > 0) {
-      sheet.row("left out", windows(track.leftOut()) + " in which the delay can't be told");
-    }
+    document.findings().forEach(finding -> finding.tell(sheet));
+    document
+        .windowsLeftOut()
+        .filter(count -> count > 0)
+        .ifPresent(
+            count -> sheet.row("left out", windows(count) + " in which the delay can't be told"));
     document.notes().forEach(note -> sheet.row("note", note));
   }
 
   private String headline() {
-    if (track.points().isEmpty()) {
-      return "No trustworthy reading: " + track.findings().get(0).text() + ".";
+    if (points.isEmpty()) {
+      String why =
+          document.findings().stream()
+              .findFirst()
+              .flatMap(FindingRecord::text)
+              .orElse("the document doesn't say why");
+      return "No trustworthy reading: " + why + ".";
     }
-    int count = track.steps().size();
+    int count = document.steps().size();
     String steps = count == 0 ? "no step" : count == 1 ? "1 step" : count + " steps";
-    return "TRACKED: "
-        + windows(track.points().size())
-        + " of "
-        + Numbers.brief(track.windowSeconds(), 3)
-        + " s, "
-        + steps
-        + ".";
+    String each =
+        document
+            .windowSeconds()
+            .map(seconds -> " of " + Numbers.brief(seconds.doubleValue(), 3) + " s")
+            .orElse("");
+    return "TRACKED: " + windows(points.size()) + each + ", " + steps + ".";
   }
 
   private static String windows(int count) {
@@ -62,12 +70,11 @@ final class TrackText {
   /**
    * Every window of a short track; of a long one evenly many, the first and the last among them.
    */
-  private List<TrackPoint> rows() {
-    List<TrackPoint> points = track.points();
+  private List<PointRecord> rows() {
     if (points.size() <= MOST_ROWS) {
       return points;
     }
-    List<TrackPoint> rows = new ArrayList<>();
+    List<PointRecord> rows = new ArrayList<>();
     for (int i = 0; i < MOST_ROWS; i++) {
       rows.add(points.get((int) ((long) i * (points.size() - 1) / (MOST_ROWS - 1))));
     }
@@ -75,52 +82,43 @@ final class TrackText {
   }
 
   private void table() {
-    new Table<TrackPoint>()
-        .figures("at", point -> Numbers.clock(point.atSeconds()))
-        .figures("samples", point -> Numbers.plain(point.delay().samples(), decimals(point)))
-        .figures("±", point -> Numbers.plainUp(point.uncertaintySamples(), decimals(point)))
-        .figures("ms", point -> Numbers.plain(point.delay().ms(), 3))
-        .lines(rows())
-        .forEach(sheet::asIs);
-    if (rows().size() < track.points().size()) {
+    Table<PointRecord> table =
+        new Table<PointRecord>()
+            .figures("at", point -> Numbers.clock(point.atSeconds().doubleValue()))
+            .figures("samples", point -> point.shown(1).bareSamples())
+            .figures("±", point -> point.shown(1).uncertainty());
+    document
+        .sampleRateHz()
+        .ifPresent(rate -> table.figures("ms", point -> Numbers.plain(point.shown(rate).ms(), 3)));
+    table.lines(rows()).forEach(sheet::asIs);
+    if (rows().size() < points.size()) {
       sheet.row("shown", rows().size() + " of them; --json has all");
     }
   }
 
-  private static int decimals(TrackPoint point) {
-    return Numbers.decimalsFor(point.uncertaintySamples(), MOST_SAMPLE_DECIMALS);
-  }
-
-  private void step(Step step) {
+  private void step(StepRecord step) {
     sheet.row(
         "step",
         "at "
-            + Numbers.clock(step.atSeconds())
+            + Numbers.clock(step.atSeconds().doubleValue())
             + ", from "
-            + Numbers.plain(step.fromSamples(), 2)
+            + Numbers.plain(step.fromSamples().doubleValue(), 2)
             + " to "
-            + Numbers.plain(step.toSamples(), 2)
+            + Numbers.plain(step.toSamples().doubleValue(), 2)
             + " samples"
-            + document.inBlocks(step));
+            + step.blocks().map(blocks -> ", " + Figures.blocks(blocks)).orElse(""));
   }
 
   private void drift() {
-    track
-        .drift()
+    document
+        .clockDriftPpm()
         .ifPresent(
-            drift ->
+            ppm ->
                 sheet.row(
                     "drift",
-                    "%s ± %s ppm between steps"
-                        .formatted(
-                            Numbers.plain(drift.ppm(), 3),
-                            Numbers.roundedUp(drift.uncertaintyPpm(), 3).toPlainString())));
+                    Numbers.plain(ppm.doubleValue(), 3)
+                        + document.clockDriftUncertaintyPpm().map(u -> " ± " + u).orElse("")
+                        + " ppm between steps"));
     document.towardsLimit().ifPresent(limit -> sheet.row("limit", limit.text()));
-  }
-
-  /** All of it. */
-  @Override
-  public String toString() {
-    return sheet.toString();
   }
 }

@@ -6,95 +6,162 @@ import dev.loopgauge.plan.AlignedMix;
 import dev.loopgauge.plan.AlignedPath;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.Conflict;
-import dev.loopgauge.report.budget.DelayKeys;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
-import dev.loopgauge.signal.Latency;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What to add to each path of each mix.
  *
- * @param chain the chain
- * @param alignment what came of it
+ * @param outcome {@code aligned}, {@code over-limit} or {@code conflicting}
+ * @param step the steps in which the desk sets delays
+ * @param mixes the mixes
+ * @param conflicts where a path would need two delays at once
  * @param csvFile the file that the table was written to as well
  */
-public record AlignmentDocument(Chain chain, Alignment alignment, Optional<String> csvFile)
-    implements Document {
+public record AlignmentDocument(
+    String command,
+    String outcome,
+    Optional<String> step,
+    List<MixRecord> mixes,
+    List<ConflictRecord> conflicts,
+    Optional<String> csvFile)
+    implements Document, Sparse {
+  private static final String ALIGNED = "aligned";
   private static final int DISTANCE_DECIMALS = 4;
 
-  @Override
-  public String text() {
-    return new AlignmentText(this).toString();
+  /** A mix, and what rounding leaves between its paths. */
+  public record MixRecord(
+      String name,
+      Optional<String> target,
+      Optional<BigDecimal> widestGapSamples,
+      Optional<BigDecimal> firstNullHz,
+      List<String> unknownCompensation,
+      List<AlignedRecord> paths) {
+    private static MixRecord of(Chain chain, AlignedMix mix) {
+      return new MixRecord(
+          mix.name(),
+          Optional.of(mix.target()),
+          Optional.of(Written.samples(mix.widestGap().samples())),
+          Written.hz(mix.firstNullHz()),
+          mix.unknown(),
+          mix.paths().stream().map(path -> AlignedRecord.of(chain, path)).toList());
+    }
+  }
+
+  /**
+   * A path, and what to add to it.
+   *
+   * @param limitMs the performer's limit, where it is passed
+   */
+  public record AlignedRecord(
+      String path,
+      Optional<BigDecimal> delaySamples,
+      Optional<BigDecimal> delayMs,
+      Optional<BigDecimal> offsetMs,
+      BigDecimal addSamples,
+      BigDecimal addMs,
+      Optional<BigDecimal> addMetres,
+      Optional<BigDecimal> addFeet,
+      Optional<BigDecimal> leavesSamples,
+      Optional<BigDecimal> firstNullHz,
+      Optional<Boolean> passesLimit,
+      Optional<String> source,
+      Optional<BigDecimal> limitMs,
+      Optional<String> limitSource)
+      implements Sparse {
+    private static AlignedRecord of(Chain chain, AlignedPath path) {
+      double metres = path.add().seconds() * Air.metresPerSecond(chain.airTemperatureC());
+      Optional<AlignedPath> over = Optional.of(path).filter(AlignedPath::passesLimit);
+      return new AlignedRecord(
+          path.path(),
+          Optional.of(Written.samples(path.delay().delay().samples())),
+          Optional.of(Written.ms(path.delay().delay().ms())),
+          Optional.of(Written.ms(path.offset().ms())),
+          Written.samples(path.add().samples()),
+          Written.ms(path.add().ms()),
+          Optional.of(Numbers.rounded(metres, DISTANCE_DECIMALS)),
+          Optional.of(Numbers.rounded(metres / Air.METRES_PER_FOOT, DISTANCE_DECIMALS)),
+          Optional.of(Written.samples(path.left().samples())),
+          Written.hz(path.firstNullHz()),
+          Optional.of(path.passesLimit()),
+          Optional.of(path.delay().source().label()),
+          over.flatMap(p -> Written.ms(p.limits().limitMs())),
+          over.map(p -> p.limits().rule()));
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("limitMs", "limitSource");
+    }
+  }
+
+  /** A path that needs one delay in one mix and another in another. */
+  public record ConflictRecord(
+      String path,
+      String mix,
+      BigDecimal addSamples,
+      String otherMix,
+      BigDecimal otherAddSamples,
+      Optional<BigDecimal> addMs,
+      Optional<BigDecimal> otherAddMs)
+      implements Sparse {
+    private static ConflictRecord of(Conflict conflict) {
+      return new ConflictRecord(
+          conflict.path(),
+          conflict.larger(),
+          Written.samples(conflict.add().samples()),
+          conflict.smaller(),
+          Written.samples(conflict.otherAdd().samples()),
+          Optional.of(Written.ms(conflict.add().ms())),
+          Optional.of(Written.ms(conflict.otherAdd().ms())));
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("addMs", "otherAddMs");
+    }
+  }
+
+  /**
+   * The document of an alignment.
+   *
+   * @param csvFile the file that the table was written to as well
+   */
+  public static AlignmentDocument of(Chain chain, Alignment alignment, Optional<String> csvFile) {
+    return new AlignmentDocument(
+        "align",
+        outcome(alignment),
+        Optional.of(alignment.step().label()),
+        alignment.mixes().stream().map(mix -> MixRecord.of(chain, mix)).toList(),
+        alignment.conflicts().stream().map(ConflictRecord::of).toList(),
+        csvFile);
+  }
+
+  private static String outcome(Alignment alignment) {
+    if (!alignment.conflicts().isEmpty()) {
+      return "conflicting";
+    }
+    return alignment.passesLimit() ? "over-limit" : ALIGNED;
   }
 
   @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("align", outcome());
-    json.put("step", alignment.step().label());
-    json.put("mixes", alignment.mixes().stream().map(this::mix).toList());
-    json.put("conflicts", alignment.conflicts().stream().map(AlignmentDocument::conflict).toList());
-    csvFile.ifPresent(file -> json.put("csvFile", file));
-    return json;
+  public Set<String> leftOut() {
+    return Set.of("csvFile");
   }
 
   /** Whether nothing stands against setting the delays as they are. */
   public boolean isGood() {
-    return alignment.conflicts().isEmpty() && !alignment.passesLimit();
+    return outcome.equals(ALIGNED);
   }
 
-  private String outcome() {
-    if (isGood()) {
-      return "aligned";
-    }
-    return alignment.conflicts().isEmpty() ? "over-limit" : "conflicting";
-  }
-
-  private Map<String, Object> mix(AlignedMix mix) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", mix.name());
-    json.put("target", mix.target());
-    json.put("widestGapSamples", DelayKeys.samples(mix.widestGap().samples()));
-    DelayKeys.putHz(json, "firstNullHz", mix.firstNullHz());
-    json.put("unknownCompensation", mix.unknown());
-    json.put("paths", mix.paths().stream().map(this::path).toList());
-    return json;
-  }
-
-  private Map<String, Object> path(AlignedPath path) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("path", path.path());
-    DelayKeys.put(json, "delay", path.delay().delay());
-    json.put("offsetMs", DelayKeys.ms(path.offset().ms()));
-    DelayKeys.put(json, "add", path.add());
-    json.put("addMetres", Numbers.rounded(metres(path.add()), DISTANCE_DECIMALS));
-    json.put("addFeet", Numbers.rounded(feet(path.add()), DISTANCE_DECIMALS));
-    json.put("leavesSamples", DelayKeys.samples(path.left().samples()));
-    DelayKeys.putHz(json, "firstNullHz", path.firstNullHz());
-    json.put("passesLimit", path.passesLimit());
-    json.put("source", path.delay().source().label());
-    return json;
-  }
-
-  private static Map<String, Object> conflict(Conflict conflict) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("path", conflict.path());
-    json.put("mix", conflict.larger());
-    json.put("addSamples", DelayKeys.samples(conflict.add().samples()));
-    json.put("otherMix", conflict.smaller());
-    json.put("otherAddSamples", DelayKeys.samples(conflict.otherAdd().samples()));
-    return json;
-  }
-
-  /** A delay as metres of air. */
-  double metres(Latency delay) {
-    return delay.seconds() * Air.metresPerSecond(chain.airTemperatureC());
-  }
-
-  /** A delay as feet of air. */
-  double feet(Latency delay) {
-    return metres(delay) / Air.METRES_PER_FOOT;
+  @Override
+  public String text() {
+    return AlignmentText.of(this);
   }
 }

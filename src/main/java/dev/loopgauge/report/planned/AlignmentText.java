@@ -1,15 +1,14 @@
 package dev.loopgauge.report.planned;
 
-import dev.loopgauge.chain.ListenerLimits;
-import dev.loopgauge.plan.AlignedMix;
-import dev.loopgauge.plan.AlignedPath;
-import dev.loopgauge.plan.Conflict;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.signal.Latency;
+import dev.loopgauge.report.planned.AlignmentDocument.AlignedRecord;
+import dev.loopgauge.report.planned.AlignmentDocument.ConflictRecord;
+import dev.loopgauge.report.planned.AlignmentDocument.MixRecord;
+import java.math.BigDecimal;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /** The alignment as text: whether it works out, one table for the desk, then what is left. */
 final class AlignmentText {
@@ -19,116 +18,134 @@ final class AlignmentText {
   private static final int HIGHEST_SHOWN_HZ = 1_000_000;
 
   /** A line of the table. */
-  private record Row(String mix, AlignedPath path) {}
+  private record Row(String mix, AlignedRecord path) {}
 
   private final Sheet sheet = new Sheet();
   private final AlignmentDocument document;
 
-  AlignmentText(AlignmentDocument document) {
+  private AlignmentText(AlignmentDocument document) {
     this.document = document;
-    headline();
-    sheet.gap();
-    table();
-    sheet.gap();
-    List<AlignedMix> mixes = document.alignment().mixes();
-    mixes.forEach(this::meeting);
-    mixes.forEach(this::unknown);
-    mixes.forEach(mix -> mix.paths().forEach(this::limit));
-    document.csvFile().ifPresent(file -> sheet.row("written", file));
+  }
+
+  /** The text. */
+  static String of(AlignmentDocument document) {
+    AlignmentText text = new AlignmentText(document);
+    text.headline();
+    text.sheet.gap();
+    text.table();
+    text.sheet.gap();
+    document.mixes().forEach(text::meeting);
+    document.mixes().forEach(text::unknown);
+    document.mixes().forEach(mix -> mix.paths().forEach(text::limit));
+    document.csvFile().ifPresent(file -> text.sheet.row("written", file));
+    return text.sheet.toString();
   }
 
   private void headline() {
-    List<Conflict> conflicts = document.alignment().conflicts();
-    if (conflicts.isEmpty()) {
+    if (document.conflicts().isEmpty()) {
       sheet.line(
-          document.alignment().passesLimit()
-              ? "OVER A LIMIT: these delays make the paths meet, but too late for a performer."
-              : "SET these delays: then the paths of each mix meet.");
+          document.isGood()
+              ? "SET these delays: then the paths of each mix meet."
+              : "OVER A LIMIT: these delays make the paths meet, but too late for a performer.");
     }
-    conflicts.forEach(this::conflict);
+    document.conflicts().forEach(this::conflict);
   }
 
-  private void conflict(Conflict conflict) {
+  private void conflict(ConflictRecord conflict) {
+    BigDecimal more = conflict.addSamples().subtract(conflict.otherAddSamples());
+    Optional<BigDecimal> moreMs =
+        conflict.addMs().flatMap(ms -> conflict.otherAddMs().map(ms::subtract));
     sheet.line(
         "CONFLICT: "
-            + (conflict.path() + " needs " + inWords(conflict.add()))
-            + (" in " + conflict.larger() + " but " + inWords(conflict.otherAdd()))
-            + (" in " + conflict.smaller() + "."));
+            + (conflict.path() + " needs " + inWords(conflict.addSamples(), conflict.addMs()))
+            + (" in " + conflict.mix() + " but ")
+            + inWords(conflict.otherAddSamples(), conflict.otherAddMs())
+            + (" in " + conflict.otherMix() + "."));
     sheet.row(
         "try",
         "set it where each mix is made, if the desk can; or set the larger one and add "
-            + (inWords(conflict.difference()) + " more to the others of " + conflict.smaller()));
+            + (inWords(more, moreMs) + " more to the others of " + conflict.otherMix()));
   }
 
   private void table() {
     List<Row> rows =
-        document.alignment().mixes().stream()
+        document.mixes().stream()
             .flatMap(mix -> mix.paths().stream().map(path -> new Row(mix.name(), path)))
             .toList();
     Table<Row> table = new Table<Row>().words("mix", Row::mix).words("path", r -> r.path().path());
-    if (rows.stream().anyMatch(row -> row.path().offset().samples() > 0)) {
-      table.figures("behind", row -> Numbers.brief(row.path().offset().ms(), 2));
+    if (rows.stream()
+        .anyMatch(row -> row.path().offsetMs().filter(ms -> ms.signum() > 0).isPresent())) {
+      table.figures(
+          "behind",
+          r -> r.path().offsetMs().map(ms -> Numbers.brief(ms.doubleValue(), 2)).orElse("-"));
     }
     table
-        .figures("samples", row -> samples(row.path().add()))
-        .figures("ms", row -> Numbers.plain(row.path().add().ms(), 3))
-        .figures("metres", row -> Numbers.plain(document.metres(row.path().add()), 2))
-        .figures("feet", row -> Numbers.plain(document.feet(row.path().add()), 2))
-        .words("from", row -> row.path().delay().source().label())
+        .figures("samples", row -> samples(row.path().addSamples()))
+        .figures("ms", row -> Numbers.plain(row.path().addMs().doubleValue(), 3))
+        .figures("metres", row -> plain(row.path().addMetres()))
+        .figures("feet", row -> plain(row.path().addFeet()))
+        .words("from", row -> row.path().source().orElse("-"))
         .lines(rows)
         .forEach(sheet::asIs);
   }
 
-  private void meeting(AlignedMix mix) {
+  private void meeting(MixRecord mix) {
     sheet.row(
         mix.name(),
         "all meet "
-            + (mix.target() + "; steps of " + document.alignment().step().label() + " leave ")
+            + (mix.target().orElse("?") + "; steps of " + document.step().orElse("?") + " leave ")
             + left(mix));
   }
 
-  private static String left(AlignedMix mix) {
-    OptionalDouble hz = mix.firstNullHz();
-    return hz.isPresent() && hz.getAsDouble() < HIGHEST_SHOWN_HZ
-        ? inWords(mix.widestGap())
-            + (" at most, first null " + Numbers.brief(hz.getAsDouble() / 1000, 1) + " kHz")
-        : "nothing";
+  private static String left(MixRecord mix) {
+    return mix.firstNullHz()
+        .map(BigDecimal::doubleValue)
+        .filter(hz -> hz < HIGHEST_SHOWN_HZ)
+        .map(
+            hz ->
+                inWords(mix.widestGapSamples().orElse(BigDecimal.ZERO), Optional.of(halfPeriod(hz)))
+                    + (" at most, first null " + Numbers.brief(hz / 1000, 1) + " kHz"))
+        .orElse("nothing");
   }
 
-  private void unknown(AlignedMix mix) {
-    if (!mix.unknown().isEmpty()) {
+  /** Two copies cancel first where they are half a period apart; in ms. */
+  private static BigDecimal halfPeriod(double hz) {
+    return BigDecimal.valueOf(500 / hz);
+  }
+
+  private void unknown(MixRecord mix) {
+    if (!mix.unknownCompensation().isEmpty()) {
       sheet.row(
           "unknown",
           "does the desk delay the rest of "
-              + (mix.name() + " to match " + String.join(", ", mix.unknown()))
+              + (mix.name() + " to match " + String.join(", ", mix.unknownCompensation()))
               + "? If so, other delays are needed; measure the paths and give --measured");
     }
   }
 
-  private void limit(AlignedPath path) {
-    if (path.passesLimit()) {
-      ListenerLimits limits = path.limits();
-      sheet.row(
-          "over",
-          path.path()
-              + (" is then " + Numbers.plain(path.delay().delay().plus(path.add()).ms(), 1))
-              + " ms late, over its limit of "
-              + Numbers.brief(limits.limitMs().orElse(0), 2)
-              + (" ms (" + limits.rule() + ")"));
+  private void limit(AlignedRecord path) {
+    if (path.passesLimit().orElse(false)) {
+      String then =
+          path.delayMs()
+              .map(ms -> Numbers.plain(ms.add(path.addMs()).doubleValue(), 1) + " ms late, over")
+              .orElse("over");
+      String limit =
+          path.limitMs().map(ms -> " of " + Numbers.brief(ms.doubleValue(), 2) + " ms").orElse("");
+      String source = path.limitSource().map(rule -> " (" + rule + ")").orElse("");
+      sheet.row("over", path.path() + " is then " + then + " its limit" + limit + source);
     }
   }
 
-  private static String inWords(Latency delay) {
-    return samples(delay) + " samples (" + Numbers.plain(delay.ms(), 3) + " ms)";
+  private static String inWords(BigDecimal samples, Optional<BigDecimal> ms) {
+    String inMs = ms.map(known -> " (" + Numbers.plain(known.doubleValue(), 3) + " ms)").orElse("");
+    return samples(samples) + " samples" + inMs;
   }
 
-  private static String samples(Latency delay) {
-    return Numbers.brief(delay.samples(), FINEST_SAMPLE_DECIMALS);
+  private static String samples(BigDecimal samples) {
+    return Numbers.brief(samples.doubleValue(), FINEST_SAMPLE_DECIMALS);
   }
 
-  /** All of it. */
-  @Override
-  public String toString() {
-    return sheet.toString();
+  private static String plain(Optional<BigDecimal> number) {
+    return number.map(known -> Numbers.plain(known.doubleValue(), 2)).orElse("-");
   }
 }

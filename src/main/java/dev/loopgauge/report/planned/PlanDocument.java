@@ -1,54 +1,83 @@
 package dev.loopgauge.report.planned;
 
+import dev.loopgauge.chain.Host;
 import dev.loopgauge.plan.Breach;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.Feed;
-import dev.loopgauge.plan.Load;
 import dev.loopgauge.plan.PictureBlock;
-import dev.loopgauge.plan.PictureMatch;
 import dev.loopgauge.plan.Plan;
 import dev.loopgauge.plan.PlanRequest;
 import dev.loopgauge.plan.Routing;
 import dev.loopgauge.plan.Setting;
-import dev.loopgauge.report.budget.DelayKeys;
-import dev.loopgauge.report.budget.Pictures;
 import dev.loopgauge.report.form.Document;
-import dev.loopgauge.report.form.Numbers;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The settings that keep every listener of a rig within limits.
  *
- * @param request what could be chosen from
- * @param plan what came of it
+ * @param choices the settings, the best first
+ * @param limit what breaks next; null where nothing does
+ * @param noLimit why nothing breaks, where it doesn't
+ * @param sameClock the best setting that leaves the sample rate alone, where the best of all
+ *     doesn't
+ * @param droppedOut settings at which sound dropped out when it was measured
  */
-public record PlanDocument(PlanRequest request, Plan plan) implements Document {
-  private static final int PERCENT_DECIMALS = 2;
+public record PlanDocument(
+    String command,
+    String outcome,
+    List<ChoiceRecord> choices,
+    Optional<BreachRecord> limit,
+    Optional<String> noLimit,
+    Optional<SettingRecord> sameClock,
+    List<SettingRecord> droppedOut)
+    implements Document, Sparse {
+  /** A block size and a rate. */
+  public record SettingRecord(int blockSize, int sampleRateHz) {
+    private static SettingRecord of(Setting setting) {
+      return new SettingRecord(setting.blockSize(), setting.rate().hertz());
+    }
 
-  @Override
-  public String text() {
-    return new PlanText(this).toString();
+    /** In words. */
+    String told() {
+      return PlanText.setting(blockSize, sampleRateHz);
+    }
   }
 
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json =
-        Document.head("plan", plan.choices().isEmpty() ? "nothing-fits" : "planned");
-    json.put("choices", plan.choices().stream().map(this::choice).toList());
-    json.put("limit", plan.limit().map(PlanDocument::limit).orElse(null));
-    json.put("droppedOut", plan.droppedOut().stream().map(PlanDocument::setting).toList());
-    return json;
+  /**
+   * The document of a plan.
+   *
+   * @param request what could be chosen from
+   * @param plan what came of it
+   */
+  public static PlanDocument of(PlanRequest request, Plan plan) {
+    List<Choice> choices = plan.choices();
+    Optional<Choice> best = choices.stream().findFirst();
+    return new PlanDocument(
+        "plan",
+        choices.isEmpty() ? "nothing-fits" : "planned",
+        choices.stream().map(choice -> choice(request, choice)).toList(),
+        plan.limit().map(breach -> breach(request, breach, choices.isEmpty())),
+        best.filter(choice -> plan.limit().isEmpty()).map(choice -> noLimit(request, choice)),
+        best.flatMap(choice -> sameClock(request.chain().rate(), choice, choices)),
+        plan.droppedOut().stream().map(SettingRecord::of).toList());
   }
 
-  /** What is known of the computer at a setting. */
-  Optional<Load> load(Setting setting) {
-    return Optional.ofNullable(request.loads().get(setting));
+  private static ChoiceRecord choice(PlanRequest request, Choice choice) {
+    Setting setting = choice.setting();
+    return ChoiceRecord.of(
+        choice,
+        Optional.ofNullable(request.loads().get(setting)),
+        choice.feeds().stream()
+            .map(feed -> FeedRecord.of(feed, closest(request, setting, feed)))
+            .toList());
   }
 
   /** The block size that would bring the sound of a path closest to its picture. */
-  Optional<PictureBlock> closest(Setting setting, Feed feed) {
+  private static Optional<PictureBlock> closest(PlanRequest request, Setting setting, Feed feed) {
     return feed.routing() == Routing.BEFORE_HOST
         ? Optional.empty()
         : PictureBlock.closest(
@@ -59,56 +88,48 @@ public record PlanDocument(PlanRequest request, Plan plan) implements Document {
             request.blockSizes());
   }
 
-  private static Map<String, Object> setting(Setting setting) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("blockSize", setting.blockSize());
-    json.put("sampleRateHz", setting.rate().hertz());
-    return json;
+  private static BreachRecord breach(PlanRequest request, Breach breach, boolean nothingFits) {
+    return BreachRecord.of(
+        breach, nothingFits ? Optional.of(remedy(request, breach)) : Optional.empty());
   }
 
-  private Map<String, Object> choice(Choice choice) {
-    Map<String, Object> json = setting(choice.setting());
-    json.put("blockMs", DelayKeys.ms(choice.setting().blockMs()));
-    json.put("pictureApartMs", DelayKeys.ms(choice.pictureApartMs()));
-    load(choice.setting()).ifPresent(load -> putLoad(json, load));
-    json.put("beforeHost", choice.beforeHost());
-    json.put("paths", choice.feeds().stream().map(feed -> feed(choice.setting(), feed)).toList());
-    return json;
+  private static String remedy(PlanRequest request, Breach breach) {
+    String shorten = "take stages out of " + breach.path();
+    if (breach.kind() == Breach.Kind.PICTURE) {
+      return "delay the picture, or " + shorten;
+    }
+    boolean couldLeave =
+        !request.mayLeaveHost().contains(breach.path())
+            && !Host.on(request.chain(), request.chain().path(breach.path())).inside().isEmpty();
+    return couldLeave
+        ? shorten + ", or --may-leave-host " + breach.path() + " where it can do without"
+        : shorten;
   }
 
-  private static void putLoad(Map<String, Object> json, Load load) {
-    load.cpuPercent()
-        .ifPresent(cpu -> json.put("cpuPercent", Numbers.rounded(cpu, PERCENT_DECIMALS)));
-    load.dropouts().ifPresent(dropouts -> json.put("dropouts", dropouts));
+  private static String noLimit(PlanRequest request, Choice chosen) {
+    return request.blockSizes().stream().anyMatch(size -> size > chosen.setting().blockSize())
+        ? "no limit breaks, but sound dropped out there"
+        : "no larger block was asked about";
   }
 
-  private Map<String, Object> feed(Setting setting, Feed feed) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("path", feed.path());
-    json.put("routing", feed.routing().label());
-    DelayKeys.put(json, "delay", feed.delay().delay());
-    json.put(
-        "marginMs",
-        feed.marginMs().isPresent() ? DelayKeys.ms(feed.marginMs().getAsDouble()) : null);
-    json.put("source", feed.delay().source().label());
-    feed.picture().ifPresent(match -> json.put("picture", picture(setting, feed, match)));
-    return json;
+  private static Optional<SettingRecord> sameClock(
+      SampleRate own, Choice chosen, List<Choice> choices) {
+    return chosen.setting().rate().equals(own)
+        ? Optional.empty()
+        : choices.stream()
+            .map(Choice::setting)
+            .filter(setting -> setting.rate().equals(own))
+            .findFirst()
+            .map(SettingRecord::of);
   }
 
-  private Map<String, Object> picture(Setting setting, Feed feed, PictureMatch match) {
-    Map<String, Object> json = Pictures.json(match);
-    closest(setting, feed).ifPresent(block -> json.put("closestBlock", Pictures.json(block)));
-    return json;
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("noLimit", "sameClock");
   }
 
-  private static Map<String, Object> limit(Breach breach) {
-    Map<String, Object> json = setting(breach.setting());
-    json.put("path", breach.path());
-    json.put("kind", breach.kind().label());
-    json.put("reachedMs", DelayKeys.ms(breach.reachedMs()));
-    json.put("limitMs", DelayKeys.ms(breach.limitMs()));
-    json.put("overMs", DelayKeys.ms(breach.overMs()));
-    json.put("rule", breach.rule());
-    return json;
+  @Override
+  public String text() {
+    return PlanText.of(this);
   }
 }

@@ -1,177 +1,149 @@
 package dev.loopgauge.report.planned;
 
-import dev.loopgauge.chain.Host;
-import dev.loopgauge.plan.Breach;
-import dev.loopgauge.plan.Choice;
-import dev.loopgauge.plan.DelaySource;
-import dev.loopgauge.plan.Feed;
-import dev.loopgauge.plan.Plan;
-import dev.loopgauge.plan.PlanRequest;
-import dev.loopgauge.plan.Routing;
-import dev.loopgauge.plan.Setting;
-import dev.loopgauge.report.budget.Pictures;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
-import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.report.form.Table;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The plan as text: the choice first, then what limits it, then the other choices. */
 final class PlanText {
+  /** How many choices are shown. */
+  private static final int MOST_ROWS = 12;
+
   private final Sheet sheet = new Sheet();
   private final PlanDocument document;
-  private final PlanRequest request;
-  private final Plan plan;
 
-  PlanText(PlanDocument document) {
+  private PlanText(PlanDocument document) {
     this.document = document;
-    request = document.request();
-    plan = document.plan();
-    if (plan.choices().isEmpty()) {
-      nothingFits();
+  }
+
+  /** The text. */
+  static String of(PlanDocument document) {
+    PlanText text = new PlanText(document);
+    if (document.choices().isEmpty()) {
+      text.nothingFits();
     } else {
-      choice(plan.choices().get(0));
-      sheet.gap();
-      new PlanTable(document).lines().forEach(sheet::asIs);
-      more();
+      text.choice(document.choices().get(0));
+      text.sheet.gap();
+      text.table();
+      text.more();
     }
-    droppedOut();
+    text.droppedOut();
+    return text.sheet.toString();
   }
 
   private void nothingFits() {
     sheet.line("NOTHING FITS: no setting keeps every listener within limits.");
-    plan.limit()
+    document
+        .limit()
         .ifPresent(
             breach -> {
-              sheet.row("nearest", setting(breach.setting()) + ": " + words(breach));
-              sheet.row("rule", breach.rule());
-              sheet.row("try", remedy(breach));
+              String at = setting(breach.blockSize(), breach.sampleRateHz());
+              sheet.row("nearest", at + ": " + breach.told());
+              breach.rule().ifPresent(rule -> sheet.row("rule", rule));
+              breach.hint().ifPresent(hint -> sheet.row("try", hint));
             });
   }
 
-  private String remedy(Breach breach) {
-    String shorten = "take stages out of " + breach.path();
-    if (breach.kind() == Breach.Kind.PICTURE) {
-      return "delay the picture, or " + shorten;
-    }
-    boolean couldLeave =
-        !request.mayLeaveHost().contains(breach.path())
-            && !Host.on(request.chain(), request.chain().path(breach.path())).inside().isEmpty();
-    return couldLeave
-        ? shorten + ", or --may-leave-host " + breach.path() + " where it can do without"
-        : shorten;
-  }
-
-  private void choice(Choice choice) {
-    sheet.line("CHOOSE " + setting(choice.setting()) + ": every listener is within limits.");
-    ownRate(choice.setting().rate());
-    plan.limit()
-        .ifPresentOrElse(
-            breach -> {
-              sheet.row(
-                  "one step up", "block " + breach.setting().blockSize() + ": " + words(breach));
-              sheet.row("rule", breach.rule());
-            },
-            () -> sheet.row("one step up", nothingBreaks(choice.setting())));
+  private void choice(ChoiceRecord choice) {
+    sheet.line("CHOOSE " + choice.told() + ": every listener is within limits.");
+    document
+        .sameClock()
+        .ifPresent(
+            setting ->
+                sheet.row(
+                    "same clock",
+                    setting.told() + " is the best that leaves the sample rate alone"));
+    document.limit().ifPresent(this::oneStepUp);
+    document.noLimit().ifPresent(why -> sheet.row("one step up", why));
     routings(choice);
-    choice.feeds().forEach(feed -> picture(choice.setting(), feed));
-    sources(choice);
+    choice.paths().forEach(this::picture);
+    String measured = named(choice.paths().stream().filter(FeedRecord::isMeasured).toList());
+    sheet.row("measured", measured.isEmpty() ? "nothing; all is predicted" : measured);
   }
 
-  private String nothingBreaks(Setting chosen) {
-    return request.blockSizes().stream().anyMatch(size -> size > chosen.blockSize())
-        ? "no limit breaks, but sound dropped out there"
-        : "no larger block was asked about";
+  private void oneStepUp(BreachRecord breach) {
+    sheet.row("one step up", "block " + breach.blockSize() + ": " + breach.told());
+    breach.rule().ifPresent(rule -> sheet.row("rule", rule));
   }
 
-  private void routings(Choice choice) {
+  private static String named(List<FeedRecord> paths) {
+    return paths.stream().map(FeedRecord::path).collect(Collectors.joining(", "));
+  }
+
+  private void routings(ChoiceRecord choice) {
     String moved =
-        choice.feeds().stream()
-            .filter(feed -> feed.routing() == Routing.BEFORE_HOST)
-            .map(feed -> feed.path() + " (then " + ms(feed.delay().delay().ms()) + ")")
+        choice.paths().stream()
+            .filter(FeedRecord::isMoved)
+            .map(path -> path.path() + " (then " + plain(path.delayMs(), 1) + " ms)")
             .collect(Collectors.joining(", "));
     if (!moved.isEmpty()) {
       sheet.row("re-patch", "from before the host, by a second patch of the input: " + moved);
     }
   }
 
-  private void picture(Setting setting, Feed feed) {
-    feed.picture()
+  private void picture(FeedRecord path) {
+    path.picture()
         .ifPresent(
-            match -> {
-              sheet.row(
-                  "picture",
-                  feed.path() + ": " + Pictures.standing(match) + "; " + Pictures.advice(match));
-              document.closest(setting, feed).ifPresent(b -> sheet.row("", Pictures.closest(b)));
+            picture -> {
+              String told = path.path() + ": " + picture.told();
+              sheet.row("picture", told + "; " + picture.advice());
+              picture.closest().ifPresent(block -> sheet.row("", block));
             });
   }
 
-  private void sources(Choice choice) {
-    String measured =
-        choice.feeds().stream()
-            .filter(feed -> feed.delay().source() == DelaySource.MEASURED)
-            .map(Feed::path)
-            .collect(Collectors.joining(", "));
-    sheet.row("measured", measured.isEmpty() ? "nothing; all is predicted" : measured);
-  }
-
-  private void ownRate(SampleRate chosen) {
-    SampleRate own = request.chain().rate();
-    if (!chosen.equals(own)) {
-      plan.choices().stream()
-          .map(Choice::setting)
-          .filter(setting -> setting.rate().equals(own))
-          .findFirst()
-          .ifPresent(
-              setting ->
-                  sheet.row(
-                      "same clock",
-                      setting(setting) + " is the best that leaves the sample rate alone"));
+  /** The best choices, one line each; columns about which nothing is known are left out. */
+  private void table() {
+    List<ChoiceRecord> choices = document.choices();
+    Table<ChoiceRecord> table =
+        new Table<ChoiceRecord>()
+            .figures("block", choice -> String.valueOf(choice.blockSize()))
+            .figures("kHz", choice -> kilohertz(choice.sampleRateHz()))
+            .figures("ms a block", choice -> plain(choice.blockMs(), 2));
+    if (choices.stream().anyMatch(choice -> choice.cpuPercent().isPresent())) {
+      table.figures("CPU %", choice -> plain(choice.cpuPercent(), 1));
     }
+    table
+        .figures("spare ms", choice -> plain(choice.tightest().flatMap(FeedRecord::marginMs), 1))
+        .words("on", choice -> choice.tightest().map(FeedRecord::path).orElse("-"));
+    if (choices.stream().anyMatch(ChoiceRecord::hasPicture)) {
+      table.figures("off picture", choice -> plain(choice.pictureApartMs(), 1));
+    }
+    table.figures("re-patched", choice -> String.valueOf(choice.beforeHost().size()));
+    table.lines(choices.subList(0, Math.min(MOST_ROWS, choices.size()))).forEach(sheet::asIs);
   }
 
   private void more() {
-    int hidden = plan.choices().size() - PlanTable.MOST_ROWS;
+    int hidden = document.choices().size() - MOST_ROWS;
     if (hidden > 0) {
       sheet.line("  and " + hidden + " more; --json lists all");
     }
   }
 
   private void droppedOut() {
-    if (!plan.droppedOut().isEmpty()) {
+    if (!document.droppedOut().isEmpty()) {
       sheet.row(
           "left out",
-          plan.droppedOut().stream().map(PlanText::setting).collect(Collectors.joining(", "))
+          document.droppedOut().stream()
+                  .map(PlanDocument.SettingRecord::told)
+                  .collect(Collectors.joining(", "))
               + ": sound dropped out there when it was measured");
     }
   }
 
-  private static String words(Breach breach) {
-    String reached =
-        switch (breach.kind()) {
-          case LISTENER -> " would be " + ms(breach.reachedMs()) + " late, ";
-          case PICTURE -> " would be " + ms(breach.reachedMs()) + " behind its picture, ";
-        };
-    return breach.path() + reached + over(breach);
+  /** A block size and a rate in words. */
+  static String setting(int blockSize, int sampleRateHz) {
+    return "block " + blockSize + " at " + kilohertz(sampleRateHz) + " kHz";
   }
 
-  private static String over(Breach breach) {
-    return Numbers.plainUp(breach.overMs(), 1)
-        + " ms over its limit of "
-        + Numbers.brief(breach.limitMs(), 2)
-        + " ms";
+  private static String kilohertz(int hertz) {
+    return Numbers.brief(hertz / 1000.0, 3);
   }
 
-  private static String setting(Setting setting) {
-    return "block " + setting.blockSize() + " at " + PlanTable.kilohertz(setting.rate()) + " kHz";
-  }
-
-  private static String ms(double ms) {
-    return Numbers.plain(ms, 1) + " ms";
-  }
-
-  /** All of it. */
-  @Override
-  public String toString() {
-    return sheet.toString();
+  private static String plain(Optional<BigDecimal> number, int decimals) {
+    return number.map(known -> Numbers.plain(known.doubleValue(), decimals)).orElse("-");
   }
 }

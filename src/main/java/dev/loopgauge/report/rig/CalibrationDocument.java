@@ -2,10 +2,8 @@ package dev.loopgauge.report.rig;
 
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.report.form.Document;
-import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import java.util.List;
-import java.util.Map;
 
 /**
  * A calibration that was kept.
@@ -13,12 +11,13 @@ import java.util.Map;
  * @param calibration the calibration
  * @param files where it was written
  */
-public record CalibrationDocument(Calibration calibration, List<String> files) implements Document {
-  private static final int MOST_DECIMALS = 3;
-
-  /** Copies the list. */
-  public CalibrationDocument {
-    files = List.copyOf(files);
+public record CalibrationDocument(
+    String command, String outcome, CalibrationRecord calibration, List<String> files)
+    implements Document {
+  /** The document of a calibration and where it was written. */
+  public static CalibrationDocument of(Calibration calibration, List<String> files) {
+    return new CalibrationDocument(
+        "calibrate", "calibrated", CalibrationRecord.of(calibration), List.copyOf(files));
   }
 
   @Override
@@ -26,23 +25,9 @@ public record CalibrationDocument(Calibration calibration, List<String> files) i
     Sheet sheet =
         new Sheet()
             .line("CALIBRATED: the sound card itself is late by what follows.")
-            .row(
-                "cable",
-                Numbers.plusMinus(
-                        calibration.delaySamples(), calibration.uncertaintySamples(), MOST_DECIMALS)
-                    + " samples  "
-                    + Numbers.plain(calibration.delay().ms(), MOST_DECIMALS)
-                    + " ms")
-            .row("holds for", Calibrations.conditions(calibration));
+            .row("cable", calibration.told())
+            .row("holds for", calibration.conditions());
     files.forEach(file -> sheet.row("kept in", file));
     return sheet.toString();
-  }
-
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("calibrate", "calibrated");
-    json.put("calibration", Calibrations.json(calibration));
-    json.put("files", files);
-    return json;
   }
 }

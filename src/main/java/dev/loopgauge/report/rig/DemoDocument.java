@@ -30,7 +30,7 @@ public record DemoDocument(
     implements Document {
   @Override
   public String text() {
-    int block = budget.chain().blockSize();
+    int block = budget.blockSize().orElseThrow();
     return new Sheet()
         .line("An invented theatre in the built-in rig; no sound card is used.")
         .gap()
@@ -72,14 +72,26 @@ public record DemoDocument(
         : '"' + file.replaceAll("([\"\\\\$`])", "\\\\$1") + '"';
   }
 
+  /** The demo by its keys. */
+  private record Shown(
+      String command,
+      String outcome,
+      String folder,
+      String chainFile,
+      String path,
+      Map<String, Object> budget,
+      List<Map<String, Object>> measurements) {}
+
   @Override
   public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("demo", "shown");
-    json.put("folder", folder);
-    json.put("chainFile", chainFile);
-    json.put("path", path);
-    json.put("budget", budget.json());
-    json.put("measurements", List.of(agreeing.json(), late.json()));
-    return json;
+    return Document.json(
+        new Shown(
+            "demo",
+            "shown",
+            folder,
+            chainFile,
+            path,
+            budget.json(),
+            List.of(agreeing.json(), late.json())));
   }
 }

@@ -4,11 +4,12 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Sheet;
+import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Table;
 import dev.loopgauge.signal.SampleRate;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -16,9 +17,10 @@ import java.util.stream.Collectors;
  *
  * @param backends the back ends, in the order to show them
  */
-public record DevicesDocument(List<Seen> backends) implements Document {
+public record DevicesDocument(String command, String outcome, List<BackendRecord> backends)
+    implements Document {
   /**
-   * One back end.
+   * One back end, as it was seen.
    *
    * @param name its name
    * @param availability what it offers, or why it can't be used
@@ -26,77 +28,91 @@ public record DevicesDocument(List<Seen> backends) implements Document {
    */
   public record Seen(String name, Availability availability, String command) {}
 
-  /** Copies the list. */
-  public DevicesDocument {
-    backends = List.copyOf(backends);
+  /**
+   * One back end.
+   *
+   * @param reason why it can't be used
+   * @param hint what to try then
+   */
+  public record BackendRecord(
+      String name,
+      boolean usable,
+      Optional<String> reason,
+      Optional<String> hint,
+      List<DeviceRecord> devices,
+      Optional<String> measureCommand)
+      implements Sparse {
+    private static BackendRecord of(Seen seen) {
+      Optional<Availability.Unusable> unusable =
+          seen.availability() instanceof Availability.Unusable not
+              ? Optional.of(not)
+              : Optional.empty();
+      List<AudioDevice> devices =
+          seen.availability() instanceof Availability.Usable usable ? usable.devices() : List.of();
+      return new BackendRecord(
+          seen.name(),
+          unusable.isEmpty(),
+          unusable.map(Availability.Unusable::reason),
+          unusable.map(Availability.Unusable::hint),
+          devices.stream().map(DeviceRecord::of).toList(),
+          Optional.of(seen.command()).filter(command -> !command.isEmpty()));
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("reason", "hint");
+    }
+
+    private String text() {
+      if (reason.isPresent()) {
+        Sheet sheet = new Sheet().line(name + " can't be used: " + reason.get());
+        hint.ifPresent(remedy -> sheet.row("try", remedy));
+        return sheet.toString();
+      }
+      return name
+          + "\n"
+          + table()
+          + measureCommand.map(measure -> "  " + measure + "\n").orElse("");
+    }
+
+    private String table() {
+      return new Table<DeviceRecord>()
+              .words("device", DeviceRecord::name)
+              .figures("sends", device -> String.valueOf(device.sends()))
+              .figures("returns", device -> String.valueOf(device.returns()))
+              .words("rates in Hz", DeviceRecord::rates)
+              .lines(devices)
+              .stream()
+              .map(line -> line + "\n")
+              .collect(Collectors.joining());
+    }
+  }
+
+  /** One device. */
+  public record DeviceRecord(String name, int sends, int returns, List<Integer> ratesHz) {
+    private static DeviceRecord of(AudioDevice device) {
+      return new DeviceRecord(
+          device.name(),
+          device.sends(),
+          device.returns(),
+          device.rates().stream().map(SampleRate::hertz).toList());
+    }
+
+    private String rates() {
+      return ratesHz.isEmpty()
+          ? "any"
+          : ratesHz.stream().map(String::valueOf).collect(Collectors.joining(" "));
+    }
+  }
+
+  /** The document of what was seen. */
+  public static DevicesDocument of(List<Seen> backends) {
+    return new DevicesDocument(
+        "devices", "listed", backends.stream().map(BackendRecord::of).toList());
   }
 
   @Override
   public String text() {
-    return backends.stream().map(DevicesDocument::text).collect(Collectors.joining("\n"));
-  }
-
-  private static String text(Seen seen) {
-    if (seen.availability() instanceof Availability.Unusable unusable) {
-      return new Sheet()
-          .line(seen.name() + " can't be used: " + unusable.reason())
-          .row("try", unusable.hint())
-          .toString();
-    }
-    String measure = seen.command().isEmpty() ? "" : "  " + seen.command() + "\n";
-    return seen.name() + "\n" + table(devices(seen)) + measure;
-  }
-
-  private static String table(List<AudioDevice> devices) {
-    return new Table<AudioDevice>()
-            .words("device", AudioDevice::name)
-            .figures("sends", device -> String.valueOf(device.sends()))
-            .figures("returns", device -> String.valueOf(device.returns()))
-            .words("rates in Hz", DevicesDocument::rates)
-            .lines(devices)
-            .stream()
-            .map(line -> line + "\n")
-            .collect(Collectors.joining());
-  }
-
-  private static String rates(AudioDevice device) {
-    return device.rates().isEmpty()
-        ? "any"
-        : device.rates().stream()
-            .map(rate -> String.valueOf(rate.hertz()))
-            .collect(Collectors.joining(" "));
-  }
-
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("devices", "listed");
-    json.put("backends", backends.stream().map(DevicesDocument::json).toList());
-    return json;
-  }
-
-  private static Map<String, Object> json(Seen seen) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", seen.name());
-    json.put("usable", seen.availability() instanceof Availability.Usable);
-    if (seen.availability() instanceof Availability.Unusable unusable) {
-      json.put("reason", unusable.reason());
-      json.put("hint", unusable.hint());
-    }
-    json.put("devices", devices(seen).stream().map(DevicesDocument::json).toList());
-    json.put("measureCommand", seen.command().isEmpty() ? null : seen.command());
-    return json;
-  }
-
-  private static Map<String, Object> json(AudioDevice device) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", device.name());
-    json.put("sends", device.sends());
-    json.put("returns", device.returns());
-    json.put("ratesHz", device.rates().stream().map(SampleRate::hertz).toList());
-    return json;
-  }
-
-  private static List<AudioDevice> devices(Seen seen) {
-    return seen.availability() instanceof Availability.Usable usable ? usable.devices() : List.of();
+    return backends.stream().map(BackendRecord::text).collect(Collectors.joining("\n"));
   }
 }

@@ -2,32 +2,24 @@ package dev.loopgauge.report.rig;
 
 import dev.loopgauge.report.form.Document;
 import java.util.List;
-import java.util.Map;
 
 /**
  * The names of all profiles.
  *
  * @param folder where they are
- * @param names their names
+ * @param profiles their names
  */
-public record ProfilesDocument(String folder, List<String> names) implements Document {
-  /** Copies the list. */
-  public ProfilesDocument {
-    names = List.copyOf(names);
+public record ProfilesDocument(String command, String outcome, String folder, List<String> profiles)
+    implements Document {
+  /** The document of a folder and the names in it. */
+  public static ProfilesDocument of(String folder, List<String> names) {
+    return new ProfilesDocument("profile list", "listed", folder, List.copyOf(names));
   }
 
   @Override
   public String text() {
-    return names.isEmpty()
+    return profiles.isEmpty()
         ? "No profiles in " + folder + ".\n  try  `loopgauge profile save NAME --backend ...`\n"
-        : String.join("\n", names) + "\n";
-  }
-
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("profile list", "listed");
-    json.put("folder", folder);
-    json.put("profiles", names);
-    return json;
+        : String.join("\n", profiles) + "\n";
   }
 }

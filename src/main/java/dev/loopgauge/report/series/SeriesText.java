@@ -1,151 +1,201 @@
 package dev.loopgauge.report.series;
 
+import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.signal.Latency;
+import dev.loopgauge.report.series.SeriesDocument.CleanRecord;
+import dev.loopgauge.report.series.SeriesDocument.PredictionRecord;
+import dev.loopgauge.report.series.SeriesDocument.ReadingRecord;
+import dev.loopgauge.report.series.SeriesDocument.SplitRecord;
 import dev.loopgauge.verify.CleanRun;
-import dev.loopgauge.verify.FixedSplit;
-import dev.loopgauge.verify.SeriesFit;
-import dev.loopgauge.verify.SeriesNote;
-import java.util.OptionalDouble;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
 
 /** A block series as text: what the host is, then what that rests on. */
 final class SeriesText {
-  private final SeriesFit fit;
+  private final SeriesDocument document;
+  private final FitRecord fit;
   private final Sheet sheet = new Sheet();
 
-  SeriesText(SeriesDocument document) {
-    fit = document.fit();
-    sheet.line(
-        "%s plus %s, at %s kHz."
-            .formatted(
-                blocks(fit.toldBlocks()),
-                delay(fit.fixed()),
-                Numbers.brief(fit.fixed().rate().hertz() / 1000.0, 4)));
-    sheet.row(
-        "fit",
-        "%s ± %s blocks; the readings lie within %s samples of the line"
-            .formatted(
-                Numbers.plain(fit.blocks(), decimals()),
-                Numbers.plainUp(fit.uncertaintyBlocks(), decimals()),
-                Numbers.plain(fit.worstSamples(), 1)));
+  private SeriesText(SeriesDocument document) {
+    this.document = document;
+    this.fit = document.fit();
+  }
+
+  /** The text. */
+  static String of(SeriesDocument document) {
+    SeriesText text = new SeriesText(document);
+    text.tell();
+    return text.sheet.toString();
+  }
+
+  private void tell() {
+    String rate =
+        document
+            .sampleRateHz()
+            .map(hz -> ", at " + Numbers.brief(hz / 1000.0, 4) + " kHz")
+            .orElse("");
+    sheet.line(blocks(document.toldBlocks()) + " plus " + fixed() + rate + ".");
+    sheet.row("fit", fit.blocksInWords() + " blocks" + worst());
     document.split().ifPresent(this::split);
-    document.clean().ifPresent(this::clean);
-    for (SeriesNote note : document.notes()) {
-      sheet.row(note.code().equals("outlier") ? "ODD" : "careful", note.text());
-      sheet.row("  try", note.hint());
+    if (document.watched()) {
+      clean();
     }
+    document.notes().forEach(this::note);
     sheet.gap();
-    readings(document.clean().isPresent());
+    readings();
     sheet.gap();
     predictions();
-    if (SeriesStages.possible(fit)) {
-      sheet.gap();
-      sheet.line(document.written().map(f -> "Written: " + f).orElse("For a chain file:"));
-      SeriesStages.lines(fit).forEach(line -> sheet.asIs("  " + line));
-    }
+    document.stages().ifPresent(this::stages);
   }
 
-  private int decimals() {
-    return Numbers.decimalsFor(fit.uncertaintyBlocks(), 4);
+  private void note(FindingRecord note) {
+    note.tell(sheet, note.code().equals(Optional.of("outlier")) ? "ODD" : "careful");
   }
 
-  private static String blocks(double blocks) {
-    String count = Numbers.brief(blocks, 3);
+  private void stages(List<String> lines) {
+    sheet.gap();
+    sheet.line(document.written().map(file -> "Written: " + file).orElse("For a chain file:"));
+    lines.forEach(line -> sheet.asIs("  " + line));
+  }
+
+  private String worst() {
+    return document
+        .sampleRateHz()
+        .map(hz -> worstMs() * hz / 1000)
+        .map(worst -> "; the readings lie within " + Numbers.plain(worst, 1))
+        .map(within -> within + " samples of the line")
+        .orElse("");
+  }
+
+  private double worstMs() {
+    return document.readings().stream()
+        .filter(reading -> !reading.isOutlier())
+        .mapToDouble(reading -> Math.abs(reading.laterMs().doubleValue()))
+        .max()
+        .orElse(0);
+  }
+
+  private static String blocks(BigDecimal blocks) {
+    String count = Numbers.brief(blocks.doubleValue(), 3);
     return count.equals("1") ? "1 block" : count + " blocks";
   }
 
-  private static String delay(Latency delay) {
-    return "%s samples (%s ms)"
-        .formatted(Numbers.brief(delay.samples(), 1), Numbers.plain(delay.ms(), 2));
+  private String fixed() {
+    String ms =
+        fit.fixedMs()
+            .map(known -> " (" + Numbers.plain(known.doubleValue(), 2) + " ms)")
+            .orElse("");
+    return Numbers.brief(fit.fixedSamples().doubleValue(), 1) + " samples" + ms;
   }
 
-  private void split(FixedSplit split) {
-    Latency rest = new Latency(Math.abs(split.unstatedSamples()), fit.fixed().rate());
+  private String delay(BigDecimal samples) {
+    String ms =
+        document
+            .sampleRateHz()
+            .map(hz -> samples.doubleValue() * 1000 / hz)
+            .map(known -> " (" + Numbers.plain(known, 2) + " ms)")
+            .orElse("");
+    return Numbers.brief(samples.doubleValue(), 1) + " samples" + ms;
+  }
+
+  private void split(SplitRecord split) {
+    String rest = delay(split.unstatedSamples().abs());
     String stated =
         "%s states %s samples besides its blocks: "
-            .formatted(split.path(), Numbers.brief(split.statedSamples(), 1));
+            .formatted(split.path(), Numbers.brief(split.statedSamples().doubleValue(), 1));
     if (split.isExplained()) {
       sheet.row("chain file", stated + "that is the fixed part");
-    } else if (split.unstatedSamples() > 0) {
+    } else if (split.unstatedSamples().signum() > 0) {
       sheet.row(
-          "chain file",
-          stated + delay(rest) + " nobody stated; safety buffers of the driver, usually");
+          "chain file", stated + rest + " nobody stated; safety buffers of the driver, usually");
     } else {
-      sheet.row("chain file", stated + delay(rest) + " more than there is");
+      sheet.row("chain file", stated + rest + " more than there is");
     }
-    if (Math.abs(split.statedBlocks() - fit.toldBlocks()) > fit.uncertaintyBlocks()) {
-      sheet.row("", "and states " + blocks(split.statedBlocks()) + ", which is not what was read");
-    }
+    split
+        .statedBlocks()
+        .filter(this::isOff)
+        .ifPresent(
+            blocks ->
+                sheet.row("", "and states " + blocks(blocks) + ", which is not what was read"));
   }
 
-  private void clean(CleanRun clean) {
-    String asked = clean.dropoutsCounted() ? "no dropouts" : "headroom (dropouts not counted)";
-    String room = clean.cpuWatched() ? "" : "; the processor's headroom was not watched";
+  private boolean isOff(BigDecimal statedBlocks) {
+    BigDecimal uncertainty = fit.uncertaintyBlocks().orElse(BigDecimal.ZERO);
+    return statedBlocks.subtract(document.toldBlocks()).abs().compareTo(uncertainty) > 0;
+  }
+
+  private void clean() {
     sheet.row(
         "clean",
-        clean
-            .smallest()
-            .map(
-                reading ->
-                    "%d is the smallest block that ran clean, with %s%s: %s"
-                        .formatted(
-                            reading.blockSize(),
-                            asked + cpu(reading.cpuPercent()),
-                            room,
-                            delay(fit.at(reading.blockSize()))))
+        document
+            .smallestClean()
+            .map(this::smallest)
             .orElse(
                 "no block size ran without dropouts and with the processor at %s %% or less"
                     .formatted(Numbers.brief(CleanRun.BUSIEST_PERCENT, 0))));
   }
 
-  private static String cpu(OptionalDouble percent) {
-    return percent.isPresent()
-        ? ", processor at " + Numbers.brief(percent.getAsDouble(), 0) + " %"
-        : "";
+  private String smallest(CleanRecord smallest) {
+    String asked = document.dropoutsCounted() ? "no dropouts" : "headroom (dropouts not counted)";
+    String cpu =
+        smallest
+            .cpuPercent()
+            .map(percent -> ", processor at " + Numbers.brief(percent.doubleValue(), 0) + " %")
+            .orElse("");
+    String room = document.cpuWatched() ? "" : "; the processor's headroom was not watched";
+    return smallest.blockSize()
+        + (" is the smallest block that ran clean, with " + asked + cpu + room + ": ")
+        + at(smallest.delayMs());
   }
 
-  private void readings(boolean watched) {
-    Table<SeriesFit.Fitted> table =
-        new Table<SeriesFit.Fitted>()
-            .figures("block", f -> String.valueOf(f.reading().blockSize()))
-            .figures("read ms", f -> Numbers.plain(f.reading().delay().ms(), 3))
-            .figures("line ms", f -> Numbers.plain(f.fitted().ms(), 3))
-            .figures("off, samples", f -> Numbers.signed(f.laterSamples(), 1));
-    if (watched) {
+  private String at(BigDecimal ms) {
+    String plain = Numbers.plain(ms.doubleValue(), 2);
+    return document
+        .sampleRateHz()
+        .map(hz -> Numbers.brief(ms.doubleValue() * hz / 1000, 1))
+        .map(samples -> samples + " samples (" + plain + " ms)")
+        .orElse(plain + " ms");
+  }
+
+  private void readings() {
+    Table<ReadingRecord> table =
+        new Table<ReadingRecord>()
+            .figures("block", reading -> String.valueOf(reading.blockSize()))
+            .figures("read ms", reading -> Numbers.plain(reading.delayMs().doubleValue(), 3))
+            .figures("line ms", reading -> Numbers.plain(reading.fittedMs().doubleValue(), 3));
+    document
+        .sampleRateHz()
+        .ifPresent(
+            hz ->
+                table.figures(
+                    "off, samples", r -> Numbers.signed(r.laterMs().doubleValue() * hz / 1000, 1)));
+    if (document.watched()) {
       table
-          .figures("cpu %", f -> number(f.reading().cpuPercent()))
-          .figures(
-              "dropouts",
-              f ->
-                  f.reading().dropouts().isPresent()
-                      ? "" + f.reading().dropouts().getAsInt()
-                      : "-");
+          .figures("cpu %", SeriesText::cpu)
+          .figures("dropouts", reading -> reading.dropouts().map(String::valueOf).orElse("-"));
     }
     table
-        .words("", f -> f.outlier() ? "ODD: left out" : "")
-        .lines(fit.readings())
+        .words("", reading -> reading.isOutlier() ? "ODD: left out" : "")
+        .lines(document.readings())
         .forEach(sheet::asIs);
   }
 
-  private static String number(OptionalDouble number) {
-    return number.isPresent() ? Numbers.brief(number.getAsDouble(), 1) : "-";
+  private static String cpu(ReadingRecord reading) {
+    return reading.cpuPercent().map(percent -> Numbers.brief(percent.doubleValue(), 1)).orElse("-");
   }
 
   private void predictions() {
     sheet.line("At other block sizes:");
-    new Table<SeriesFit.Prediction>()
+    new Table<PredictionRecord>()
         .figures("block", p -> String.valueOf(p.blockSize()))
-        .figures("ms", p -> Numbers.plain(p.delay().ms(), 2))
-        .figures("samples", p -> Numbers.plain(p.delay().samples(), 1))
-        .lines(fit.predictions())
+        .figures("ms", p -> Numbers.plain(p.delayMs().doubleValue(), 2))
+        .figures(
+            "samples",
+            p -> p.delaySamples().map(s -> Numbers.plain(s.doubleValue(), 1)).orElse("-"))
+        .lines(document.predictions())
         .forEach(sheet::asIs);
-  }
-
-  /** All of it. */
-  @Override
-  public String toString() {
-    return sheet.toString();
   }
 }

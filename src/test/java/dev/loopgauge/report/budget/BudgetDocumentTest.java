@@ -51,18 +51,16 @@ class BudgetDocumentTest {
         closest without a delay: block 1024, sound late by 3.7 ms
       """;
 
-  private static BudgetDocument document(boolean withStages, String... paths)
-      throws ChainFormatException {
+  private static BudgetDocument document(String... paths) throws ChainFormatException {
     Chain chain = ChainParser.parse(CHAIN, "quay.yaml");
-    return new BudgetDocument(
+    return BudgetDocument.of(
         chain,
         List.of(paths).stream().map(path -> ChainBudget.of(chain, chain.path(path))).toList(),
-        withStages,
         PictureRule.EBU_R37);
   }
 
   private static BudgetDocument all() throws ChainFormatException {
-    return document(false, "singer", "singer-stream", "late-house");
+    return document("singer", "singer-stream", "late-house");
   }
 
   @Test
@@ -89,7 +87,7 @@ class BudgetDocumentTest {
 
   @Test
   void goesIntoTheStagesAndWhatACableRunsThrough() throws ChainFormatException {
-    String text = document(true, "singer").text();
+    String text = document("singer").inStages().text();
     assertTrue(
         text.contains(
             """
@@ -114,6 +112,10 @@ class BudgetDocumentTest {
           "schema" : 1,
           "command" : "budget",
           "outcome" : "predicted",
+          "chain" : "Quay Stage",
+          "sampleRateHz" : 48000,
+          "blockSize" : 64,
+          "airTemperature" : 20,
           "paths" : [ {
             "name" : "late-house",
             "listener" : "house",
@@ -129,16 +131,21 @@ class BudgetDocumentTest {
             "stages" : [ {
               "name" : "box",
               "delaySamples" : 12,
-              "delayMs" : 0.25
+              "delayMs" : 0.25,
+              "toleranceSamples" : 1
             }, {
               "name" : "wall",
               "delaySamples" : 1920,
-              "delayMs" : 40
-            } ]
+              "delayMs" : 40,
+              "toleranceSamples" : 0
+            } ],
+            "loopSamples" : 1932,
+            "loopMs" : 40.25,
+            "loopToleranceSamples" : 1
           } ],
           "inputs" : [ ],
           "mixes" : [ ]
         }""",
-        Json.write(document(false, "late-house")).replace("\r\n", "\n"));
+        Json.write(document("late-house")).replace("\r\n", "\n"));
   }
 }

@@ -46,10 +46,9 @@ class ListenersAndMixesTest {
   private static BudgetDocument document(String yaml) {
     try {
       Chain chain = ChainParser.parse(yaml, "field.yaml");
-      return new BudgetDocument(
+      return BudgetDocument.of(
           chain,
           chain.paths().values().stream().map(path -> ChainBudget.of(chain, path)).toList(),
-          false,
           PictureRule.EBU_R37);
     } catch (ChainFormatException e) {
       throw new AssertionError(e.getMessage(), e);

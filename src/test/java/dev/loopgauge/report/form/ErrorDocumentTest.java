@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 
 class ErrorDocumentTest {
   private final ErrorDocument document =
-      new ErrorDocument("budget", "unusable-file", "no file \"größe.yaml\"", "check the name");
+      ErrorDocument.of("budget", "unusable-file", "no file \"größe.yaml\"", "check the name");
 
   @Test
   void tellsAPersonWhatAndWhatToTry() {

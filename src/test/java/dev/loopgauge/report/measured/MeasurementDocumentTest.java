@@ -36,7 +36,7 @@ class MeasurementDocumentTest {
       """;
 
   private static MeasurementDocument document(Estimate estimate, Optional<Comparison> comparison) {
-    return new MeasurementDocument("analyze", estimate, comparison, List.of());
+    return MeasurementDocument.of("analyze", estimate, comparison, List.of());
   }
 
   private static MeasurementDocument late() {
@@ -195,8 +195,10 @@ class MeasurementDocumentTest {
             "predictedSamples" : 595,
             "predictedMs" : 12.395833,
             "toleranceSamples" : 3,
+            "allowSamples" : 1,
             "differenceSamples" : 128.0184,
             "differenceMs" : 2.66705,
+            "differenceBlocks" : 2,
             "verdict" : "late",
             "explanations" : [ {
               "cause" : "block-size",
@@ -233,7 +235,7 @@ class MeasurementDocumentTest {
     MeasurementDocument document =
         document(new Estimate.Found(flawless, List.of()), Optional.empty());
     assertTrue(Json.write(document).contains("\"signalToNoiseDb\" : 319"));
-    assertTrue(Json.write(document).contains("\"uncertaintySamples\" : 0.0001"));
+    assertTrue(Json.write(document).contains("\"uncertaintySamples\" : 0.000000001"));
     assertTrue(document.text().contains("319 dB above noise"), document.text());
   }
 }

@@ -40,7 +40,7 @@ class AlignmentDocumentTest {
   private static AlignmentDocument document(String yaml, String step, Map<String, Latency> loops)
       throws ChainFormatException {
     Chain chain = ChainParser.parse(yaml, "field.yaml");
-    return new AlignmentDocument(
+    return AlignmentDocument.of(
         chain,
         Alignment.of(chain, loops, Optional.empty(), DelayStep.parse(step)),
         Optional.of("field.csv"));

@@ -78,7 +78,7 @@ class PlanDocumentTest {
                 new Load(OptionalDouble.of(30), OptionalInt.of(2)),
                 new Setting(256, RATE),
                 new Load(OptionalDouble.of(20), OptionalInt.empty())));
-    return new PlanDocument(request, Plan.of(request));
+    return PlanDocument.of(request, Plan.of(request));
   }
 
   @Test

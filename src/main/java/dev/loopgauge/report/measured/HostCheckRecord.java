@@ -1,40 +1,44 @@
 package dev.loopgauge.report.measured;
 
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Written;
 import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.ReportedDelay;
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 
-/** A host check as text and as an ordered map. */
-final class HostCheckLines {
-  private static final int SAMPLE_DECIMALS = 4;
+/**
+ * Whether a reported delay is true, as documents hold it.
+ *
+ * @param text what was found, in words
+ */
+public record HostCheckRecord(
+    Optional<BigDecimal> reportedSamples,
+    Optional<BigDecimal> measuredSamples,
+    Optional<BigDecimal> differenceSamples,
+    Optional<BigDecimal> uncertaintySamples,
+    Optional<Boolean> agrees,
+    Optional<String> text) {
   private static final int SHOWN_DECIMALS = 3;
 
-  private HostCheckLines() {}
-
-  static Map<String, Object> json(HostCheck check) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put(
-        "reportedSamples",
-        check.reported().map(ReportedDelay::samples).map(HostCheckLines::samples).orElse(null));
-    json.put("measuredSamples", samples(check.measuredSamples()));
-    json.put(
-        "differenceSamples", check.differenceSamples().map(HostCheckLines::samples).orElse(null));
-    json.put("uncertaintySamples", Numbers.roundedUp(check.uncertaintySamples(), SAMPLE_DECIMALS));
-    json.put("agrees", check.agrees().orElse(null));
-    json.put("text", text(check));
-    return json;
+  /** Of a host check. */
+  static HostCheckRecord of(HostCheck check) {
+    double uncertainty = check.uncertaintySamples();
+    return new HostCheckRecord(
+        check.reported().map(ReportedDelay::samples).map(Written::samples),
+        Optional.of(Written.samples(check.measuredSamples(), uncertainty)),
+        check.differenceSamples().map(difference -> Written.samples(difference, uncertainty)),
+        Optional.of(Written.uncertainSamples(uncertainty)),
+        check.agrees(),
+        Optional.of(text(check)));
   }
 
-  private static BigDecimal samples(double samples) {
-    return Numbers.rounded(samples, SAMPLE_DECIMALS);
+  /** Whether a delay is reported that isn't true. */
+  public boolean fails() {
+    return reportedSamples.isPresent() && !agrees.orElse(false);
   }
 
-  /** What was found, in words. */
-  static String text(HostCheck check) {
+  private static String text(HostCheck check) {
     String adds = adds(check);
     String reports = check.reported().map(r -> Numbers.brief(r.samples(), 2)).orElse("none");
     return switch (check.answer()) {

@@ -1,0 +1,48 @@
+package dev.loopgauge.report.budget;
+
+import dev.loopgauge.chain.Listener;
+import dev.loopgauge.plan.Comb;
+import dev.loopgauge.plan.DirectSound;
+import dev.loopgauge.plan.Effect;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/** The same sound straight through the air, as documents hold it. */
+public record DirectRecord(
+    Optional<BigDecimal> directSamples,
+    BigDecimal directMs,
+    Optional<BigDecimal> pathLaterSamples,
+    BigDecimal pathLaterMs,
+    Optional<BigDecimal> laterLevelDb,
+    Optional<BigDecimal> firstNullHz,
+    Optional<BigDecimal> nullSpacingHz,
+    Optional<BigDecimal> rippleDb,
+    Effect effect,
+    String reason) {
+  /** Of direct sound beside a path. */
+  static DirectRecord of(DirectSound sound) {
+    Comb comb = sound.overlap().comb();
+    return new DirectRecord(
+        Optional.of(Written.samples(sound.direct().samples())),
+        Written.ms(sound.direct().ms()),
+        Optional.of(Written.samples(sound.pathLater().samples())),
+        Written.ms(sound.pathLater().ms()),
+        Optional.of(Written.db(sound.overlap().laterLevelDb())),
+        Written.hz(comb.firstNullHz()),
+        Written.hz(comb.nullSpacingHz()),
+        Written.boxed(comb.rippleDb()).map(Written::db),
+        sound.overlap().effect(),
+        sound.overlap().reason());
+  }
+
+  /** In words, for a listener. */
+  String told(Optional<Listener> listener) {
+    boolean house = listener.filter(who -> who == Listener.HOUSE).isPresent();
+    String order = pathLaterMs.signum() < 0 ? " earlier: " : " later: ";
+    return ("direct sound after " + PathRecord.ms(directMs, 3) + ", ")
+        + (house ? "the loudspeakers " : "this path ")
+        + (PathRecord.ms(pathLaterMs.abs(), 3) + order)
+        + (Combs.effect(effect) + ", " + reason + ".");
+  }
+}

@@ -1,0 +1,33 @@
+package dev.loopgauge.report.budget;
+
+import dev.loopgauge.chain.StageDelay;
+import dev.loopgauge.chain.Standing;
+import dev.loopgauge.plan.EarlierFeed;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/** An in-ear path fed from before the host, as documents hold it. */
+public record FeedRecord(
+    Optional<BigDecimal> delaySamples,
+    BigDecimal delayMs,
+    Standing standing,
+    List<String> leavesOut) {
+  /** Of a feed. */
+  static FeedRecord of(EarlierFeed feed) {
+    return new FeedRecord(
+        Optional.of(Written.samples(feed.delay().samples())),
+        Written.ms(feed.delay().ms()),
+        feed.standing(),
+        feed.spared().stream().map(StageDelay::name).toList());
+  }
+
+  /** The advice, of a path. */
+  String told(PathRecord path) {
+    return "feed the in-ear mix from before the host (a second patch of the same input): "
+        + (PathRecord.ms(delayMs, 3) + " instead of " + PathRecord.ms(path.delayMs(), 3) + ", ")
+        + path.inWords(standing, delayMs)
+        + ("; it leaves out " + String.join(", ", leavesOut) + ".");
+  }
+}

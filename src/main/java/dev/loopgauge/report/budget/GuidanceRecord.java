@@ -1,0 +1,35 @@
+package dev.loopgauge.report.budget;
+
+import dev.loopgauge.chain.Guidance;
+import dev.loopgauge.chain.Instrument;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/** What players of an instrument found, as documents hold it. */
+public record GuidanceRecord(
+    Optional<String> instrument,
+    BigDecimal goodMs,
+    BigDecimal fairMs,
+    String rating,
+    Optional<String> source) {
+  /** Of a row of the guidance, at a delay. */
+  static GuidanceRecord of(Optional<Instrument> instrument, Guidance row, double ms) {
+    return new GuidanceRecord(
+        instrument.map(Instrument::label),
+        Written.ms(row.goodMs()),
+        Written.ms(row.fairMs()),
+        row.rating(ms).label(),
+        Optional.of(Guidance.SOURCE));
+  }
+
+  /** In words, at a delay. */
+  String told(BigDecimal ms) {
+    return PathRecord.ms(ms, 3)
+        + (" is " + rating)
+        + (" for " + instrument.orElse("") + " (good to ")
+        + (Numbers.brief(goodMs.doubleValue(), 1) + " ms, fair to ")
+        + (Numbers.brief(fairMs.doubleValue(), 1) + " ms; " + source.orElse("") + ").");
+  }
+}

@@ -1,0 +1,142 @@
+package dev.loopgauge.report.budget;
+
+import dev.loopgauge.chain.BlockSizes;
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.Standing;
+import dev.loopgauge.plan.PathDelays;
+import dev.loopgauge.plan.PictureBlock;
+import dev.loopgauge.plan.PictureMatch;
+import dev.loopgauge.plan.PictureRule;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Sound against picture, as documents hold it.
+ *
+ * @param name the picture
+ * @param rule what it is judged by
+ * @param closestBlock the block size that would bring them closest, where it matters
+ */
+public record PictureRecord(
+    Optional<String> name,
+    Optional<PictureRule> rule,
+    Optional<BigDecimal> soundEarlySamples,
+    BigDecimal soundEarlyMs,
+    Optional<Standing> standing,
+    Optional<BigDecimal> addToSoundSamples,
+    Optional<BigDecimal> addToSoundMs,
+    Optional<BigDecimal> addToPictureSamples,
+    Optional<BigDecimal> addToPictureMs,
+    Optional<BlockRecord> closestBlock)
+    implements Sparse {
+  /** A block size and how early the sound is at it. */
+  public record BlockRecord(int blockSize, BigDecimal soundEarlyMs) {}
+
+  /** Of a path of the chain; empty for one without a picture. */
+  static Optional<PictureRecord> of(Chain chain, PathBudget budget, PictureRule rule) {
+    ChainPath path = chain.path(budget.name());
+    return PictureMatch.of(chain, path, budget.delay(), rule)
+        .map(
+            match ->
+                of(
+                    match,
+                    PictureBlock.closest(
+                        chain, path, PathDelays.predicted(), rule, BlockSizes.USUAL)));
+  }
+
+  /** Of a match and the best block size. */
+  public static PictureRecord of(PictureMatch match, Optional<PictureBlock> closest) {
+    return new PictureRecord(
+        Optional.of(match.picture()),
+        Optional.of(match.rule()),
+        Optional.of(Written.samples(match.soundEarly().samples())),
+        Written.ms(match.soundEarly().ms()),
+        Optional.of(match.standing()),
+        Optional.of(Written.samples(match.addToSound().samples())),
+        Optional.of(Written.ms(match.addToSound().ms())),
+        Optional.of(Written.samples(match.addToPicture().samples())),
+        Optional.of(Written.ms(match.addToPicture().ms())),
+        closest.map(
+            block ->
+                new BlockRecord(block.blockSize(), Written.ms(block.match().soundEarly().ms()))));
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("closestBlock");
+  }
+
+  /** Whether the rule is broken. */
+  boolean isOver() {
+    return standing.filter(s -> s == Standing.OVER).isPresent();
+  }
+
+  /** The rule's name. */
+  String title() {
+    return rule.map(PictureRule::title).orElse("its rule");
+  }
+
+  /**
+   * How it stands by which rule: {@code sound early by 38.2 ms, within EBU R37 (+40 to -60 ms)}.
+   */
+  public String told() {
+    String range =
+        rule.map(
+                r ->
+                    " (+%s to -%s ms)"
+                        .formatted(Numbers.brief(r.earlyMs(), 1), Numbers.brief(r.lateMs(), 1)))
+            .orElse("");
+    String verdict = standing.map(PictureRecord::verdict).orElse("against");
+    return apart() + ", " + verdict + " " + title() + range;
+  }
+
+  /** What to delay: {@code add 38.2 ms to the sound}. */
+  public String advice() {
+    Optional<BigDecimal> picture = addToPictureMs.filter(ms -> ms.signum() > 0);
+    if (picture.isPresent()) {
+      return "sound can't be advanced: delay the picture by " + ms(picture.get());
+    }
+    return addToSoundMs
+        .filter(ms -> ms.signum() > 0)
+        .map(ms -> "add " + ms(ms) + " to the sound")
+        .orElse("nothing to add");
+  }
+
+  /** The best block size, and what remains at it. */
+  public Optional<String> closest() {
+    return closestBlock.map(
+        block ->
+            "closest without a delay: block "
+                + (block.blockSize() + ", " + apart(block.soundEarlyMs())));
+  }
+
+  /** Who comes first, by how much. */
+  String apart() {
+    return apart(soundEarlyMs);
+  }
+
+  private static String apart(BigDecimal early) {
+    if (early.signum() == 0) {
+      return "sound and picture meet";
+    }
+    return (early.signum() > 0 ? "sound early by " : "sound late by ") + ms(early.abs());
+  }
+
+  private static String verdict(Standing standing) {
+    return switch (standing) {
+      case WITHIN -> "within";
+      case CAUTION -> "noticeable but acceptable by";
+      case OVER -> "OUTSIDE";
+    };
+  }
+
+  private static String ms(BigDecimal ms) {
+    return PathRecord.ms(ms, 1);
+  }
+}

@@ -1,0 +1,49 @@
+package dev.loopgauge.report.html;
+
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.verify.Shift;
+import java.util.Optional;
+
+/**
+ * The same path before and after.
+ *
+ * @param before the delay before
+ * @param after the delay after, at the same rate
+ */
+record BeforeAndAfter(ShownDelay before, ShownDelay after) {
+  /** Between two readings; empty where one has no number, or the rates differ. */
+  static Optional<BeforeAndAfter> of(Reading before, Reading after) {
+    return before
+        .delay()
+        .flatMap(
+            first ->
+                after
+                    .delay()
+                    .filter(second -> second.rateHz() == first.rateHz())
+                    .map(second -> new BeforeAndAfter(first, second)));
+  }
+
+  /** The uncertainties together by the root of the sum of squares (JCGM 100:2008, 5.1.2). */
+  private Shift shift() {
+    return new Shift(
+        after.samples() - before.samples(),
+        Math.hypot(before.uncertaintySamples(), after.uncertaintySamples()));
+  }
+
+  /** Whether it moved, judged as `journal compare` does. */
+  boolean changed() {
+    return shift().moved();
+  }
+
+  /** {@code +64.00 ± 0.06}. */
+  String inSamples() {
+    return Numbers.signedPlusMinus(shift().samples(), shift().uncertaintySamples(), 3);
+  }
+
+  /** {@code +1.333 ± 0.002}. */
+  String inMs() {
+    return Numbers.signedPlusMinus(
+        after.toMs(shift().samples()), after.toMs(shift().uncertaintySamples()), 4);
+  }
+}

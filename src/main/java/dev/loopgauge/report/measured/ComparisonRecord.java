@@ -1,0 +1,109 @@
+package dev.loopgauge.report.measured;
+
+import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.Written;
+import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.Explanation;
+import dev.loopgauge.verify.ExtraMeasurement;
+import dev.loopgauge.verify.Verdict;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * How a delay stands against its budget, as documents hold it.
+ *
+ * @param allowSamples what was allowed besides the tolerance; left out where nothing was
+ * @param differenceBlocks the difference in blocks; left out where it is no whole number of them
+ */
+public record ComparisonRecord(
+    Optional<String> path,
+    BigDecimal predictedSamples,
+    Optional<BigDecimal> predictedMs,
+    Optional<BigDecimal> toleranceSamples,
+    Optional<BigDecimal> allowSamples,
+    BigDecimal differenceSamples,
+    Optional<BigDecimal> differenceMs,
+    Optional<Integer> differenceBlocks,
+    Optional<Verdict> verdict,
+    List<ExplanationRecord> explanations,
+    Optional<ExtraRecord> tellApart,
+    Optional<LimitRecord> towardsLimit)
+    implements Sparse {
+  /** What may be the cause. */
+  public record ExplanationRecord(
+      Optional<String> cause,
+      String text,
+      Optional<BigDecimal> predictedSamples,
+      Optional<BigDecimal> residualSamples) {
+    private static ExplanationRecord of(Explanation explanation) {
+      return new ExplanationRecord(
+          Optional.of(explanation.cause()),
+          explanation.text(),
+          Optional.of(Written.samples(explanation.predictedSamples())),
+          Optional.of(Written.samples(explanation.residualSamples())));
+    }
+
+    /** Whether it explains the delay. */
+    boolean fits() {
+      return !cause.equals(Optional.of(Explanation.NONE_FITS))
+          && !cause.equals(Optional.of(Explanation.DRIFT));
+    }
+  }
+
+  /** A measurement that would tell causes apart, or did. */
+  public record ExtraRecord(
+      Optional<String> text,
+      Optional<Integer> blockSize,
+      Optional<BigDecimal> measuredSamples,
+      List<OutcomeRecord> outcomes)
+      implements Sparse {
+    private static ExtraRecord of(ExtraMeasurement extra) {
+      return new ExtraRecord(
+          Optional.of(extra.text()),
+          extra.blockSize().isPresent()
+              ? Optional.of(extra.blockSize().getAsInt())
+              : Optional.empty(),
+          Written.boxed(extra.measuredSamples()).map(Written::samples),
+          extra.outcomes().stream()
+              .map(o -> new OutcomeRecord(o.change(), Written.samples(o.predictedSamples())))
+              .toList());
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("measuredSamples");
+    }
+  }
+
+  /** What it would read with one of the causes. */
+  public record OutcomeRecord(String change, BigDecimal predictedSamples) {}
+
+  /** Of a comparison. */
+  static ComparisonRecord of(Comparison c) {
+    return new ComparisonRecord(
+        Optional.of(c.path()),
+        Written.samples(c.predicted().samples()),
+        Optional.of(Written.ms(c.predicted().ms())),
+        Optional.of(Written.samples(c.toleranceSamples())),
+        Optional.of(c.allowSamples()).filter(allowed -> allowed > 0).map(Written::samples),
+        Written.samples(c.difference().samples()),
+        Optional.of(Written.ms(c.difference().ms())),
+        c.wholeBlocks().isPresent() ? Optional.of(c.wholeBlocks().getAsInt()) : Optional.empty(),
+        Optional.of(c.verdict()),
+        c.explanations().stream().map(ExplanationRecord::of).toList(),
+        c.tellApart().map(ExtraRecord::of),
+        c.towardsLimit().map(LimitRecord::of));
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("allowSamples", "differenceBlocks", "tellApart", "towardsLimit");
+  }
+
+  /** The path's name in a sentence. */
+  String pathName() {
+    return path.orElse("the path");
+  }
+}

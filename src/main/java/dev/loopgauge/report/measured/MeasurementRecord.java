@@ -1,0 +1,114 @@
+package dev.loopgauge.report.measured;
+
+import dev.loopgauge.estimate.Arrival;
+import dev.loopgauge.estimate.Band;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.Method;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A trusted number, as documents hold it. Without rate, delay and uncertainty there is none.
+ *
+ * @param ambiguous true where another delay could be meant as well; else left out
+ */
+public record MeasurementRecord(
+    int sampleRateHz,
+    BigDecimal delaySamples,
+    Optional<BigDecimal> delayMs,
+    BigDecimal uncertaintySamples,
+    Optional<BigDecimal> uncertaintyMs,
+    Optional<Integer> coverageFactor,
+    Optional<String> polarity,
+    Optional<BigDecimal> levelDb,
+    Optional<BigDecimal> signalToNoiseDb,
+    Optional<String> method,
+    Optional<Integer> repeats,
+    Optional<BigDecimal> clockDriftPpm,
+    Optional<BigDecimal> clockDriftUncertaintyPpm,
+    List<ArrivalRecord> arrivals,
+    List<BandRecord> bands,
+    Optional<Boolean> ambiguous)
+    implements Sparse {
+  private static final int PPM_DECIMALS = 3;
+  private static final int HZ_DECIMALS = 2;
+
+  /** One copy of the stimulus in the return. */
+  public record ArrivalRecord(
+      Optional<BigDecimal> delaySamples, Optional<BigDecimal> levelDb, Optional<String> polarity) {}
+
+  /** The delay in one octave. */
+  public record BandRecord(
+      BigDecimal centreHz, BigDecimal delaySamples, Optional<BigDecimal> uncertaintySamples) {}
+
+  /**
+   * Checks the figures.
+   *
+   * @throws IllegalArgumentException when rate or uncertainty aren't positive
+   */
+  public MeasurementRecord {
+    if (sampleRateHz <= 0 || uncertaintySamples.signum() <= 0) {
+      throw new IllegalArgumentException(
+          "rate and uncertainty must be positive, not %d Hz and %s samples"
+              .formatted(sampleRateHz, uncertaintySamples));
+    }
+  }
+
+  /** Of a measurement. */
+  static MeasurementRecord of(Measurement m) {
+    double uncertainty = m.uncertaintySamples();
+    return new MeasurementRecord(
+        m.delay().rate().hertz(),
+        Written.samples(m.delay().samples(), uncertainty),
+        Optional.of(Written.ms(m.delay().ms(), m.uncertaintyMs())),
+        Written.uncertainSamples(uncertainty),
+        Optional.of(Written.uncertainMs(m.uncertaintyMs())),
+        Optional.of(Measurement.COVERAGE_FACTOR),
+        Optional.of(m.polarity().label()),
+        Optional.of(Written.db(m.levelDb())),
+        Optional.of(Written.db(m.signalToNoiseDb())),
+        Optional.of(m.method().label()),
+        Optional.of(m.repeats()),
+        Written.boxed(m.clockDriftPpm()).map(ppm -> Numbers.rounded(ppm, PPM_DECIMALS)),
+        m.clockDrift().map(d -> Numbers.roundedUp(d.uncertaintyPpm(), PPM_DECIMALS)),
+        m.arrivals().stream().map(arrival -> arrival(arrival, uncertainty)).toList(),
+        m.bands().stream().map(MeasurementRecord::band).toList(),
+        Optional.of(m.ambiguous()).filter(unsure -> unsure));
+  }
+
+  private static ArrivalRecord arrival(Arrival arrival, double uncertainty) {
+    return new ArrivalRecord(
+        Optional.of(Written.samples(arrival.delaySamples(), uncertainty)),
+        Optional.of(Written.db(arrival.levelDb())),
+        Optional.of(arrival.polarity().label()));
+  }
+
+  private static BandRecord band(Band band) {
+    return new BandRecord(
+        Numbers.rounded(band.centreHz(), HZ_DECIMALS),
+        Written.samples(band.delaySamples(), band.uncertaintySamples()),
+        Optional.of(Written.uncertainSamples(band.uncertaintySamples())));
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("ambiguous");
+  }
+
+  /** The delay as it is shown. */
+  public ShownDelay delay() {
+    return new ShownDelay(
+        delaySamples.doubleValue(), uncertaintySamples.doubleValue(), sampleRateHz);
+  }
+
+  /** Whether the sound card's own delay is in it. */
+  public boolean isUncalibrated() {
+    return method.equals(Optional.of(Method.UNCALIBRATED.label()));
+  }
+}

@@ -1,0 +1,75 @@
+package dev.loopgauge.report.planned;
+
+import dev.loopgauge.plan.Choice;
+import dev.loopgauge.plan.Load;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.Written;
+import java.math.BigDecimal;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * A setting that can be chosen, as documents hold it.
+ *
+ * @param pictureApartMs how far the picture that is furthest off is
+ * @param beforeHost the paths that are fed from before the host then
+ */
+public record ChoiceRecord(
+    int blockSize,
+    int sampleRateHz,
+    Optional<BigDecimal> blockMs,
+    Optional<BigDecimal> pictureApartMs,
+    Optional<BigDecimal> cpuPercent,
+    Optional<Integer> dropouts,
+    List<String> beforeHost,
+    List<FeedRecord> paths)
+    implements Sparse {
+  private static final int PERCENT_DECIMALS = 2;
+
+  /**
+   * Of a choice.
+   *
+   * @param load what is known of the computer at it
+   * @param paths its paths
+   */
+  static ChoiceRecord of(Choice choice, Optional<Load> load, List<FeedRecord> paths) {
+    OptionalInt dropouts = load.map(Load::dropouts).orElse(OptionalInt.empty());
+    return new ChoiceRecord(
+        choice.setting().blockSize(),
+        choice.setting().rate().hertz(),
+        Optional.of(Written.ms(choice.setting().blockMs())),
+        Optional.of(Written.ms(choice.pictureApartMs())),
+        load.map(Load::cpuPercent)
+            .flatMap(Written::boxed)
+            .map(cpu -> Numbers.rounded(cpu, PERCENT_DECIMALS)),
+        dropouts.isPresent() ? Optional.of(dropouts.getAsInt()) : Optional.empty(),
+        choice.beforeHost(),
+        paths);
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("cpuPercent", "dropouts");
+  }
+
+  /** In words. */
+  String told() {
+    return PlanText.setting(blockSize, sampleRateHz);
+  }
+
+  /** The path with the smallest margin. */
+  Optional<FeedRecord> tightest() {
+    return paths.stream()
+        .filter(path -> path.marginMs().isPresent())
+        .min(Comparator.comparing(path -> path.marginMs().orElseThrow()));
+  }
+
+  /** Whether one of its paths has a picture. */
+  boolean hasPicture() {
+    return paths.stream().anyMatch(path -> path.picture().isPresent());
+  }
+}
