@@ -35,8 +35,7 @@ public record Answer(Ending ending, Document document) {
 
   private static Ending ending(MeasurementDocument document) {
     return switch (document.outcome()) {
-      case MEASURED, WITHIN_BUDGET ->
-          document.failsHostCheck() ? Ending.OUTSIDE : Ending.GOOD;
+      case MEASURED, WITHIN_BUDGET -> document.failsHostCheck() ? Ending.OUTSIDE : Ending.GOOD;
       case OUTSIDE_BUDGET, UNDECIDED -> Ending.OUTSIDE;
       case NOT_TRUSTWORTHY -> Ending.NOT_TRUSTWORTHY;
     };

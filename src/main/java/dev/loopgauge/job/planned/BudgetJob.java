@@ -69,9 +69,7 @@ public record BudgetJob(
             ? List.copyOf(chain.paths().values())
             : paths.stream().distinct().map(chain::path).toList();
     return BudgetDocument.of(
-        chain,
-        chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(),
-        rule);
+        chain, chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(), rule);
   }
 
   private Chain asAsked(Chain written) {

@@ -158,7 +158,9 @@ final class BudgetText {
 
   private void notes(PathRecord path) {
     List<String> notes = new ArrayList<>();
-    path.earlierFeed().ifPresent(feed -> notes.add(feed.told(path)));
+    path.earlierFeed()
+        .map(feed -> feed.told(path.delayMs(), path.inWords(feed.standing(), feed.delayMs())))
+        .ifPresent(notes::add);
     path.returnsToTalker().ifPresent(talker -> notes.add(talker.told()));
     path.guidance().ifPresent(row -> notes.add(row.told(path.delayMs())));
     path.ownVoice()

@@ -2,6 +2,7 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.report.budget.MixRecord.ArrivalRecord;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import java.util.List;
 import java.util.Optional;
@@ -31,7 +32,7 @@ final class BudgetVerdict {
     if (!caution.isEmpty()) {
       sheet.line(
           "CAUTION, some begin to notice: "
-              + each(caution, p -> p.name() + " at " + PathRecord.ms(p.delayMs(), 1)));
+              + each(caution, p -> p.name() + " at " + Numbers.inMs(p.delayMs(), 1)));
     }
     if (over.isEmpty() && caution.isEmpty()) {
       sheet.line("WITHIN: every path by itself keeps its listener's limits.");

@@ -4,6 +4,7 @@ import dev.loopgauge.chain.Listener;
 import dev.loopgauge.plan.Comb;
 import dev.loopgauge.plan.DirectSound;
 import dev.loopgauge.plan.Effect;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -40,9 +41,9 @@ public record DirectRecord(
   String told(Optional<Listener> listener) {
     boolean house = listener.filter(who -> who == Listener.HOUSE).isPresent();
     String order = pathLaterMs.signum() < 0 ? " earlier: " : " later: ";
-    return ("direct sound after " + PathRecord.ms(directMs, 3) + ", ")
+    return ("direct sound after " + Numbers.inMs(directMs, 3) + ", ")
         + (house ? "the loudspeakers " : "this path ")
-        + (PathRecord.ms(pathLaterMs.abs(), 3) + order)
+        + (Numbers.inMs(pathLaterMs.abs(), 3) + order)
         + (Combs.effect(effect) + ", " + reason + ".");
   }
 }

@@ -3,6 +3,7 @@ package dev.loopgauge.report.budget;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.EarlierFeed;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.List;
@@ -23,11 +24,15 @@ public record FeedRecord(
         feed.spared().stream().map(StageDelay::name).toList());
   }
 
-  /** The advice, of a path. */
-  String told(PathRecord path) {
+  /**
+   * The advice.
+   *
+   * @param nowMs the delay that the path has now
+   * @param then how its listener would stand, in words
+   */
+  String told(BigDecimal nowMs, String then) {
     return "feed the in-ear mix from before the host (a second patch of the same input): "
-        + (PathRecord.ms(delayMs, 3) + " instead of " + PathRecord.ms(path.delayMs(), 3) + ", ")
-        + path.inWords(standing, delayMs)
+        + (Numbers.inMs(delayMs, 3) + " instead of " + Numbers.inMs(nowMs, 3) + ", " + then)
         + ("; it leaves out " + String.join(", ", leavesOut) + ".");
   }
 }

@@ -26,7 +26,7 @@ public record GuidanceRecord(
 
   /** In words, at a delay. */
   String told(BigDecimal ms) {
-    return PathRecord.ms(ms, 3)
+    return Numbers.inMs(ms, 3)
         + (" is " + rating)
         + (" for " + instrument.orElse("") + " (good to ")
         + (Numbers.brief(goodMs.doubleValue(), 1) + " ms, fair to ")

@@ -47,13 +47,12 @@ public record InputRecord(String input, String fastest, List<LaterRecord> later)
 
   /** Tells how much later each is than the fastest, and which stages make it so. */
   void tell(Sheet sheet, Optional<BigDecimal> fastestMs) {
-    String ms = fastestMs.map(known -> ", " + PathRecord.ms(known, MS_DECIMALS)).orElse("");
+    String ms = fastestMs.map(known -> ", " + Numbers.inMs(known, MS_DECIMALS)).orElse("");
     sheet.line("Input " + input + ": " + fastest + " is the fastest" + ms + ". Later are:");
     later.forEach(
         one ->
             sheet.row(
-                "+" + PathRecord.ms(one.laterMs(), MS_DECIMALS),
-                one.path() + ": " + one.because()));
+                "+" + Numbers.inMs(one.laterMs(), MS_DECIMALS), one.path() + ": " + one.because()));
     sheet.gap();
   }
 

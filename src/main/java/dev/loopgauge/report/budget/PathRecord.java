@@ -114,11 +114,6 @@ public record PathRecord(
 
   /** How far a delay that is over lies beyond the limit: {@code 7.4 ms}. */
   String beyond(BigDecimal ms) {
-    return limitMs.map(limit -> ms.subtract(limit)).map(over -> ms(over, 1)).orElse("?");
-  }
-
-  /** A time with its unit. */
-  static String ms(BigDecimal ms, int decimals) {
-    return Numbers.plain(ms.doubleValue(), decimals) + " ms";
+    return limitMs.map(limit -> ms.subtract(limit)).map(over -> Numbers.inMs(over, 1)).orElse("?");
   }
 }

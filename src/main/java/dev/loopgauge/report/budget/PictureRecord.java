@@ -137,6 +137,6 @@ public record PictureRecord(
   }
 
   private static String ms(BigDecimal ms) {
-    return PathRecord.ms(ms, 1);
+    return Numbers.inMs(ms, 1);
   }
 }

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.budget;
 
 import dev.loopgauge.plan.OwnVoice;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Written;
 import dev.loopgauge.signal.Latency;
 import java.math.BigDecimal;
@@ -24,7 +25,7 @@ public record TalkerRecord(
   /** In words. */
   String told() {
     return "comes back to its own talker, a round trip of "
-        + (PathRecord.ms(roundTripMs, 3) + ": " + ownVoice.words())
+        + (Numbers.inMs(roundTripMs, 3) + ": " + ownVoice.words())
         + (source.map(name -> ", " + name).orElse("") + ".")
         + (ownVoice == OwnVoice.UNNOTICED ? "" : " Keep the own voice out of it (mix-minus).");
   }

@@ -107,6 +107,11 @@ public final class Numbers {
         tenths % 10);
   }
 
+  /** A time with its unit: {@code 7.4 ms}. */
+  public static String inMs(BigDecimal ms, int decimals) {
+    return plain(ms.doubleValue(), decimals) + " ms";
+  }
+
   /** A level within what arithmetic can hold apart, so that a flawless copy has a level too. */
   public static double tellableDb(double db) {
     return Math.max(-MOST_DB, Math.min(db, MOST_DB));

@@ -58,7 +58,7 @@ public record ChoiceRecord(
 
   /** In words. */
   String told() {
-    return PlanText.setting(blockSize, sampleRateHz);
+    return new SettingRecord(blockSize, sampleRateHz).told();
   }
 
   /** The path with the smallest margin. */

@@ -35,18 +35,6 @@ public record PlanDocument(
     Optional<SettingRecord> sameClock,
     List<SettingRecord> droppedOut)
     implements Document, Sparse {
-  /** A block size and a rate. */
-  public record SettingRecord(int blockSize, int sampleRateHz) {
-    private static SettingRecord of(Setting setting) {
-      return new SettingRecord(setting.blockSize(), setting.rate().hertz());
-    }
-
-    /** In words. */
-    String told() {
-      return PlanText.setting(blockSize, sampleRateHz);
-    }
-  }
-
   /**
    * The document of a plan.
    *

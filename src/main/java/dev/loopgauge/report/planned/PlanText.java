@@ -41,7 +41,7 @@ final class PlanText {
         .limit()
         .ifPresent(
             breach -> {
-              String at = setting(breach.blockSize(), breach.sampleRateHz());
+              String at = new SettingRecord(breach.blockSize(), breach.sampleRateHz()).told();
               sheet.row("nearest", at + ": " + breach.told());
               breach.rule().ifPresent(rule -> sheet.row("rule", rule));
               breach.hint().ifPresent(hint -> sheet.row("try", hint));
@@ -101,7 +101,7 @@ final class PlanText {
     Table<ChoiceRecord> table =
         new Table<ChoiceRecord>()
             .figures("block", choice -> String.valueOf(choice.blockSize()))
-            .figures("kHz", choice -> kilohertz(choice.sampleRateHz()))
+            .figures("kHz", choice -> SettingRecord.kilohertz(choice.sampleRateHz()))
             .figures("ms a block", choice -> plain(choice.blockMs(), 2));
     if (choices.stream().anyMatch(choice -> choice.cpuPercent().isPresent())) {
       table.figures("CPU %", choice -> plain(choice.cpuPercent(), 1));
@@ -127,20 +127,9 @@ final class PlanText {
     if (!document.droppedOut().isEmpty()) {
       sheet.row(
           "left out",
-          document.droppedOut().stream()
-                  .map(PlanDocument.SettingRecord::told)
-                  .collect(Collectors.joining(", "))
+          document.droppedOut().stream().map(SettingRecord::told).collect(Collectors.joining(", "))
               + ": sound dropped out there when it was measured");
     }
-  }
-
-  /** A block size and a rate in words. */
-  static String setting(int blockSize, int sampleRateHz) {
-    return "block " + blockSize + " at " + kilohertz(sampleRateHz) + " kHz";
-  }
-
-  private static String kilohertz(int hertz) {
-    return Numbers.brief(hertz / 1000.0, 3);
   }
 
   private static String plain(Optional<BigDecimal> number, int decimals) {

@@ -97,9 +97,9 @@ class ReadAgainTest {
     assertSame("series", readings.toString(), "--chain=" + chain, "--path=ears");
   }
 
-  private String[] live(String path, String... more) {
+  private String[] live(String command, String path, String... more) {
     List<String> args =
-        new ArrayList<>(List.of("measure", "--backend=simulated", "--yes", "--seconds=0.3"));
+        new ArrayList<>(List.of(command, "--backend=simulated", "--yes", "--seconds=0.3"));
     args.addAll(List.of("--send=2", "--return=2", "--reference-send=1", "--reference-return=1"));
     args.addAll(List.of("--chain=" + chain, "--path=" + path));
     args.addAll(List.of(more));
@@ -108,11 +108,11 @@ class ReadAgainTest {
 
   @Test
   void measurements() throws IOException {
-    assertSame(live("ears"));
-    assertSame(live("ears", "--fault=block-size=128", "--reported-samples=240"));
-    assertSame(live("ears", "--fault=noise=-3", "--repeat=1"));
-    assertSame(live("ears", "--soak=0.05"));
-    assertSame(live("ears", "--check-patch"));
+    assertSame(live("measure", "ears"));
+    assertSame(live("measure", "ears", "--fault=block-size=128", "--reported-samples=240"));
+    assertSame(live("measure", "ears", "--fault=noise=-3", "--repeat=1"));
+    assertSame(live("soak", "ears", "--for=3s"));
+    assertSame("patch", chain, "--path=ears", "--backend=simulated", "--yes");
   }
 
   /** Noise of two seconds, as another channel hears it so many samples later. */
@@ -138,8 +138,8 @@ class ReadAgainTest {
     assertSame("analyze", "--reference", all, "--return-channel=2");
     assertSame("analyze", "--reference", all, "--return-channel=4");
     assertSame("analyze", "--reference", all, "--return-channel=2,3,4");
-    assertSame("analyze", "--pairs", all);
-    assertSame("analyze", "--reference", all, "--return-channel=2", "--track=0.5");
-    assertSame("analyze", "--reference", all, "--return-channel=4", "--track=0.5");
+    assertSame("pairs", all);
+    assertSame("follow", "--reference", all, "--return-channel=2", "--window=0.5");
+    assertSame("follow", "--reference", all, "--return-channel=4", "--window=0.5");
   }
 }
