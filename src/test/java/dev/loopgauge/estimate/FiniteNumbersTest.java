@@ -64,7 +64,7 @@ class FiniteNumbersTest {
     look("track", track, wrong);
     look(
         "document",
-        new TrackDocument("track", track, OptionalDouble.empty(), Optional.empty(), List.of())
+        TrackDocument.of("track", track, OptionalDouble.empty(), Optional.empty(), List.of())
             .json(),
         wrong);
     look("estimate", new DelayEstimator(0.1).estimate(sent, ret), wrong);

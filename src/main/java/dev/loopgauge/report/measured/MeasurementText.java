@@ -142,12 +142,6 @@ record MeasurementText(
   }
 
   /** What a drift that went unnoticed could be at most. */
-  private static String within(ClockDrift drift) {
-    double most = Math.abs(drift.ppm()) + drift.uncertaintyPpm();
-    return "within " + Numbers.roundedUp(most, 2).toPlainString() + " ppm";
-  }
-
-  /** What a drift that went unnoticed could be at most. */
   private static String within(MeasurementRecord m) {
     return m.clockDriftUncertaintyPpm()
         .map(u -> m.clockDriftPpm().orElseThrow().abs().add(u))
