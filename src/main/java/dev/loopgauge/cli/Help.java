@@ -15,6 +15,9 @@ final class Help {
   private static final int LEAST_COLUMNS = 60;
   private static final int DEFAULT_COLUMNS = 80;
 
+  /** With more options than this a synopsis is harder to read than their list. */
+  private static final int MOST_IN_SYNOPSIS = 12;
+
   private Help() {}
 
   /**
@@ -28,7 +31,10 @@ final class Help {
     Optional<Integer> columns = columns(console.environment());
     usage.width(columns.orElse(DEFAULT_COLUMNS));
     usage.autoWidth(columns.isEmpty() && console.terminal());
+    usage.optionListHeading("%nOptions:%n");
+    usage.abbreviateSynopsis(line.getCommandSpec().options().size() > MOST_IN_SYNOPSIS);
     if (line.getParent() == null) {
+      usage.commandListHeading("");
       line.getHelpSectionMap()
           .put(
               UsageMessageSpec.SECTION_KEY_COMMAND_LIST,
@@ -63,7 +69,7 @@ final class Help {
                   CommandLine.Help.Column.Overflow.WRAP));
       for (String name : heading.getValue()) {
         String[] description = all.get(name).getCommandSpec().usageMessage().description();
-        table.addRowValues("  " + name, description[0]);
+        table.addRowValues(name, description[0]);
       }
       text.append(table);
     }

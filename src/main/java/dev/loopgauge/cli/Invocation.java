@@ -20,6 +20,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** One run of the program: parses, lets the command answer, prints, and chooses the exit code. */
 final class Invocation {
@@ -52,6 +53,9 @@ final class Invocation {
       CommandLine last = parsed.commandSpec().commandLine();
       command = nameOf(last);
       if (parsed.isUsageHelpRequested()) {
+        if (!parsed.unmatched().isEmpty()) {
+          throw new UnmatchedArgumentException(last, parsed.unmatched());
+        }
         print(new ProgramText(command, "help", Help.text(last, console, ansi())));
         return ExitCode.GOOD;
       }

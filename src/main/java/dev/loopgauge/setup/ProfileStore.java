@@ -1,5 +1,6 @@
 package dev.loopgauge.setup;
 
+import dev.loopgauge.capture.FileTrouble;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -31,7 +32,8 @@ public record ProfileStore(Path folder) {
           .sorted()
           .toList();
     } catch (IOException e) {
-      throw new SetupException(folder + " can't be read: " + e, "check the folder's rights");
+      throw new SetupException(
+          folder + " can't be read: " + FileTrouble.reason(e), "check the folder's rights");
     }
   }
 
@@ -74,6 +76,36 @@ public record ProfileStore(Path folder) {
     Path file = file(name);
     new SettingsFile(file).write(ProfileFormat.write(profile));
     return file;
+  }
+
+  /**
+   * Gives a profile another name.
+   *
+   * @return its new file
+   * @throws SetupException when there is none of the old name, one of the new name already, or it
+   *     can't be written
+   */
+  public Path rename(String name, String renamed) throws SetupException {
+    Path file = save(renamed, load(name));
+    delete(name);
+    return file;
+  }
+
+  /**
+   * Deletes a profile.
+   *
+   * @throws SetupException when there is none of that name, or it can't be deleted
+   */
+  public void delete(String name) throws SetupException {
+    Path file = file(name);
+    try {
+      if (!Files.deleteIfExists(file)) {
+        throw new SetupException("there is no profile '" + name + "' in " + folder, others());
+      }
+    } catch (IOException e) {
+      throw new SetupException(
+          file + " can't be deleted: " + FileTrouble.reason(e), "check the folder's rights");
+    }
   }
 
   /**

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.cli.terminal.ExitCode;
+import dev.loopgauge.cli.wiring.Adapters;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -21,6 +22,9 @@ import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
 
 class MainTest {
   @TempDir private Path folder;
@@ -33,29 +37,76 @@ class MainTest {
     assertEquals("", run.err());
   }
 
-  @Test
-  void helpFitsInEightyColumns() {
-    List<Run> helps = new ArrayList<>(List.of(Run.of("--help")));
-    Commands.names().forEach(name -> helps.add(Run.of(name, "--help")));
-    for (Run help : helps) {
-      assertEquals(ExitCode.GOOD, help.exitCode());
-      assertTrue(help.out().lines().allMatch(line -> line.length() <= 80), help.out());
+  /** Every help screen there is, with those of commands within commands. */
+  private static List<List<String>> helps() {
+    List<List<String>> helps = new ArrayList<>(List.of(List.of("--help")));
+    CommandLine all = Commands.lineFor(List.of(), Console.ofProcess(), Adapters.ofThisComputer());
+    all.getSubcommands()
+        .forEach(
+            (name, line) -> {
+              helps.add(List.of(name, "--help"));
+              line.getSubcommands()
+                  .keySet()
+                  .forEach(part -> helps.add(List.of(name, part, "--help")));
+            });
+    return helps;
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {60, 80, 132})
+  void helpFitsTheTerminal(int columns) {
+    for (List<String> args : helps()) {
+      Run help =
+          Run.on(
+              false, "", Map.of("COLUMNS", String.valueOf(columns)), args.toArray(String[]::new));
+      assertEquals(ExitCode.GOOD, help.exitCode(), help.err());
+      assertTrue(
+          help.out().lines().allMatch(line -> line.length() <= columns),
+          () -> args + "\n" + help.out());
     }
   }
 
   @Test
-  void aNameThatNoFileCanHaveIsRefusedWithoutAnyClass() {
-    for (List<String> args :
-        List.of(
-            List.of("budget", "a\0b"),
-            List.of("analyze", "--reference", "a\0b"),
-            List.of("journal", "import", "a\0b"))) {
-      Run run = Run.of(args.toArray(String[]::new));
-      assertEquals(ExitCode.USAGE, run.exitCode());
-      assertTrue(run.err().contains("expected the name of a file"), run.err());
-      assertFalse(run.err().contains("Exception"), run.err());
-      assertFalse(run.err().contains("java."), run.err());
+  void everyHelpShowsAnExampleAndNoListLongerThanAScreen() {
+    for (List<String> args : helps().subList(1, helps().size())) {
+      String help = Run.of(args.toArray(String[]::new)).out();
+      boolean hasCommands = help.contains("\nCommands:\n");
+      assertTrue(hasCommands || help.contains("\nExample"), () -> args + "\n" + help);
+      for (String group : help.split("\n\n")) {
+        assertTrue(group.lines().count() <= 40, () -> args + "\n" + group);
+      }
     }
+  }
+
+  @Test
+  void helpListsTheCommandsUnderTheirHeadings() {
+    String help = Run.of("--help").out();
+    int last = 0;
+    for (String heading :
+        List.of("Plan:", "Patch:", "Measure:", "Recordings:", "Record:", "Look:")) {
+      int place = help.indexOf("\n" + heading + "\n");
+      assertTrue(place > last, heading + "\n" + help);
+      last = place;
+    }
+    Commands.names()
+        .forEach(name -> assertTrue(help.contains("\n  " + name + " "), name + "\n" + help));
+  }
+
+  @Test
+  void helpOfACommandIsItsHelpOption() {
+    assertEquals(Run.of("measure", "--help").out(), Run.of("help", "measure").out());
+    assertEquals(Run.of("--help").out(), Run.of("help").out());
+    assertEquals(ExitCode.USAGE, Run.of("help", "meassure").exitCode());
+  }
+
+  @Test
+  void helpAndVersionAreDocumentsToo() {
+    Run help = Run.of("measure", "--json", "--help");
+    Run version = Run.of("--json", "--version");
+
+    assertEquals("measure", help.json().get("command"));
+    assertTrue(help.json().get("text").toString().contains("--send"), help.out());
+    assertEquals("version", version.json().get("outcome"));
   }
 
   @Test

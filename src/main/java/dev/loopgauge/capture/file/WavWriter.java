@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -168,9 +169,11 @@ public final class WavWriter {
   }
 
   private static AudioFileException unwritable(Path file, IOException failed) {
+    String reason =
+        failed instanceof NoSuchFileException ? "no such folder" : FileTrouble.reason(failed);
     return new AudioFileException(
         file,
-        "it can't be written: " + FileTrouble.reason(failed),
+        "it can't be written: " + reason,
         "check that the folder exists, may be written to and has room");
   }
 }

@@ -147,6 +147,12 @@ final class JournalExport implements Subcommand {
             "journal export",
             "exported",
             lines,
-            Map.of("file", file.toString(), "written", written.get(), "recordings", kept.get())));
+            Map.of(
+                "file",
+                file.getFileName().toString(),
+                "written",
+                written.get(),
+                "recordings",
+                kept.get())));
   }
 }

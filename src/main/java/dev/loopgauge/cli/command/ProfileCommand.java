@@ -33,7 +33,9 @@ public final class ProfileCommand {
     return new CommandLine(new ProfileCommand())
         .addSubcommand("save", new Save(console))
         .addSubcommand("list", new ListAll(console))
-        .addSubcommand("show", new Show(console));
+        .addSubcommand("show", new Show(console))
+        .addSubcommand("rename", new Rename(console))
+        .addSubcommand("delete", new Delete(console));
   }
 
   private static ProfileStore store(Console console) {
@@ -43,7 +45,8 @@ public final class ProfileCommand {
   /** {@code profile save}. */
   @Command(
       sortOptions = false,
-      description = "Keep the options under a name; with --profile, on top of that one.")
+      description = "Keep the options under a name; with --profile, on top of that one.",
+      footer = {"  loopgauge profile save foh --backend jack --send 2 --return 2"})
   static final class Save implements Subcommand {
     private final Console console;
 
@@ -64,12 +67,14 @@ public final class ProfileCommand {
       Profile profile = live.choice().settings(DataFolder.of(console.environment()));
       ProfileStore store = store(console);
       Path file = replace ? store.replace(name, profile) : store.save(name, profile);
-      return Answer.good(ProfileDocument.of("profile save", name, file.toString(), profile));
+      return Answer.good(ProfileDocument.of("profile save", name, file, profile));
     }
   }
 
   /** {@code profile list}. */
-  @Command(description = "List the profiles.")
+  @Command(
+      description = "List the profiles.",
+      footer = {"  loopgauge profile list"})
   static final class ListAll implements Subcommand {
     private final Console console;
 
@@ -80,12 +85,14 @@ public final class ProfileCommand {
     @Override
     public Answer answer() throws SetupException {
       ProfileStore store = store(console);
-      return Answer.good(ProfilesDocument.of(store.folder().toString(), store.names()));
+      return Answer.good(ProfilesDocument.of("profile list", store.folder(), store.names()));
     }
   }
 
   /** {@code profile show}. */
-  @Command(description = "Show what a profile says.")
+  @Command(
+      description = "Show what a profile says.",
+      footer = {"  loopgauge profile show foh"})
   static final class Show implements Subcommand {
     private final Console console;
 
@@ -100,8 +107,54 @@ public final class ProfileCommand {
     public Answer answer() throws SetupException {
       ProfileStore store = store(console);
       Profile profile = store.load(name);
-      return Answer.good(
-          ProfileDocument.of("profile show", name, store.file(name).toString(), profile));
+      return Answer.good(ProfileDocument.of("profile show", name, store.file(name), profile));
+    }
+  }
+
+  /** {@code profile rename}. */
+  @Command(
+      description = "Give a profile another name.",
+      footer = {"  loopgauge profile rename foh festival"})
+  static final class Rename implements Subcommand {
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "NAME", description = "The profile's name.")
+    private String name = "";
+
+    @Parameters(index = "1", paramLabel = "NEW", description = "Its new name.")
+    private String renamed = "";
+
+    Rename(Console console) {
+      this.console = console;
+    }
+
+    @Override
+    public Answer answer() throws SetupException {
+      ProfileStore store = store(console);
+      Path file = store.rename(name, renamed);
+      return Answer.good(ProfileDocument.of("profile rename", renamed, file, store.load(renamed)));
+    }
+  }
+
+  /** {@code profile delete}. */
+  @Command(
+      description = "Delete a profile; list those that are left.",
+      footer = {"  loopgauge profile delete festival"})
+  static final class Delete implements Subcommand {
+    private final Console console;
+
+    @Parameters(paramLabel = "NAME", description = "The profile's name.")
+    private String name = "";
+
+    Delete(Console console) {
+      this.console = console;
+    }
+
+    @Override
+    public Answer answer() throws SetupException {
+      ProfileStore store = store(console);
+      store.delete(name);
+      return Answer.good(ProfilesDocument.of("profile delete", store.folder(), store.names()));
     }
   }
 }

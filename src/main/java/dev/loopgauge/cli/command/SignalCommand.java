@@ -79,7 +79,7 @@ public final class SignalCommand implements Subcommand {
     Signal signal = signal();
     WavWriter.write(file, List.of(signal), encoding);
     return Answer.good(
-        SignalDocument.of(file.toString(), kind, levelDbfs, signal.rate(), signal.length(), bits));
+        SignalDocument.of(file, kind, levelDbfs, signal.rate(), signal.length(), bits));
   }
 
   private Signal signal() {

@@ -84,13 +84,13 @@ public final class Demo {
             PictureRule.EBU_R37);
     write("budget", budget);
     return new DemoDocument(
-        folder.toString(),
-        chainFile.toString(),
+        folder,
+        chainFile,
         PATH,
         budget,
         measured("as-budgeted", chain, NOISE),
         measured("block-" + twice, chain, NOISE, "block-size=" + twice),
-        folder.resolve("block-" + twice + ".wav").toString());
+        folder.resolve("block-" + twice + ".wav"));
   }
 
   private MeasurementDocument measured(String name, Chain chain, String... faults)

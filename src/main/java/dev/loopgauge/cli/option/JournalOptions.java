@@ -14,10 +14,9 @@ public final class JournalOptions {
       paramLabel = "FILE",
       arity = "0..1",
       fallbackValue = "",
-      description = {
-        "Keep the result in the journal: the default one, the one that",
-        "LOOPGAUGE_JOURNAL names, or FILE or jdbc:postgresql://HOST/DATABASE."
-      })
+      description =
+          "Keep the result in the journal: the default one, the one that LOOPGAUGE_JOURNAL names,"
+              + " or FILE or jdbc:postgresql://HOST/DATABASE.")
   private Optional<String> journal = Optional.empty();
 
   @Option(names = "--show", paramLabel = "NAME", description = "The show.")

@@ -13,10 +13,9 @@ public final class JournalPlace {
   @Option(
       names = "--journal",
       paramLabel = "FILE",
-      description = {
-        "The journal: a file or jdbc:postgresql://HOST/DATABASE",
-        "(what LOOPGAUGE_JOURNAL names, else the default one)."
-      })
+      description =
+          "The journal: a file or jdbc:postgresql://HOST/DATABASE (what LOOPGAUGE_JOURNAL names,"
+              + " else the default one).")
   private Optional<String> place = Optional.empty();
 
   /** What was said; empty for the default one. */

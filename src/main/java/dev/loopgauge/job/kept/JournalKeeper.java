@@ -195,7 +195,7 @@ public final class JournalKeeper {
 
   private static ChainText chain(Path file) {
     return new ChainText(
-        file.toString(),
+        file.getFileName().toString(),
         TextFile.read(file, "chain file", ChainParser.LONGEST_FILE, "it was there a moment ago"));
   }
 

@@ -87,7 +87,6 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
       files.add(
           data.profiles().replace(live.profile().orElseThrow(), kept.get().with(calibration)));
     }
-    return Answer.good(
-        CalibrationDocument.of(calibration, files.stream().map(Path::toString).toList()));
+    return Answer.good(CalibrationDocument.of(calibration, files));
   }
 }

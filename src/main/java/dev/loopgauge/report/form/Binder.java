@@ -3,6 +3,7 @@ package dev.loopgauge.report.form;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -13,8 +14,9 @@ import java.util.Set;
 /**
  * Writes records as ordered maps. Each component is a key, in the order of the components: records
  * are maps, lists are lists, enums their names in small letters with hyphens; texts, numbers and
- * booleans stand as they are. An empty Optional is null, or has no key where the record is {@link
- * Sparse}. What {@link Unbinder} makes of such a map is the record again.
+ * booleans stand as they are; files and folders are named without where they lie. An empty Optional
+ * is null, or has no key where the record is {@link Sparse}. What {@link Unbinder} makes of such a
+ * map is the record again.
  *
  * <p>The JSON library binds records too, but sorts their keys, can't read or write an Optional, and
  * throws at a value of another type (seen with jackson-jr 2.21.8).
@@ -59,6 +61,9 @@ final class Binder {
     }
     if (value instanceof Enum<?> constant) {
       return label(constant);
+    }
+    if (value instanceof Path path) {
+      return path.getFileName() == null ? "" : path.getFileName().toString();
     }
     return value instanceof Record part ? map(part) : value;
   }

@@ -6,6 +6,8 @@ import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.math.BigDecimal;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -109,10 +111,21 @@ public final class Unbinder {
     if (kind == int.class || kind == Integer.class) {
       return number(found).flatMap(Unbinder::whole);
     }
+    if (kind == Path.class) {
+      return Optional.ofNullable(found).filter(String.class::isInstance).flatMap(Unbinder::path);
+    }
     if (kind == BigDecimal.class) {
       return number(found).map(number -> number);
     }
     throw new IllegalStateException("documents have no " + kind);
+  }
+
+  private static Optional<Object> path(Object name) {
+    try {
+      return Optional.of(Path.of((String) name));
+    } catch (InvalidPathException e) {
+      return Optional.empty();
+    }
   }
 
   private static Optional<BigDecimal> number(Object found) {

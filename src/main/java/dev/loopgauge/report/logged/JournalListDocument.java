@@ -18,8 +18,9 @@ import java.util.UUID;
  */
 public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer, boolean all)
     implements Document {
-  private static final int SHOW_COLUMNS = 16;
-  private static final int PATH_COLUMNS = 13;
+  private static final int SHOW_COLUMNS = 12;
+  private static final int VERDICT_COLUMNS = 9;
+  private static final int PATH_COLUMNS = 11;
 
   /** Copies the list. */
   public JournalListDocument {
@@ -35,10 +36,11 @@ public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer,
     Sheet sheet = new Sheet();
     new Table<Heading>()
         .words("id", Heading::shortId)
-        .words("measured at", heading -> Logs.brief(heading.at()))
+        .words("measured at", heading -> Logs.listed(heading.at()))
         .words("show", heading -> Typed.brief(heading.show(), SHOW_COLUMNS))
         .words("", heading -> heading.when().label())
         .words("path", heading -> Logs.path(heading, PATH_COLUMNS))
+        .words("verdict", JournalListDocument::verdict)
         .figures("samples", this::delay)
         .lines(headings)
         .forEach(line -> sheet.asIs(line.substring(2)));
@@ -49,6 +51,16 @@ public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer,
       sheet.line("The last " + headings.size() + "; --last N shows more, --show NAME one show.");
     }
     return sheet.toString();
+  }
+
+  /** Within or outside its budget, or what else it came to. */
+  private static String verdict(Heading heading) {
+    return switch (heading.outcome()) {
+      case "within-budget" -> "within";
+      case "outside-budget" -> "outside";
+      case "not-trustworthy" -> "no number";
+      default -> Typed.brief(heading.outcome(), VERDICT_COLUMNS);
+    };
   }
 
   private String delay(Heading heading) {

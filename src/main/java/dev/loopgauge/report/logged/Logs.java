@@ -20,6 +20,8 @@ public final class Logs {
 
   private static final DateTimeFormatter BRIEF =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter LISTED =
+      DateTimeFormatter.ofPattern("yy-MM-dd HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter EXACT =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss xxx '('VV')'", Locale.ENGLISH);
   private static final int MOST_COMPARED_DECIMALS = 2;
@@ -29,6 +31,11 @@ public final class Logs {
   /** {@code 2026-05-01 19:00}, where it was measured. */
   public static String brief(ZonedDateTime at) {
     return BRIEF.format(at);
+  }
+
+  /** {@code 26-05-01 19:00}, for a column. */
+  static String listed(ZonedDateTime at) {
+    return LISTED.format(at);
   }
 
   /** {@code 2026-05-01 19:00:00 +01:00 (Europe/Lisbon)}. */

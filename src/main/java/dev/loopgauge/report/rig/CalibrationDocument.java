@@ -3,6 +3,7 @@ package dev.loopgauge.report.rig;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Sheet;
+import java.nio.file.Path;
 import java.util.List;
 
 /**
@@ -12,10 +13,10 @@ import java.util.List;
  * @param files where it was written
  */
 public record CalibrationDocument(
-    String command, String outcome, CalibrationRecord calibration, List<String> files)
+    String command, String outcome, CalibrationRecord calibration, List<Path> files)
     implements Document {
   /** The document of a calibration and where it was written. */
-  public static CalibrationDocument of(Calibration calibration, List<String> files) {
+  public static CalibrationDocument of(Calibration calibration, List<Path> files) {
     return new CalibrationDocument(
         "calibrate", "calibrated", CalibrationRecord.of(calibration), List.copyOf(files));
   }
@@ -24,10 +25,10 @@ public record CalibrationDocument(
   public String text() {
     Sheet sheet =
         new Sheet()
-            .line("CALIBRATED: the sound card itself is late by what follows.")
+            .line("CALIBRATED: the delay of the sound card itself, to be taken off.")
             .row("cable", calibration.told())
             .row("holds for", calibration.conditions());
-    files.forEach(file -> sheet.row("kept in", file));
+    files.forEach(file -> sheet.row("kept in", file.toString()));
     return sheet.toString();
   }
 }

@@ -4,6 +4,7 @@ import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.measured.MeasurementDocument;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 
@@ -20,13 +21,13 @@ import java.util.Map;
  * @param lateRecording the recording of that, the reference as its first channel
  */
 public record DemoDocument(
-    String folder,
-    String chainFile,
+    Path folder,
+    Path chainFile,
     String path,
     BudgetDocument budget,
     MeasurementDocument agreeing,
     MeasurementDocument late,
-    String lateRecording)
+    Path lateRecording)
     implements Document {
   @Override
   public String text() {
@@ -54,12 +55,12 @@ public record DemoDocument(
 
   /** Commands on the demo's files, each on one line so that it can be copied. */
   private String next(int block) {
-    String chain = word(chainFile);
+    String chain = word(chainFile.toString());
     String compare = " --chain " + chain + " --path " + path;
     return String.join(
         "\n",
         "  loopgauge budget " + chain + " --path " + path,
-        "  loopgauge analyze --reference " + word(lateRecording) + compare,
+        "  loopgauge analyze --reference " + word(lateRecording.toString()) + compare,
         "  loopgauge measure --backend simulated --send 2 --return 2 --reference-send 1"
             + (" --reference-return 1" + compare + " --fault block-size=" + block + " --yes"),
         "");
@@ -76,8 +77,8 @@ public record DemoDocument(
   private record Shown(
       String command,
       String outcome,
-      String folder,
-      String chainFile,
+      Path folder,
+      Path chainFile,
       String path,
       Map<String, Object> budget,
       List<Map<String, Object>> measurements) {}

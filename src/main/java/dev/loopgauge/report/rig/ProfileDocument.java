@@ -3,6 +3,7 @@ package dev.loopgauge.report.rig;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.setup.Profile;
+import java.nio.file.Path;
 
 /**
  * What a profile says.
@@ -13,10 +14,10 @@ import dev.loopgauge.setup.Profile;
  * @param profile what it says
  */
 public record ProfileDocument(
-    String command, String outcome, String name, String file, ProfileRecord profile)
+    String command, String outcome, String name, Path file, ProfileRecord profile)
     implements Document {
   /** The document of a profile. */
-  public static ProfileDocument of(String command, String name, String file, Profile profile) {
+  public static ProfileDocument of(String command, String name, Path file, Profile profile) {
     return new ProfileDocument(command, "profile", name, file, ProfileRecord.of(profile));
   }
 

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.rig;
 
 import dev.loopgauge.report.form.Document;
+import java.nio.file.Path;
 import java.util.List;
 
 /**
@@ -9,11 +10,11 @@ import java.util.List;
  * @param folder where they are
  * @param profiles their names
  */
-public record ProfilesDocument(String command, String outcome, String folder, List<String> profiles)
+public record ProfilesDocument(String command, String outcome, Path folder, List<String> profiles)
     implements Document {
   /** The document of a folder and the names in it. */
-  public static ProfilesDocument of(String folder, List<String> names) {
-    return new ProfilesDocument("profile list", "listed", folder, List.copyOf(names));
+  public static ProfilesDocument of(String command, Path folder, List<String> names) {
+    return new ProfilesDocument(command, "listed", folder, List.copyOf(names));
   }
 
   @Override

@@ -6,6 +6,7 @@ import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.StimulusKind;
 import java.math.BigDecimal;
+import java.nio.file.Path;
 
 /**
  * A stimulus that was written to a file.
@@ -19,7 +20,7 @@ import java.math.BigDecimal;
 public record SignalDocument(
     String command,
     String outcome,
-    String file,
+    Path file,
     String kind,
     BigDecimal levelDbfs,
     int sampleRateHz,
@@ -28,7 +29,7 @@ public record SignalDocument(
     implements Document {
   /** The document of a stimulus. */
   public static SignalDocument of(
-      String file, StimulusKind kind, double levelDbfs, SampleRate rate, int samples, int bits) {
+      Path file, StimulusKind kind, double levelDbfs, SampleRate rate, int samples, int bits) {
     return new SignalDocument(
         "signal",
         "written",

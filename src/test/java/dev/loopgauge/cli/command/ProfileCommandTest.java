@@ -54,6 +54,32 @@ class ProfileCommandTest {
   }
 
   @Test
+  void renamesAndDeletes() {
+    run(FOH);
+
+    Run renamed = run(new String[] {"profile", "rename", "foh", "festival"});
+    assertEquals(ExitCode.GOOD, renamed.exitCode(), renamed.err());
+    assertEquals("festival\n", run(new String[] {"profile", "list"}).out());
+    run(FOH);
+    Run taken = run(new String[] {"profile", "rename", "foh", "festival"});
+    assertEquals(ExitCode.USAGE, taken.exitCode(), taken.out());
+    Run deleted = run(new String[] {"profile", "delete", "festival", "--json"});
+    assertEquals(List.of("foh"), deleted.json().get("profiles"));
+    assertEquals("profile delete", deleted.json().get("command"));
+    Run again = run(new String[] {"profile", "delete", "festival"});
+    assertEquals(ExitCode.USAGE, again.exitCode());
+    assertTrue(again.err().contains("there are: foh"), again.err());
+  }
+
+  @Test
+  void noDocumentNamesTheFolder() {
+    Run saved = run(FOH, "--json");
+
+    assertEquals("foh.yaml", saved.json().get("file"));
+    assertEquals("profiles", run(new String[] {"profile", "list", "--json"}).json().get("folder"));
+  }
+
+  @Test
   void showsAndListsWhatWasKept() {
     run(FOH);
 
