@@ -16,8 +16,15 @@ import java.util.Optional;
  */
 public record PairDelay(
     int from, int to, Optional<Measurement> measured, double likeness, List<Finding> findings) {
-  /** Copies the findings. */
+  /**
+   * Checks the likeness and copies the findings.
+   *
+   * @throws IllegalArgumentException when the likeness is not finite
+   */
   public PairDelay {
+    if (!Double.isFinite(likeness)) {
+      throw new IllegalArgumentException("a likeness must be finite, not " + likeness);
+    }
     findings = List.copyOf(findings);
   }
 }

@@ -17,11 +17,15 @@ public record Response(double firstSamples, double stepSamples, List<Double> lev
   /**
    * Checks the step and copies the levels.
    *
-   * @throws IllegalArgumentException when the step is not above 0
+   * @throws IllegalArgumentException when the step is not above 0, or a value is not finite
    */
   public Response {
     if (!(stepSamples > 0)) {
       throw new IllegalArgumentException("a step must be above 0 samples, not " + stepSamples);
+    }
+    boolean finite = levelsDb.stream().allMatch(Double::isFinite);
+    if (!finite || !Double.isFinite(firstSamples + stepSamples)) {
+      throw new IllegalArgumentException("a response must be finite, not " + levelsDb);
     }
     levelsDb = List.copyOf(levelsDb);
   }

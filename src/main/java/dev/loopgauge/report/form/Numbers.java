@@ -70,18 +70,15 @@ public final class Numbers {
   }
 
   /**
-   * How many decimals a value deserves: those that leave its uncertainty one significant digit, or
-   * two where it starts with a 1 (JCGM 100:2008, 7.2.6, asks for two at most).
+   * How many decimals a value deserves on the screen: those that lead to the second significant
+   * digit of its uncertainty (JCGM 100:2008, 7.2.6, asks for two at most).
    *
    * @param uncertainty the expanded uncertainty, positive
    * @param most the most decimals to give
    * @return 0 to {@code most}
    */
   public static int decimalsFor(double uncertainty, int most) {
-    BigDecimal exact = BigDecimal.valueOf(uncertainty);
-    int leading = exact.precision() - exact.scale() - 1;
-    boolean startsWithOne = exact.unscaledValue().toString().startsWith("1");
-    return Math.max(0, Math.min(most, startsWithOne ? 1 - leading : -leading));
+    return Math.max(0, Math.min(most, secondDigit(uncertainty)));
   }
 
   /**

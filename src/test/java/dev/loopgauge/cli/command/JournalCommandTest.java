@@ -162,7 +162,7 @@ class JournalCommandTest {
     Run run = run("journal", "show", id(1));
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     for (String told :
-        List.of("595.00 ± 0.04 samples", "all as planned", "clock-leader = desk", "a.wav.gz")) {
+        List.of("595.000 ± 0.040 samples", "all as planned", "clock-leader = desk", "a.wav.gz")) {
       assertTrue(run.out().contains(told), run.out());
     }
     run("journal", "show", id(1).substring(0, 8)).assertRefused("begins with 12345678, found 6");

@@ -47,7 +47,7 @@ class ReportCommandTest {
     assertTrue(run.out().contains("Written to " + file("page.html")), run.out());
     String page = Files.readString(folder.resolve("page.html"));
     assertTrue(page.startsWith("<!DOCTYPE html>"), page);
-    assertTrue(page.contains("96.50 ± 0.04"), page);
+    assertTrue(page.contains("96.500 ± 0.040"), page);
   }
 
   @Test

@@ -53,9 +53,9 @@ class ReportPageTest {
   @Test
   void showsTheNumbersOfTheDocumentToTheirResolution() {
     String words = words(page(late()));
-    assertTrue(words.contains("measured 723.02 ± 0.04 15.0629 ± 0.0008"), words);
+    assertTrue(words.contains("measured 723.018 ± 0.036 15.0629 ± 0.0008"), words);
     assertTrue(words.contains("budget 595 ± 3 12.396"), words);
-    assertTrue(words.contains("difference +128.02 +2.667"), words);
+    assertTrue(words.contains("difference +128.018 +2.667"), words);
   }
 
   @Test

@@ -48,15 +48,15 @@ class ReportPartsTest {
 
   @Test
   void givesEachBandItsUncertainty() {
-    assertShown("125 724.1 1.3 15.085 250 723.4 0.6 15.071");
+    assertShown("125 724.1 1.3 15.085 250 723.40 0.60 15.071");
     assertFalse(alone(Documents.WITHIN).contains("By octave band"));
   }
 
   @Test
   void putsBeforeBesideAfter() {
-    assertShown("Changed by +128.01 ± 0.06 samples (+2.6668 ± 0.0011 ms)");
-    assertShown("delay, samples 595.01 ± 0.04 723.02 ± 0.04");
-    assertShown("The same within the uncertainty of both: +0.00 ± 0.08 samples");
+    assertShown("Changed by +128.008 ± 0.051 samples (+2.6668 ± 0.0011 ms)");
+    assertShown("delay, samples 595.010 ± 0.036 723.018 ± 0.036");
+    assertShown("The same within the uncertainty of both: +0.000 ± 0.071 samples");
     assertShown("Changed from before to after: vocal-house.");
     assertFalse(alone(Documents.LATE).contains("Before and after"));
   }
@@ -64,7 +64,7 @@ class ReportPartsTest {
   @Test
   void followsAPathOverShows() {
     assertShown("Over shows");
-    assertShown("15. Lantern Theatre, show 8, before, 2026-11-22 18:40 659.02 ± 0.04 +64.01");
+    assertShown("15. Lantern Theatre, show 8, before, 2026-11-22 18:40 659.020 ± 0.040 +64.005");
     assertShown("The dashed line is the median, 595.02 samples.");
   }
 
@@ -72,7 +72,7 @@ class ReportPartsTest {
   void tellsATerminalWhatChanged() {
     String text = Shows.theatre().text();
     assertTrue(text.startsWith("1 of 2 paths needs attention: vocal-house."), text);
-    assertTrue(text.contains("+128.01 ± 0.06 samples against before, CHANGED"), text);
+    assertTrue(text.contains("+128.008 ± 0.051 samples against before, CHANGED"), text);
     assertTrue(text.lines().allMatch(line -> line.length() <= 80), text);
   }
 
@@ -134,7 +134,7 @@ class ReportPartsTest {
 
   @Test
   void listsChannelsPairsChoicesAndDelaysToAdd() {
-    assertShown("2 measured 140.25 ± 0.06 2.922 3 not-trustworthy - -");
+    assertShown("2 measured 140.250 ± 0.052 2.922 3 not-trustworthy - -");
     assertShown("1 to 2 140.25 0.82 1 to 3 - -");
     assertShown("64 48000 1.333 32 48000 0.667");
     assertShown("vocal-wedge 262.00 5.458");

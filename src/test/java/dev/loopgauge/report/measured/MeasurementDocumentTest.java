@@ -26,11 +26,11 @@ class MeasurementDocumentTest {
   private static final String LATE =
       """
       LATE by 128 samples (2.67 ms): vocal-house is later than its budget.
-        measured     723.02 ± 0.04 samples    15.0629 ± 0.0008 ms
+        measured     723.018 ± 0.036 samples  15.0629 ± 0.0008 ms
         budget       595 ± 3 samples          12.396 ms            1 more allowed
-        difference   +128.02 samples          +2.6671 ms           2 blocks
+        difference   +128.018 samples         +2.6671 ms           2 blocks
         most likely  the host runs at a block of 128 samples, not 64: check its
-                     settings (leaves +0.02 samples)
+                     settings (leaves +0.018 samples)
         how          referenced, 3 readings, 61 dB above noise, level -12.0 dB
         also clean   polarity normal, not clipped, clocks locked within 0.03 ppm
       """;
@@ -92,7 +92,7 @@ class MeasurementDocumentTest {
     MeasurementDocument document = document(Samples.found(Method.REFERENCED), Optional.empty());
     assertEquals("measured", document.outcome().label());
     assertTrue(
-        document.text().startsWith("MEASURED: the return is 723.02 samples (15.06 ms) late.\n"),
+        document.text().startsWith("MEASURED: the return is 723.018 samples (15.06 ms) late.\n"),
         document.text());
   }
 
