@@ -9,6 +9,7 @@ import dev.loopgauge.audioserver.NeedsAudioServer;
 import dev.loopgauge.capture.javasound.AlsaRig;
 import dev.loopgauge.cli.terminal.ExitCode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -26,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
  * README draws it. The test command itself is what runs this.
  */
 @NeedsAudioServer
-@Timeout(300)
+@Timeout(600)
 class ReadmeIT {
   private static final Pattern BLOCK = Pattern.compile("```sh\\n(.*?)```", Pattern.DOTALL);
   private static final Pattern WORD = Pattern.compile("(?:\"[^\"]*\"|[^ ])+");
@@ -34,6 +35,10 @@ class ReadmeIT {
       "mvn -B -q package -DskipTests && java -jar target/loopgauge.jar ";
   private static final String TEST = "mvn -B verify";
   private static final String ALIAS = "alias loopgauge=";
+  private static final String COMPLETION = "eval \"$(loopgauge completion)\"";
+
+  /** Commands that ask for Enter before they play. */
+  private static final Pattern PLAYS = Pattern.compile("(?:measure|patch|soak|host) .*");
 
   /** The loop of the path that README measures, in whole samples; its budget is 371.4. */
   private static final int LOOP = 371;
@@ -51,10 +56,14 @@ class ReadmeIT {
     List<String> commands = commands();
     assertTrue(commands.size() >= 10, commands::toString);
     assertTrue(commands.contains(TEST), commands::toString);
+    assertTrue(commands.contains(COMPLETION), commands::toString);
     try (AlsaRig rig =
         AlsaRig.start(folder, Cycles.STRETCH, 1024, DelayLine.of(0), DelayLine.of(LOOP))) {
       for (String command : commands) {
-        if (!command.equals(TEST) && !command.startsWith(ALIAS)) {
+        if (command.equals(COMPLETION)) {
+          assertCompletes("meas", "measure");
+          assertCompletes("soak --fo", "--for");
+        } else if (!command.equals(TEST) && !command.startsWith(ALIAS)) {
           Run run = run(rig, arguments(command));
           assertEquals(exitCode(command), run.exitCode(), command + "\n" + run.out() + run.err());
         }
@@ -72,7 +81,7 @@ class ReadmeIT {
     assertTrue(command.startsWith(BUILD) || command.startsWith("loopgauge "), command);
     String rest = command.replace(BUILD, "").replaceFirst("^loopgauge ", "");
     Stream<String> words = WORD.matcher(rest).results().map(word -> word.group().replace("\"", ""));
-    return (rest.startsWith("measure ") ? Stream.concat(words, Stream.of("--yes")) : words)
+    return (PLAYS.matcher(rest).matches() ? Stream.concat(words, Stream.of("--yes")) : words)
         .toArray(String[]::new);
   }
 
@@ -82,6 +91,34 @@ class ReadmeIT {
         .map(Map.Entry::getValue)
         .findFirst()
         .orElse(ExitCode.GOOD);
+  }
+
+  /** Checks what bash, having run README's line, offers for the last word of a typed command. */
+  private static void assertCompletes(String typed, String offered) throws Exception {
+    String script =
+        """
+        set -e
+        loopgauge() { "$JAVA" -jar "$JAR" "$@"; }
+        compopt() { :; } # only where a key was pressed
+        %s
+        COMP_WORDS=(loopgauge $TYPED); COMP_CWORD=$((${#COMP_WORDS[@]} - 1))
+        function=$(complete -p loopgauge | sed 's/.*-F \\([^ ]*\\).*/\\1/')
+        set +e
+        "$function" loopgauge "${COMP_WORDS[COMP_CWORD]}"
+        echo "${COMPREPLY[@]}"
+        """
+            .formatted(COMPLETION);
+    ProcessBuilder bash = new ProcessBuilder("bash", "-c", script).redirectErrorStream(true);
+    bash.environment()
+        .putAll(
+            Map.of(
+                "JAVA", Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "JAR", System.getProperty("loopgauge.jar"),
+                "TYPED", typed));
+    Process process = bash.start();
+    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(0, process.waitFor(), out);
+    assertEquals(offered, out.strip(), typed);
   }
 
   private Run run(AlsaRig rig, String... arguments) throws Exception {

@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
+import org.openqa.selenium.OutputType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -76,9 +77,14 @@ final class Browser implements AutoCloseable {
    * @param scheme light or dark
    */
   void look(int width, String media, String scheme) {
+    look(width, ANY_HEIGHT, media, scheme);
+  }
+
+  /** The same in a window of this height, in CSS pixels. */
+  void look(int width, int height, String media, String scheme) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
-        Map.of("width", width, "height", ANY_HEIGHT, "deviceScaleFactor", 1, "mobile", false));
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
     driver.executeCdpCommand(
         "Emulation.setEmulatedMedia",
         Map.of(
@@ -86,6 +92,11 @@ final class Browser implements AutoCloseable {
             media,
             "features",
             List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  /** What the window shows, as a PNG. */
+  byte[] picture() {
+    return driver.getScreenshotAs(OutputType.BYTES);
   }
 
   /** What a script in the page answers, as lines of text. */
