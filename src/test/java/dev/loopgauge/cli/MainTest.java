@@ -72,7 +72,7 @@ class MainTest {
       String help = Run.of(args.toArray(String[]::new)).out();
       boolean hasCommands = help.contains("\nCommands:\n");
       assertTrue(hasCommands || help.contains("\nExample"), () -> args + "\n" + help);
-      for (String group : help.split("\n\n")) {
+      for (String group : help.split("\n\n", -1)) {
         assertTrue(group.lines().count() <= 40, () -> args + "\n" + group);
       }
     }
