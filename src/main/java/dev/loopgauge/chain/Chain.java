@@ -14,7 +14,7 @@ import java.util.function.UnaryOperator;
  * A rig as its chain file describes it. Maps keep the order of the file.
  *
  * @param name what the rig is called
- * @param rate the one word clock
+ * @param rate its word clock; every delay is told in samples of it
  * @param blockSize samples the host computes at a time, 1 to {@value Conditions#LARGEST_BLOCK}; it
  *     matters only where a stage {@linkplain #countsBlocks counts blocks}
  * @param airTemperatureC the air between loudspeakers and listeners, in degrees C
@@ -23,6 +23,10 @@ import java.util.function.UnaryOperator;
  * @param pictures the ways of pictures, by name
  * @param mixes paths that are heard together, by the name of the mix
  * @param limits how late each listener may hear; the built-in limits where none are given
+ * @param hosts the computers with settings of their own, by name
+ * @param positions the places at which loudspeakers are heard, by name
+ * @param reference where the cable straight back is plugged in
+ * @param notices what may be a mistake in the file
  */
 public record Chain(
     String name,
@@ -33,12 +37,17 @@ public record Chain(
     Map<String, ChainPath> paths,
     Map<String, Picture> pictures,
     Map<String, Mix> mixes,
-    Map<Listener, ListenerLimits> limits) {
+    Map<Listener, ListenerLimits> limits,
+    Map<String, HostSettings> hosts,
+    Map<String, Position> positions,
+    Optional<Patch> reference,
+    List<Notice> notices) {
   /**
    * Copies the maps and checks that everything named exists and can be computed.
    *
    * @throws IllegalArgumentException when block size or temperature are out of range, a name is
-   *     unknown, a path has frames, or a picture has frames and no frame rate
+   *     unknown, a path has frames or a loudspeaker beside a stage of air, or a picture has frames
+   *     and no frame rate
    */
   public Chain {
     new Conditions(rate, blockSize, airTemperatureC, Optional.empty());
@@ -47,20 +56,10 @@ public record Chain(
     pictures = inOrder(pictures);
     mixes = inOrder(mixes);
     limits = completed(limits);
-    for (ChainPath path : paths.values()) {
-      if (path.picture().isPresent()) {
-        require(pictures, path.picture().get());
-      }
-      checkStages(stages, path.stages(), false);
-    }
-    for (Picture picture : pictures.values()) {
-      checkStages(stages, picture.stages(), picture.frameRate().isPresent());
-    }
-    for (Mix mix : mixes.values()) {
-      for (MixEntry entry : mix.entries()) {
-        require(paths, entry.path());
-      }
-    }
+    hosts = inOrder(hosts);
+    positions = inOrder(positions);
+    notices = List.copyOf(notices);
+    new ChainRules(stages, pictures, hosts, positions).check(paths.values(), mixes.values());
   }
 
   private static <V> Map<String, V> inOrder(Map<String, V> map) {
@@ -75,62 +74,56 @@ public record Chain(
     return Collections.unmodifiableMap(all);
   }
 
-  private static void checkStages(Map<String, Stage> known, List<String> names, boolean frames) {
-    for (String name : names) {
-      require(known, name);
-      if (known.get(name).delay() instanceof Delay.Frames && !frames) {
-        throw new IllegalArgumentException(
-            "frames need a picture with a frame rate; stage '" + name + "' is used without");
-      }
-    }
-  }
-
-  private static void require(Map<String, ?> known, String name) {
-    if (!known.containsKey(name)) {
-      throw new IllegalArgumentException("names must be defined in the chain, not '" + name + "'");
-    }
+  private ChainBuilder changed() {
+    return new ChainBuilder(this);
   }
 
   /** The same rig with its host at another block size. */
   public Chain withBlockSize(int newBlockSize) {
-    return new Chain(
-        name, rate, newBlockSize, airTemperatureC, stages, paths, pictures, mixes, limits);
+    return changed().blockSize(newBlockSize).build();
   }
 
-  /** The same rig on another word clock. */
+  /** The same rig on another word clock; computers with a rate of their own keep it. */
   public Chain withSampleRate(SampleRate newRate) {
-    return new Chain(
-        name, newRate, blockSize, airTemperatureC, stages, paths, pictures, mixes, limits);
+    return changed().rate(newRate).build();
+  }
+
+  /** The same rig in air of another temperature, in degrees C. */
+  public Chain withAirTemperature(double celsius) {
+    return changed().airTemperatureC(celsius).build();
   }
 
   /** The same rig with a stage put in, or put in the place of the one of the same name. */
   public Chain withStage(Stage stage) {
-    Map<String, Stage> changed = new LinkedHashMap<>(stages);
-    changed.put(stage.name(), stage);
-    return new Chain(
-        name, rate, blockSize, airTemperatureC, changed, paths, pictures, mixes, limits);
+    return changed().stages(with(stages, stage.name(), stage)).build();
+  }
+
+  /** The same rig with a computer's settings put in the place of those of the same name. */
+  public Chain withHost(HostSettings settings) {
+    return changed().hosts(with(hosts, settings.name(), settings)).build();
+  }
+
+  /** The same rig with a position put in the place of the one of the same name. */
+  public Chain withPosition(Position position) {
+    return changed().positions(with(positions, position.name(), position)).build();
+  }
+
+  private static <V> Map<String, V> with(Map<String, V> all, String name, V value) {
+    Map<String, V> changed = new LinkedHashMap<>(all);
+    changed.put(name, value);
+    return changed;
   }
 
   /** The same rig with each path changed alike; they keep their names. */
   public Chain withPaths(UnaryOperator<ChainPath> change) {
     Map<String, ChainPath> changed = new LinkedHashMap<>();
     paths.forEach((pathName, path) -> changed.put(pathName, change.apply(path)));
-    return new Chain(
-        name, rate, blockSize, airTemperatureC, stages, changed, pictures, mixes, limits);
+    return changed().paths(changed).build();
   }
 
   /** The same rig with this path of it alone, and so without mixes. */
   public Chain only(ChainPath path) {
-    return new Chain(
-        name,
-        rate,
-        blockSize,
-        airTemperatureC,
-        stages,
-        Map.of(path.name(), path),
-        pictures,
-        Map.of(),
-        limits);
+    return changed().paths(Map.of(path.name(), path)).mixes(Map.of()).build();
   }
 
   /**
@@ -151,18 +144,38 @@ public record Chain(
     return stages.values().stream().anyMatch(stage -> stage.delay() instanceof Delay.Blocks);
   }
 
-  /** What the delays of sound must know to become samples. */
+  /** What the delays of sound must know to become samples of the rig. */
   public Conditions conditions() {
     return new Conditions(rate, blockSize, airTemperatureC, Optional.empty());
+  }
+
+  /** What a stage of sound adds, in samples of the rig. */
+  public Latency delay(Stage stage) {
+    return new Latency(samples(stage, stage.delay(), conditions()), rate);
+  }
+
+  /** How far off that may be either way, in samples of the rig. */
+  public double toleranceSamples(Stage stage) {
+    return samples(stage, stage.tolerance(), conditions());
   }
 
   /** How late a picture is from lens to screen. */
   public Latency delay(Picture picture) {
     Conditions conditions = new Conditions(rate, blockSize, airTemperatureC, picture.frameRate());
     double samples = picture.stated().map(delay -> delay.samples(conditions)).orElse(0.0);
-    for (String stage : picture.stages()) {
-      samples += stages.get(stage).delay().samples(conditions);
+    for (String name : picture.stages()) {
+      Stage stage = stages.get(name);
+      samples += samples(stage, stage.delay(), conditions);
     }
     return new Latency(samples, rate);
+  }
+
+  /** A stage counts at its own computer's block size and rate. */
+  private double samples(Stage stage, Delay delay, Conditions rig) {
+    if (stage.host().isEmpty()) {
+      return delay.samples(rig);
+    }
+    Conditions own = hosts.get(stage.host().get()).within(rig);
+    return delay.samples(own) * rate.hertz() / own.rate().hertz();
   }
 }

@@ -1,6 +1,5 @@
 package dev.loopgauge.chain;
 
-import dev.loopgauge.signal.Latency;
 import java.util.List;
 
 /** Turns what a chain file states into the predicted delay of a path. */
@@ -33,14 +32,10 @@ public final class ChainBudget {
   }
 
   private static List<StageDelay> delays(Chain chain, List<String> names) {
-    Conditions conditions = chain.conditions();
-    return names.stream().map(name -> delay(chain.stages().get(name), conditions)).toList();
+    return names.stream().map(name -> delay(chain, chain.stages().get(name))).toList();
   }
 
-  private static StageDelay delay(Stage stage, Conditions conditions) {
-    return new StageDelay(
-        stage.name(),
-        new Latency(stage.delay().samples(conditions), conditions.rate()),
-        stage.tolerance().samples(conditions));
+  private static StageDelay delay(Chain chain, Stage stage) {
+    return new StageDelay(stage.name(), chain.delay(stage), chain.toleranceSamples(stage));
   }
 }

@@ -18,6 +18,9 @@ import java.util.function.Consumer;
  * @param input the source it carries: paths of one input take the same sound to several places
  * @param direct how long the same sound takes straight to this listener, through the air
  * @param returnsToTalker whether it takes people their own voice back
+ * @param patch where it is plugged in to be measured
+ * @param loudspeaker the loudspeaker at its end, where the air comes from positions
+ * @param expected what its return should be like
  */
 public record ChainPath(
     String name,
@@ -28,7 +31,10 @@ public record ChainPath(
     Optional<Instrument> instrument,
     String input,
     Optional<Delay> direct,
-    boolean returnsToTalker) {
+    boolean returnsToTalker,
+    Optional<Patch> patch,
+    Optional<Loudspeaker> loudspeaker,
+    Expectation expected) {
   /**
    * Copies the lists.
    *
@@ -95,7 +101,10 @@ public record ChainPath(
         instrument,
         input,
         direct,
-        returnsToTalker);
+        returnsToTalker,
+        patch,
+        loudspeaker,
+        expected);
   }
 
   private static List<String> edited(List<String> names, Consumer<List<String>> edit) {

@@ -4,7 +4,7 @@ package dev.loopgauge.chain;
  * One thing about a rig that is not as its chain file says. Applied to a chain it gives the chain
  * as it would then be: forwards to ask what would happen, backwards to find out what did.
  */
-public sealed interface Change permits RigChange, StageChange {
+public sealed interface Change permits RigChange, HostChange, StageChange, PlaceChange {
   /** What kind of change it is. */
   ChangeKind kind();
 

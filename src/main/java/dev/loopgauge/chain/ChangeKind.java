@@ -41,7 +41,10 @@ public enum ChangeKind {
       "distance",
       "distance",
       "STAGE:METRES",
-      "the distance with a tape measure, and the air temperature");
+      "the distance with a tape measure, and the air temperature"),
+  /** How warm the air is. */
+  AIR_TEMPERATURE(
+      "air-temperature", "air-temperature", "4", "the temperature where the listener is");
 
   private final String key;
   private final String cause;

@@ -1,7 +1,5 @@
 package dev.loopgauge.chain;
 
-import java.util.Optional;
-
 /** Stages that changes ask for by name, and what they come to. */
 public final class Found {
   private Found() {}
@@ -37,9 +35,7 @@ public final class Found {
 
   /** The stage's delay in samples, as people write it. */
   public static String samples(String name, Chain chain) {
-    Conditions conditions =
-        new Conditions(chain.rate(), chain.blockSize(), chain.airTemperatureC(), Optional.empty());
-    return Shown.rounded(in(chain, name).delay().samples(conditions));
+    return Shown.rounded(chain.delay(in(chain, name)).samples());
   }
 
   /**

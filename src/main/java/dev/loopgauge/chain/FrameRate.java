@@ -43,6 +43,22 @@ public record FrameRate(int numerator, int denominator) {
     denominator /= common;
   }
 
+  /**
+   * The rate that the trade writes as such a decimal: 23.976 and 23.98, 29.97, 59.94 and 119.88 are
+   * the NTSC rates 24000/1001 and so on (SMPTE ST 12-1 for 29.97, from memory; the others common
+   * practice, no source).
+   */
+  public static Optional<FrameRate> inTheTrade(String decimal) {
+    return Optional.ofNullable(
+        switch (decimal) {
+          case "23.976", "23.98" -> new FrameRate(24_000, 1001);
+          case "29.97" -> new FrameRate(30_000, 1001);
+          case "59.94" -> new FrameRate(60_000, 1001);
+          case "119.88" -> new FrameRate(120_000, 1001);
+          default -> null;
+        });
+  }
+
   /** The rate in common use that a decimal such as 29.97 was meant to be, where one is near. */
   public static Optional<FrameRate> nearestInUse(String decimal) {
     if (!DECIMAL.matcher(decimal).matches()) {

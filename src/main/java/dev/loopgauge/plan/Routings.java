@@ -38,7 +38,7 @@ final class Routings {
   private PathDelay around(Host host) {
     double samples =
         Stream.concat(host.before().stream(), host.after().stream())
-            .mapToDouble(name -> chain.stages().get(name).delay().samples(chain.conditions()))
+            .mapToDouble(name -> chain.delay(chain.stages().get(name)).samples())
             .sum();
     return new PathDelay(new Latency(samples, chain.rate()), DelaySource.PREDICTED);
   }

@@ -37,7 +37,55 @@ public final class ChainFiles {
         in-ear: { caution-ms: 3, limit-ms: 6 }
       """;
 
+  /** A rig of two computers, with loudspeakers that are heard from several places. */
+  public static final String FIELD =
+      """
+      chain: Harbour Field, harvest concert
+      sample-rate: 48000
+      block-size: 64
+      reference: { send: 1, return: 1 }
+      hosts:
+        truck: { block-size: 256, sample-rate: 96000 }
+      stages:
+        box-in:       { samples: 12 }
+        desk:         { ms: 0.8 }
+        host-blocks:  { blocks: 2 }
+        truck-in:     { samples: 96, host: truck, note: "rate converter, counted at its output" }
+        truck-blocks: { blocks: 2, host: truck, tolerance-samples: 4 }
+        tower-delay:  { ms: 175 }
+        box-out:      { samples: 11 }
+      groups:
+        in: [box-in, desk]
+      paths:
+        vocal-house:
+          listener: house
+          input: vocal
+          stages: [in, host-blocks, box-out]
+          loudspeaker: main-pa
+          positions: [row-a, tower]
+          patch: { send: 2, return: 2 }
+          expect: { polarity: normal, level-db: -6, level-tolerance-db: 1, response-tolerance-db: 3 }
+        vocal-tower:
+          listener: house
+          input: vocal
+          stages: [in, tower-delay, box-out]
+          loudspeaker: tower-pa
+        truck-mix:
+          listener: stream
+          input: vocal
+          stages: [in, truck-in, truck-blocks]
+          patch: { send: 3, return: 5, against: 4 }
+      positions:
+        row-a: { direct-metres: 2,  throw-metres: { main-pa: 12, front-fill: 2.5 } }
+        tower: { direct-metres: 70, throw-metres: { main-pa: 68, tower-pa: 8 } }
+      """;
+
   private ChainFiles() {}
+
+  /** That rig. */
+  public static Chain field() {
+    return parsed(FIELD);
+  }
 
   public static Chain theatre() {
     return parsed(THEATRE);

@@ -127,16 +127,14 @@ class ChainRulesTest {
 
   private static Chain chain(
       ChainPath path, Map<String, Picture> pictures, Map<String, Mix> mixes) {
-    return new Chain(
-        "festival field",
-        new SampleRate(48_000),
-        64,
-        20,
-        Map.of("console", CONSOLE, "camera", CAMERA),
-        Map.of("vocal", path),
-        pictures,
-        mixes,
-        Map.of());
+    return new ChainBuilder("festival field", new SampleRate(48_000))
+        .blockSize(64)
+        .airTemperatureC(20)
+        .stages(Map.of("console", CONSOLE, "camera", CAMERA))
+        .paths(Map.of("vocal", path))
+        .pictures(pictures)
+        .mixes(mixes)
+        .build();
   }
 
   private static ChainPath path(String stage, Optional<String> picture) {
@@ -150,7 +148,18 @@ class ChainRulesTest {
       Optional<String> picture,
       Optional<Delay> direct) {
     return new ChainPath(
-        name, Listener.HOUSE, stages, loop, picture, Optional.empty(), "lead", direct, false);
+        name,
+        Listener.HOUSE,
+        stages,
+        loop,
+        picture,
+        Optional.empty(),
+        "lead",
+        direct,
+        false,
+        Optional.empty(),
+        Optional.empty(),
+        Expectation.NONE);
   }
 
   private static Picture picture(String name, Optional<Delay> stated, List<String> stages) {
@@ -164,6 +173,7 @@ class ChainRulesTest {
         new Delay.Samples(0),
         Optional.empty(),
         Optional.empty(),
-        Compensation.UNKNOWN);
+        Compensation.UNKNOWN,
+        Optional.empty());
   }
 }

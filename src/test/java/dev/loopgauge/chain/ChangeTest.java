@@ -97,7 +97,7 @@ class ChangeTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "blocksize=256 | did you mean block-size=128?",
+        "blocksize=256 | did you mean block-size=256?",
         "colour=red | the changes are block-size=128, sample-rate=44100, absent=STAGE",
         "absent | write, for example, absent=STAGE",
         "absent= | write, for example, absent=STAGE",
@@ -107,7 +107,16 @@ class ChangeTest {
         "sample-rate=48 | write, for example, sample-rate=44100",
         "extra-block=host-blocks:0 | write, for example, extra-block=STAGE",
         "distance=wedge-throw | write, for example, distance=STAGE:METRES",
-        "distance=wedge-throw:-1 | write, for example, distance=STAGE:METRES"
+        "blocksize | did you mean block-size=128?",
+        "distance=wedge-throw:-1 | write, for example, distance=STAGE:METRES",
+        "air-temperature=60 | write, for example, air-temperature=4",
+        "host.truck.block-size | write, for example, host.NAME.block-size=128",
+        "host.truck.block-size=0 | write, for example, host.NAME.block-size=128",
+        "host.truck.colour=1 | host.NAME.block-size=128",
+        "host.block-size=64 | host.NAME.block-size=128",
+        "position.tower.direct-metres=-1 | for example, position.NAME.direct-metres=60",
+        "position.tower.throw-metres.main-pa= | position.NAME.throw-metres.LOUDSPEAKER=58",
+        "position.tower.height=2 | position.NAME.direct-metres=60"
       })
   void whatIsNoChangeIsRefusedWithAnExample(String text, String hint) {
     ChangeFormatException refused =

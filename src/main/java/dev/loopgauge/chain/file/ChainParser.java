@@ -2,18 +2,21 @@ package dev.loopgauge.chain.file;
 
 import dev.loopgauge.chain.Air;
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainBuilder;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.chain.Conditions;
 import dev.loopgauge.chain.Delay;
+import dev.loopgauge.chain.HostSettings;
 import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.ListenerLimits;
 import dev.loopgauge.chain.Picture;
+import dev.loopgauge.chain.Position;
 import dev.loopgauge.chain.Stage;
 import dev.loopgauge.signal.SampleRate;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Reads chain files. Needed are {@code sample-rate}, {@code stages} and {@code paths}; {@code
@@ -28,17 +31,18 @@ public final class ChainParser {
   /** The most stages, paths, or entries of any other list, in one chain file. */
   public static final int MOST_ENTRIES = 1_000;
 
-  /** Stands in for the block size where no stage counts blocks, so that it changes nothing. */
-  private static final int UNUSED_BLOCK_SIZE = 64;
-
   private static final List<String> KEYS =
       List.of(
           "chain",
-          "sample-rate",
-          "block-size",
+          ClockReader.RATE,
+          ClockReader.BLOCK_SIZE,
           "air-temperature",
+          "reference",
+          "hosts",
           "stages",
+          "groups",
           "paths",
+          "positions",
           "pictures",
           "mixes",
           "listeners");
@@ -54,45 +58,68 @@ public final class ChainParser {
    */
   public static Chain parse(String yaml, String sourceName) throws ChainFormatException {
     YamlFields fields = YamlText.compose(yaml, sourceName).fields("a chain file", KEYS);
-    SampleRate rate = sampleRate(fields);
+    ClockReader clocks = new ClockReader();
+    SampleRate rate = clocks.rate(fields.required(ClockReader.RATE, "sample-rate: 48000"));
+    Map<String, HostSettings> hosts = section(fields, "hosts", new HostReader(clocks)::read);
     Map<String, Stage> stages =
         readAll(
             "stages",
             fields.required("stages", "stages: { console: { ms: 0.8 } }"),
-            StageReader::read);
+            new StageReader(hosts.keySet())::read);
+    int blockSize = blockSize(fields, stages, hosts, clocks);
+    ChainBuilder chain =
+        new ChainBuilder(fields.text("chain").orElse(sourceName), rate)
+            .blockSize(blockSize)
+            .airTemperatureC(airTemperature(fields))
+            .hosts(hosts)
+            .stages(stages)
+            .reference(fields.optional("reference", PatchReader::ofReference))
+            .limits(fields.optional("listeners", ChainParser::limits).orElse(Map.of()))
+            .notices(clocks.notices());
+    return withPaths(chain, fields, stages).build();
+  }
+
+  private static ChainBuilder withPaths(
+      ChainBuilder chain, YamlFields fields, Map<String, Stage> stages)
+      throws ChainFormatException {
+    Map<String, List<String>> groups = section(fields, "groups", new GroupReader(stages)::read);
+    Map<String, Position> positions = section(fields, "positions", PositionReader::read);
     Map<String, Picture> pictures = section(fields, "pictures", new PictureReader(stages)::read);
     Map<String, ChainPath> paths =
         readAll(
             "paths",
             fields.required("paths", "paths: { vocal: { listener: house, stages: [console] } }"),
-            new PathReader(stages, pictures.keySet())::read);
-    return new Chain(
-        fields.text("chain").orElse(sourceName),
-        rate,
-        blockSize(fields, stages),
-        airTemperature(fields),
-        stages,
-        paths,
-        pictures,
-        section(fields, "mixes", new MixReader(paths.keySet())::read),
-        fields.optional("listeners", ChainParser::limits).orElse(Map.of()));
+            new PathReader(stages, groups, pictures.keySet(), positions)::read);
+    return chain
+        .positions(positions)
+        .pictures(pictures)
+        .paths(paths)
+        .mixes(section(fields, "mixes", new MixReader(paths.keySet())::read));
   }
 
-  private static SampleRate sampleRate(YamlFields fields) throws ChainFormatException {
-    YamlValue value = fields.required("sample-rate", "sample-rate: 48000");
-    return new SampleRate(value.whole("sample-rate in Hz", SampleRate.LOWEST, SampleRate.HIGHEST));
-  }
-
-  private static int blockSize(YamlFields fields, Map<String, Stage> stages)
+  private static int blockSize(
+      YamlFields fields,
+      Map<String, Stage> stages,
+      Map<String, HostSettings> hosts,
+      ClockReader clocks)
       throws ChainFormatException {
-    if (stages.values().stream().anyMatch(stage -> stage.delay() instanceof Delay.Blocks)) {
-      fields.required("block-size", "block-size: 64, since a stage counts blocks");
+    boolean counts =
+        stages.values().stream()
+            .filter(stage -> stage.delay() instanceof Delay.Blocks)
+            .anyMatch(
+                stage -> stage.host().map(hosts::get).flatMap(ChainParser::ownBlockSize).isEmpty());
+    if (counts) {
+      fields.required(ClockReader.BLOCK_SIZE, "block-size: 64, since a stage counts blocks");
     }
     return fields
-        .optional(
-            "block-size",
-            value -> value.whole("block-size in samples", 1, Conditions.LARGEST_BLOCK))
-        .orElse(UNUSED_BLOCK_SIZE);
+        .optional(ClockReader.BLOCK_SIZE, clocks::blockSize)
+        .orElse(ChainBuilder.UNUSED_BLOCK_SIZE);
+  }
+
+  private static Optional<Integer> ownBlockSize(HostSettings host) {
+    return host.blockSize().isPresent()
+        ? Optional.of(host.blockSize().getAsInt())
+        : Optional.empty();
   }
 
   private static double airTemperature(YamlFields fields) throws ChainFormatException {

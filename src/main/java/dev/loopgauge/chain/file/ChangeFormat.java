@@ -4,11 +4,13 @@ import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.chain.ChangeKind;
 import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.chain.PlaceChange;
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.chain.Shown;
 import dev.loopgauge.chain.StageChange;
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +23,14 @@ public final class ChangeFormat {
   /** One of each kind, as {@link #parse} reads them. */
   public static final List<String> EXAMPLES =
       Stream.of(ChangeKind.values()).map(ChangeKind::example).toList();
+
+  /** One of each kind that says what it belongs to. */
+  public static final List<String> SCOPED_EXAMPLES =
+      List.of(
+          "host.NAME.block-size=128",
+          "host.NAME.sample-rate=96000",
+          "position.NAME.direct-metres=60",
+          "position.NAME.throw-metres.LOUDSPEAKER=58");
 
   private static final Map<ChangeKind, Function<String, Change>> READERS = readers();
 
@@ -37,6 +47,7 @@ public final class ChangeFormat {
     readers.put(ChangeKind.FEWER_BLOCKS, value -> blocks(value, -1));
     readers.put(ChangeKind.NOT_COMPENSATED, StageChange.NotCompensated::new);
     readers.put(ChangeKind.DISTANCE, ChangeFormat::distance);
+    readers.put(ChangeKind.AIR_TEMPERATURE, value -> new PlaceChange.AirTemperature(number(value)));
     return readers;
   }
 
@@ -49,34 +60,61 @@ public final class ChangeFormat {
   public static Change parse(String text) {
     int equals = text.indexOf('=');
     String name = equals < 0 ? text : text.substring(0, equals);
-    ChangeKind kind =
-        kind(name)
-            .orElseThrow(
-                () ->
-                    new ChangeFormatException(
-                        "expected a change, found " + Shown.quoted(text), hint(name)));
-    String example = "write, for example, " + kind.example();
-    if (equals < 0 || equals == text.length() - 1) {
+    String value = equals < 0 ? "" : text.substring(equals + 1);
+    if (!ScopedChanges.isScoped(name) && kind(name).isEmpty()) {
+      throw unknown(text, name, value);
+    }
+    String example = "write, for example, " + example(name);
+    if (value.isEmpty()) {
       throw new ChangeFormatException("the change '" + name + "' needs a value", example);
     }
     try {
-      return READERS.get(kind).apply(text.substring(equals + 1));
+      return ScopedChanges.isScoped(name)
+          ? ScopedChanges.read(name, value)
+              .orElseThrow(() -> new IllegalArgumentException("there is no such change"))
+          : READERS.get(kind(name).orElseThrow()).apply(value);
     } catch (IllegalArgumentException e) {
       throw new ChangeFormatException(
           "change " + Shown.quoted(text) + ": " + e.getMessage(), example);
     }
   }
 
+  private static ChangeFormatException unknown(String text, String name, String value) {
+    return new ChangeFormatException(
+        "expected a change, found " + Shown.quoted(text), hint(name, value));
+  }
+
   private static Optional<ChangeKind> kind(String name) {
     return Stream.of(ChangeKind.values()).filter(kind -> kind.key().equals(name)).findFirst();
   }
 
-  private static String hint(String name) {
+  /** What was meant, with the value that was given. */
+  private static String hint(String name, String value) {
     List<String> names = Stream.of(ChangeKind.values()).map(ChangeKind::key).toList();
     return Nearest.name(name, names)
-        .flatMap(ChangeFormat::kind)
-        .map(near -> "did you mean " + near.example() + "?")
-        .orElse("the changes are " + String.join(", ", EXAMPLES));
+        .map(near -> value.isEmpty() ? example(near) : near + "=" + Shown.plain(value))
+        .map(meant -> "did you mean " + meant + "?")
+        .orElse(
+            "the changes are "
+                + String.join(", ", EXAMPLES)
+                + ", "
+                + String.join(", ", SCOPED_EXAMPLES));
+  }
+
+  private static String example(String name) {
+    return kind(name).map(ChangeKind::example).orElseGet(() -> scopedExample(name));
+  }
+
+  private static String scopedExample(String name) {
+    String scope = name.substring(0, name.indexOf('.') + 1);
+    String last =
+        name.contains(".throw-metres.")
+            ? ".throw-metres."
+            : name.substring(name.lastIndexOf('.')) + "=";
+    return SCOPED_EXAMPLES.stream()
+        .filter(example -> example.startsWith(scope))
+        .min(Comparator.comparing(example -> !example.contains(last)))
+        .orElseThrow();
   }
 
   private static Change distance(String value) {
@@ -103,7 +141,7 @@ public final class ChangeFormat {
     return count;
   }
 
-  private static double number(String value) {
+  static double number(String value) {
     try {
       return new BigDecimal(value).doubleValue();
     } catch (NumberFormatException e) {
@@ -111,7 +149,7 @@ public final class ChangeFormat {
     }
   }
 
-  private static int whole(String value) {
+  static int whole(String value) {
     try {
       return new BigDecimal(value).intValueExact();
     } catch (ArithmeticException | NumberFormatException e) {

@@ -66,6 +66,10 @@ final class PictureReader {
         return new FrameRate(numerator, denominator);
       }
     }
+    Optional<FrameRate> inTheTrade = FrameRate.inTheTrade(text);
+    if (inTheTrade.isPresent()) {
+      return inTheTrade.get();
+    }
     throw value.refuse(
         "a frame rate such as 25 or 60000/1001, "
             + (FrameRate.LOWEST + " to " + FrameRate.HIGHEST + " frames a second"),

@@ -4,6 +4,7 @@ import dev.loopgauge.chain.Compensation;
 import dev.loopgauge.chain.Delay;
 import dev.loopgauge.chain.PacketTime;
 import dev.loopgauge.chain.Stage;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -20,15 +21,20 @@ final class StageReader {
               DELAYS,
               List.of(PACKET_TIME),
               TOLERANCES,
-              List.of("note", "reported-by", "compensated"))
+              List.of("note", "reported-by", "compensated", "host"))
           .flatMap(List::stream)
           .toList();
   private static final Map<String, Compensation> COMPENSATIONS =
       YamlChoice.by(Compensation.values(), Compensation::label);
 
-  private StageReader() {}
+  private final Collection<String> hosts;
 
-  static Stage read(String name, YamlValue stage) throws ChainFormatException {
+  /** Of stages that may name these computers. */
+  StageReader(Collection<String> hosts) {
+    this.hosts = hosts;
+  }
+
+  Stage read(String name, YamlValue stage) throws ChainFormatException {
     YamlFields fields = stage.fields("a stage", KEYS);
     return new Stage(
         name,
@@ -38,7 +44,8 @@ final class StageReader {
         fields.text("reported-by"),
         fields
             .optional("compensated", value -> value.choice("answer", COMPENSATIONS))
-            .orElse(Compensation.NO));
+            .orElse(Compensation.NO),
+        fields.optional("host", value -> value.nameOf("host", hosts)));
   }
 
   private static Delay delay(YamlFields fields) throws ChainFormatException {

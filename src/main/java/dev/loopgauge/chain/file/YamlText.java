@@ -31,7 +31,7 @@ final class YamlText {
     } catch (FlatParser.Refusal e) {
       throw e.refused();
     } catch (YamlEngineException e) {
-      throw notYaml(file, e);
+      throw notYaml(file, text, e);
     }
   }
 
@@ -71,12 +71,16 @@ final class YamlText {
         file, 1, 1, "a chain file", "an empty file", "start with sample-rate, stages and paths");
   }
 
-  private static ChainFormatException notYaml(String file, YamlEngineException e) {
+  private static ChainFormatException notYaml(String file, String text, YamlEngineException e) {
     Optional<Mark> mark = Optional.empty();
     String problem = e.getMessage();
     if (e instanceof MarkedYamlEngineException marked) {
       mark = marked.getProblemMark();
       problem = marked.getProblem();
+    }
+    if (mark.filter(at -> followsTab(text, at)).isPresent()) {
+      return new ChainFormatException(
+          file, mark, "spaces", "a tab", "indent with spaces: YAML takes no tabs");
     }
     return new ChainFormatException(
         file,
@@ -84,5 +88,13 @@ final class YamlText {
         "YAML",
         "an error: " + Shown.plain(String.valueOf(problem)),
         "check the indentation, colons, quotes and brackets here and on the line before");
+  }
+
+  /** Whether there is a tab at the mark or in the indentation before it. */
+  private static boolean followsTab(String text, Mark at) {
+    String line = text.lines().skip(at.getLine()).findFirst().orElse("");
+    String start = line.substring(0, Math.min(line.length(), at.getColumn() + 1));
+    int tab = start.indexOf('\t');
+    return start.endsWith("\t") || (tab >= 0 && start.substring(0, tab).isBlank());
   }
 }

@@ -1,6 +1,7 @@
 package dev.loopgauge.chain.file;
 
 import dev.loopgauge.chain.Nearest;
+import dev.loopgauge.chain.Notice;
 import dev.loopgauge.chain.Shown;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -8,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -29,6 +31,7 @@ record YamlValue(String file, Node key, Node node) {
   private static final Pattern UNPRINTABLE = Pattern.compile(Shown.UNPRINTABLE);
   private static final Pattern NUMBER =
       Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+  private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
   private static final Pattern WHOLE_NUMBER = Pattern.compile("[+-]?\\d{1,9}");
 
   static YamlValue of(String file, Node node) {
@@ -45,9 +48,12 @@ record YamlValue(String file, Node key, Node node) {
     List<NodeTuple> tuples = mapping.getValue();
     checkCount(tuples.size());
     Map<String, YamlValue> entries = new LinkedHashMap<>();
+    YamlValue before = of(file, node);
     for (NodeTuple tuple : tuples) {
       String name = of(file, tuple.getKeyNode()).text("a name");
       YamlValue value = new YamlValue(file, tuple.getKeyNode(), tuple.getValueNode());
+      value.checkDecimalComma(before, name);
+      before = value;
       YamlValue first = entries.putIfAbsent(name, value);
       if (first != null) {
         throw value.refuseKey(
@@ -126,13 +132,19 @@ record YamlValue(String file, Node key, Node node) {
     if (!(number >= lowest && number <= highest)) {
       throw refuse(
           what + " as a number from " + Shown.number(lowest) + " to " + Shown.number(highest),
-          "write digits with a decimal point and no unit");
+          decimalPoint(text).orElse("write digits with a decimal point and no unit"));
     }
     return number;
   }
 
   /** A whole number of at least {@code lowest} and at most {@code highest}. */
   int whole(String what, int lowest, int highest) throws ChainFormatException {
+    return whole(what, lowest, highest, text -> Optional.empty());
+  }
+
+  /** The same; {@code meant} says what a text that is none was meant to be, where it is known. */
+  int whole(String what, int lowest, int highest, Function<String, Optional<String>> meant)
+      throws ChainFormatException {
     String text = scalar().orElse("");
     if (WHOLE_NUMBER.matcher(text).matches()) {
       int number = Integer.parseInt(text);
@@ -142,7 +154,26 @@ record YamlValue(String file, Node key, Node node) {
     }
     throw refuse(
         what + " as a whole number from " + lowest + " to " + highest,
-        "write digits only, without a unit");
+        meant.apply(text).map(number -> "did you mean " + number + "? ").orElse("")
+            + "write digits only, without a unit");
+  }
+
+  private static Optional<String> decimalPoint(String text) {
+    return DECIMAL_COMMA.matcher(text).matches()
+        ? Optional.of(
+            "did you mean " + text.replace(',', '.') + "? write a decimal point, not a comma")
+        : Optional.empty();
+  }
+
+  /** In {@code { ms: 0,9 }} YAML takes the 9 for a key without a value. */
+  private void checkDecimalComma(YamlValue before, String name) throws ChainFormatException {
+    String number = before.scalar().orElse("") + "," + name;
+    if (scalar().filter(String::isEmpty).isPresent()) {
+      Optional<String> hint = decimalPoint(number);
+      if (hint.isPresent()) {
+        throw refuseKey("a decimal point", Shown.quoted(number), hint.get());
+      }
+    }
   }
 
   /** The text of a single value; empty for a list or a mapping. */
@@ -153,6 +184,17 @@ record YamlValue(String file, Node key, Node node) {
   /** This value is not what was expected. */
   ChainFormatException refuse(String expected, String hint) {
     return refusal(node, expected, described(), hint);
+  }
+
+  /** This value, or what it stands for, is not what was expected. */
+  ChainFormatException refuse(String expected, String found, String hint) {
+    return refusal(node, expected, found, hint);
+  }
+
+  /** This value may be a mistake. */
+  Notice notice(String text, String hint) {
+    int column = node.getStartMark().map(Mark::getColumn).orElse(0) + 1;
+    return new Notice(file + ":" + line(node) + ":" + column + ": " + text, hint);
   }
 
   /** The key of this value is not what was expected. */

@@ -10,6 +10,7 @@ import dev.loopgauge.chain.ChainFiles;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Compensation;
 import dev.loopgauge.chain.Delay;
+import dev.loopgauge.chain.Expectation;
 import dev.loopgauge.chain.FrameRate;
 import dev.loopgauge.chain.Instrument;
 import dev.loopgauge.chain.Listener;
@@ -74,7 +75,8 @@ class ChainParserTest {
             new Delay.Samples(1),
             Optional.of("converter data sheet"),
             Optional.empty(),
-            Compensation.NO),
+            Compensation.NO,
+            Optional.empty()),
         stages.get("stage-box-in"));
     assertEquals(new Delay.Milliseconds(0.05), stages.get("console").tolerance());
     assertEquals(Optional.of("host"), stages.get("limiter").reportedBy());
@@ -96,7 +98,10 @@ class ChainParserTest {
             Optional.of(Instrument.VOICE),
             "stage-box-in",
             Optional.empty(),
-            false),
+            false,
+            Optional.empty(),
+            Optional.empty(),
+            Expectation.NONE),
         chain.path("vocal-in-ear"));
     assertEquals(Optional.of(List.of("console")), chain.path("field-tower").loop());
     assertEquals(Optional.of(new Delay.Metres(12)), chain.path("vocal-house").direct());

@@ -91,7 +91,7 @@ class ChainRefusalTest {
       quoteCharacter = '"',
       value = {
         "pictures: { c: { stages: [camera] } }    | 9:13 | frame-rate in a picture, found none | 25",
-        "pictures: { c: { frame-rate: 29.97, stages: [camera] } } | 9:30 | found '29.97' | 30000/1001",
+        "pictures: { c: { frame-rate: 29.96, stages: [camera] } } | 9:30 | found '29.96' | 30000/1001",
         "pictures: { c: { frame-rate: 29.98, stages: [camera] } } | 9:30 | found '29.98' | did you mean 30000/1001?",
         "pictures: { c: { frame-rate: 24.5, stages: [camera] } } | 9:30 | found '24.5' | fraction",
         "pictures: { c: { frames: 3 } }           | 9:13 | frame-rate in a picture, found none | 25",
@@ -169,7 +169,8 @@ class ChainRefusalTest {
     assertRefused("RIFF\0\0WAVE", "1:5", "plain text, found the character U+0000", "UTF-8");
     assertRefused("a: b: c", "1:5", "expected YAML", "colons");
     assertRefused("a: [1, 2\nb: 3", "2:2", "expected YAML", "brackets");
-    assertRefused("a:\n\t- b", "2:1", "expected YAML", "indentation");
+    assertRefused("a:\n\t- b", "2:1", "expected spaces, found a tab", "indent with spaces");
+    assertRefused("a:\n  \t- b", "2:3", "expected spaces, found a tab", "indent with spaces");
     assertRefused(HEAD + "---\n" + HEAD, "3:1", "expected YAML", "check");
   }
 

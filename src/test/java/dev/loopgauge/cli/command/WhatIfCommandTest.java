@@ -73,7 +73,7 @@ class WhatIfCommandTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"absent=limitr, 'limiter'", "absnt=limiter, absent=STAGE", "block-size=no, 128"})
+  @CsvSource({"absent=limitr, 'limiter'", "absnt=limiter, absent=limiter", "block-size=no, 128"})
   void aWrongChangeIsRefusedWithWhatToTry(String change, String hint) {
     Run run = Run.of("budget", chain, "--change", change, "--json");
     assertEquals(ExitCode.USAGE, run.exitCode());
