@@ -17,6 +17,16 @@ public final class ChainBudget {
       throw new IllegalArgumentException(
           "a path must belong to its chain; '" + path.name() + "' does not");
     }
+    return of(chain, path, Hearing.around(chain, path));
+  }
+
+  /** The budgets of all paths of a chain, in its order. */
+  public static List<PathBudget> all(Chain chain) {
+    Hearing hearing = Hearing.predicted(chain);
+    return chain.paths().values().stream().map(path -> of(chain, path, hearing)).toList();
+  }
+
+  private static PathBudget of(Chain chain, ChainPath path, Hearing hearing) {
     return new PathBudget(
         path.name(),
         path.listener(),
@@ -24,7 +34,9 @@ public final class ChainBudget {
         chain.rate(),
         Air.metresPerSecond(chain.airTemperatureC()),
         delays(chain, path.stages()),
-        delays(chain, path.loop().orElseGet(() -> withoutAir(chain, path.stages()))));
+        delays(chain, path.loop().orElseGet(() -> withoutAir(chain, path.stages()))),
+        hearing.seats(path),
+        hearing.judged(path));
   }
 
   private static List<String> withoutAir(Chain chain, List<String> names) {

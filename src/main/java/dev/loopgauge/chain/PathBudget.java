@@ -15,6 +15,8 @@ import java.util.List;
  * @param speedOfSound in the air of the chain, metres a second
  * @param stages the delay of each stage, from source to listener
  * @param loopStages those that a patched measurement runs through
+ * @param seats how late it is at each position that hears it; none for a path without a loudspeaker
+ * @param judged what its listener's limits are applied to
  */
 public record PathBudget(
     String name,
@@ -23,14 +25,17 @@ public record PathBudget(
     SampleRate rate,
     double speedOfSound,
     List<StageDelay> stages,
-    List<StageDelay> loopStages) {
+    List<StageDelay> loopStages,
+    List<SeatArrival> seats,
+    Judged judged) {
   /** Copies the lists. */
   public PathBudget {
     stages = List.copyOf(stages);
     loopStages = List.copyOf(loopStages);
+    seats = List.copyOf(seats);
   }
 
-  /** The delay of the whole path. */
+  /** The delay of the whole path, up to the loudspeaker where positions hear it. */
   public Latency delay() {
     return sum(stages);
   }
@@ -60,9 +65,9 @@ public record PathBudget(
     return equivalentMetres() / Air.METRES_PER_FOOT;
   }
 
-  /** How the delay, tolerance aside, stands against the listener's limits. */
+  /** How what is judged, tolerance aside, stands against the listener's limits. */
   public Standing standing() {
-    return limits.standing(delay().ms());
+    return limits.standing(judged.ms());
   }
 
   private Latency sum(List<StageDelay> parts) {

@@ -1,5 +1,8 @@
 package dev.loopgauge.plan;
 
+import dev.loopgauge.chain.Judged;
+import java.util.Optional;
+
 /**
  * A limit that a path would not keep.
  *
@@ -9,9 +12,16 @@ package dev.loopgauge.plan;
  * @param reachedMs that delay, in ms
  * @param limitMs the most it may be, in ms
  * @param rule where the limit comes from
+ * @param earlier the path that the delay is counted from, where it is one: that one lacks delay
  */
 public record Breach(
-    Setting setting, String path, Kind kind, double reachedMs, double limitMs, String rule) {
+    Setting setting,
+    String path,
+    Kind kind,
+    double reachedMs,
+    double limitMs,
+    String rule,
+    Optional<String> earlier) {
   /** Which delay is limited. */
   public enum Kind {
     /** From source to listener. */
@@ -29,6 +39,18 @@ public record Breach(
     public String label() {
       return label;
     }
+  }
+
+  /** A listener hears a path too late. */
+  static Breach ofListener(Setting setting, Feed feed, Judged judged) {
+    return new Breach(
+        setting,
+        feed.path(),
+        Kind.LISTENER,
+        judged.ms(),
+        feed.limits().limitMs().orElseThrow(),
+        feed.limits().rule(),
+        judged.earlier());
   }
 
   /** By how much it is not kept, in ms. */

@@ -1,6 +1,7 @@
 package dev.loopgauge.plan;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.signal.Latency;
 import java.util.Optional;
@@ -13,11 +14,15 @@ import java.util.Optional;
  * @param overlap the two as they are heard, at equal levels
  */
 public record DirectSound(Latency direct, Latency pathLater, Overlap overlap) {
-  /** The direct sound beside a path of the chain, where its distance is given. */
+  /**
+   * The direct sound beside a path of the chain, where its distance is given. Of a path that ends
+   * in a loudspeaker its {@linkplain PathBudget#seats seats} tell it.
+   */
   public static Optional<DirectSound> beside(Chain chain, PathBudget path) {
-    return chain
-        .path(path.name())
+    ChainPath written = chain.path(path.name());
+    return written
         .direct()
+        .filter(way -> written.loudspeaker().isEmpty())
         .map(way -> of(new Latency(way.samples(chain.conditions()), chain.rate()), path));
   }
 

@@ -1,5 +1,6 @@
 package dev.loopgauge.plan;
 
+import dev.loopgauge.chain.Judged;
 import dev.loopgauge.chain.ListenerLimits;
 import dev.loopgauge.chain.Standing;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import java.util.OptionalDouble;
  * @param path its name
  * @param routing where it runs
  * @param delay how late it is
+ * @param judged what its listener's limits are applied to
  * @param limits how late its listener may hear
  * @param picture how its sound stands to its picture, where it has one
  */
@@ -18,6 +20,7 @@ public record Feed(
     String path,
     Routing routing,
     PathDelay delay,
+    Judged judged,
     ListenerLimits limits,
     Optional<PictureMatch> picture) {
   /**
@@ -25,10 +28,8 @@ public record Feed(
    * mends it; sound that is too late for the rule can't be mended.
    */
   Optional<Breach> breach(Setting setting) {
-    double ms = delay.delay().ms();
-    if (limits.standing(ms) == Standing.OVER) {
-      double limit = limits.limitMs().orElseThrow();
-      return Optional.of(new Breach(setting, path, Breach.Kind.LISTENER, ms, limit, limits.rule()));
+    if (limits.standing(judged.ms()) == Standing.OVER) {
+      return Optional.of(Breach.ofListener(setting, this, judged));
     }
     return picture
         .filter(match -> match.addToPicture().samples() > 0)
@@ -41,7 +42,8 @@ public record Feed(
                     Breach.Kind.PICTURE,
                     match.apartMs(),
                     match.rule().lateMs(),
-                    match.rule().title()));
+                    match.rule().title(),
+                    Optional.empty()));
   }
 
   /** How far sound and picture are apart, in ms; 0 without a picture. */
@@ -54,6 +56,6 @@ public record Feed(
    */
   public OptionalDouble marginMs() {
     OptionalDouble limit = limits.limitMs();
-    return limit.isPresent() ? OptionalDouble.of(limit.getAsDouble() - delay.delay().ms()) : limit;
+    return limit.isPresent() ? OptionalDouble.of(limit.getAsDouble() - judged.ms()) : limit;
   }
 }

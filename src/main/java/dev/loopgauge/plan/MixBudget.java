@@ -1,14 +1,15 @@
 package dev.loopgauge.plan;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.Compensation;
+import dev.loopgauge.chain.Hearing;
 import dev.loopgauge.chain.Mix;
-import dev.loopgauge.chain.MixEntry;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.signal.Latency;
-import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -16,9 +17,11 @@ import java.util.Set;
  *
  * @param name the mix
  * @param arrivals its paths, in the order of the mix
- * @param pairs each two of them
+ * @param pairs those that are heard together and carry the same input, two and two
+ * @param leftOut how many more pairs there are, left out since they tell no more: see {@link
+ *     MixPairs}
  */
-public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pairs) {
+public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pairs, int leftOut) {
   private static final Set<Compensation> KNOWN = Set.of(Compensation.YES);
   private static final Set<Compensation> ALL = Set.of(Compensation.YES, Compensation.UNKNOWN);
 
@@ -30,21 +33,33 @@ public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pa
 
   /** A mix of the chain. */
   public static MixBudget of(Chain chain, Mix mix) {
-    return new MixBudget(mix.name(), arrivals(chain, mix), pairs(chain, mix.entries()));
+    MixPairs pairs = MixPairs.of(chain, mix);
+    return new MixBudget(mix.name(), arrivals(chain, mix), pairs.pairs(), pairs.leftOut());
   }
 
   /** The paths of a mix, in its order, as they arrive there. */
   static List<MixArrival> arrivals(Chain chain, Mix mix) {
-    List<PathBudget> paths =
-        mix.entries().stream()
-            .map(entry -> ChainBudget.of(chain, chain.path(entry.path())))
-            .toList();
+    List<PathBudget> paths = Feeding.of(chain, mix).stream().map(Feeding::budget).toList();
+    Map<String, Latency> known = added(chain, paths, KNOWN);
+    Map<String, Latency> all = added(chain, paths, ALL);
+    Hearing heard = hearing(chain, paths, known);
+    Hearing heardIfAll = hearing(chain, paths, all);
     return paths.stream()
         .map(
             path ->
                 new MixArrival(
-                    path, added(chain, paths, path, KNOWN), added(chain, paths, path, ALL)))
+                    path,
+                    known.get(path.name()),
+                    all.get(path.name()),
+                    heard.judged(chain.path(path.name())),
+                    heardIfAll.judged(chain.path(path.name()))))
         .toList();
+  }
+
+  private static Hearing hearing(Chain chain, List<PathBudget> paths, Map<String, Latency> added) {
+    Map<String, Latency> delays = new HashMap<>();
+    paths.forEach(path -> delays.put(path.name(), path.delay().plus(added.get(path.name()))));
+    return Hearing.of(chain, delays);
   }
 
   /** Only those of its paths, and of its pairs, that are named. */
@@ -55,15 +70,19 @@ public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pa
         pairs.stream()
             .filter(pair -> paths.contains(pair.first().path()))
             .filter(pair -> paths.contains(pair.second().path()))
-            .toList());
+            .toList(),
+        leftOut);
   }
 
   /** The desk brings the compensated part of each path up to the longest there is. */
-  private static Latency added(
-      Chain chain, List<PathBudget> paths, PathBudget path, Set<Compensation> compensated) {
-    double longest =
-        paths.stream().mapToDouble(p -> compensated(chain, p, compensated)).max().orElse(0);
-    return new Latency(longest - compensated(chain, path, compensated), chain.rate());
+  private static Map<String, Latency> added(
+      Chain chain, List<PathBudget> paths, Set<Compensation> compensated) {
+    Map<String, Double> parts = new LinkedHashMap<>();
+    paths.forEach(path -> parts.put(path.name(), compensated(chain, path, compensated)));
+    double longest = parts.values().stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    Map<String, Latency> added = new HashMap<>();
+    parts.forEach((path, part) -> added.put(path, new Latency(longest - part, chain.rate())));
+    return added;
   }
 
   private static double compensated(Chain chain, PathBudget path, Set<Compensation> compensated) {
@@ -71,15 +90,5 @@ public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pa
         .filter(stage -> compensated.contains(chain.stages().get(stage.name()).compensated()))
         .mapToDouble(stage -> stage.delay().samples())
         .sum();
-  }
-
-  private static List<MixPair> pairs(Chain chain, List<MixEntry> entries) {
-    List<MixPair> pairs = new ArrayList<>();
-    for (int i = 0; i < entries.size(); i++) {
-      for (int j = i + 1; j < entries.size(); j++) {
-        pairs.add(MixPair.of(chain, entries.get(i), entries.get(j)));
-      }
-    }
-    return pairs;
   }
 }

@@ -1,15 +1,15 @@
 package dev.loopgauge.plan;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.Compensation;
 import dev.loopgauge.chain.MixEntry;
-import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.Stage;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -18,6 +18,7 @@ import java.util.stream.Stream;
  *
  * <p>A stage that the desk compensates delays the mix's other paths too, so it sets nobody apart.
  *
+ * @param position where they are heard, if loudspeakers at positions make them
  * @param first the path that comes first, if none of the unknown stages is compensated
  * @param second the path that comes with it or later
  * @param toleranceSamples how far off their difference may be either way, in samples
@@ -26,6 +27,7 @@ import java.util.stream.Stream;
  *     and if all are; just one where nothing is unknown
  */
 public record MixPair(
+    Optional<String> position,
     MixEntry first,
     MixEntry second,
     double toleranceSamples,
@@ -40,17 +42,19 @@ public record MixPair(
     outcomes = List.copyOf(outcomes);
   }
 
-  /** Two paths of a chain, by their predicted delays. */
-  static MixPair of(Chain chain, MixEntry one, MixEntry other) {
-    MixPair pair = inOrder(chain, one, other);
-    return pair.outcomes().get(0).secondLater().samples() < 0 ? inOrder(chain, other, one) : pair;
+  /** Two paths of a chain, by their predicted delays, where they are both heard. */
+  static MixPair of(Chain chain, Optional<String> position, Feeding one, Feeding other) {
+    MixPair pair = inOrder(chain, position, one, other);
+    return pair.outcomes().get(0).secondLater().samples() < 0
+        ? inOrder(chain, position, other, one)
+        : pair;
   }
 
-  private static MixPair inOrder(Chain chain, MixEntry first, MixEntry second) {
-    PathBudget one = ChainBudget.of(chain, chain.path(first.path()));
-    PathBudget other = ChainBudget.of(chain, chain.path(second.path()));
-    StageDifference whole = StageDifference.between(one, other);
-    StageDifference loop = StageDifference.between(one.loopStages(), other.loopStages());
+  private static MixPair inOrder(
+      Chain chain, Optional<String> position, Feeding first, Feeding second) {
+    StageDifference whole = StageDifference.between(first.at(position), second.at(position));
+    StageDifference loop =
+        StageDifference.between(first.budget().loopStages(), second.budget().loopStages());
     Set<String> unknown = unknown(chain, whole);
     List<MixOutcome> outcomes = new ArrayList<>();
     for (Set<String> compensated : guesses(unknown)) {
@@ -60,9 +64,18 @@ public record MixPair(
               List.copyOf(compensated),
               apart,
               apart(chain, loop, compensated),
-              overlap(apart, whole.toleranceSamples(), second.levelDb() - first.levelDb())));
+              overlap(
+                  apart,
+                  whole.toleranceSamples(),
+                  second.entry().levelDb() - first.entry().levelDb())));
     }
-    return new MixPair(first, second, whole.toleranceSamples(), List.copyOf(unknown), outcomes);
+    return new MixPair(
+        position,
+        first.entry(),
+        second.entry(),
+        whole.toleranceSamples(),
+        List.copyOf(unknown),
+        outcomes);
   }
 
   private static Set<String> unknown(Chain chain, StageDifference difference) {
@@ -91,8 +104,10 @@ public record MixPair(
     return new Latency(Math.abs(samples) < ROUNDING_SAMPLES ? 0 : samples, chain.rate());
   }
 
+  /** The air of a position is no stage, and nobody compensates it. */
   private static Compensation compensation(Chain chain, StageDelay stage) {
-    return chain.stages().get(stage.name()).compensated();
+    Stage stated = chain.stages().get(stage.name());
+    return stated == null ? Compensation.NO : stated.compensated();
   }
 
   private static Overlap overlap(Latency secondLater, double toleranceSamples, double secondDb) {

@@ -98,7 +98,7 @@ public record Plan(List<Choice> choices, Optional<Breach> limit, List<Setting> d
 
   private static double reachedMs(Feed feed, Breach.Kind kind) {
     return switch (kind) {
-      case LISTENER -> feed.delay().delay().ms();
+      case LISTENER -> feed.judged().ms();
       case PICTURE -> -feed.picture().orElseThrow().soundEarly().ms();
     };
   }

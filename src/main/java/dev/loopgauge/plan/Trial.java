@@ -6,19 +6,22 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * All routings at one setting. Paths do not influence each other, so the best of all combinations
- * is put together path by path.
+ * All routings at one setting. The best of all combinations is put together path by path, as if
+ * paths did not influence each other, and then tried as a whole: a path that is taken from before
+ * the host may be the first that a seat hears.
  *
  * @param setting the setting
+ * @param routings the ways that paths could run there
  * @param paths the ways that each path could run, in the order of the chain
  */
-record Trial(Setting setting, List<List<Feed>> paths) {
+record Trial(Setting setting, Routings routings, List<List<Feed>> paths) {
   private static final Comparator<Breach> BY_EXCESS = Comparator.comparingDouble(Breach::overMs);
 
   /** Every way of every path at a setting. */
   static Trial of(PlanRequest request, Setting setting) {
     Routings routings = new Routings(request, setting);
-    return new Trial(setting, request.chain().paths().values().stream().map(routings::of).toList());
+    return new Trial(
+        setting, routings, request.chain().paths().values().stream().map(routings::of).toList());
   }
 
   /**
@@ -39,7 +42,9 @@ record Trial(Setting setting, List<List<Feed>> paths) {
       chosen.add(
           ways.stream().filter(way -> way.pictureApartMs() <= apart).findFirst().orElseThrow());
     }
-    return Optional.of(new Choice(setting, chosen));
+    return routings.holdTogether(chosen)
+        ? Optional.of(new Choice(setting, chosen))
+        : Optional.empty();
   }
 
   private static double closestMs(List<Feed> ways) {

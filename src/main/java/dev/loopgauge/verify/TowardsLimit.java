@@ -12,8 +12,8 @@ import java.util.Optional;
  *
  * @param path the path's name
  * @param limitMs the latest that its listener may hear, in ms
- * @param delayMs how late the listener heard when it was measured, in ms: the loop as measured, the
- *     other stages as stated
+ * @param delayMs what the limit was applied to when it was measured, in ms: the loop as measured,
+ *     the other stages as stated
  * @param seconds how long after that the limit is passed, in seconds; 0 when it was passed before
  */
 public record TowardsLimit(String path, double limitMs, double delayMs, double seconds) {
@@ -35,7 +35,7 @@ public record TowardsLimit(String path, double limitMs, double delayMs, double s
       return Optional.empty();
     }
     double limit = budget.limits().limitMs().getAsDouble();
-    double now = loop.ms() + budget.delay().ms() - budget.loop().ms();
+    double now = budget.judged().ms() + loop.ms() - budget.loop().ms();
     double seconds = Math.max(0, limit - now) * 1e3 / driftPpm;
     return Optional.of(new TowardsLimit(path.name(), limit, now, seconds));
   }
