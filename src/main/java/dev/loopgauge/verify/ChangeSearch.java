@@ -3,8 +3,6 @@ package dev.loopgauge.verify;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.chain.Delay;
-import dev.loopgauge.chain.Stage;
 import dev.loopgauge.signal.Latency;
 import java.util.List;
 
@@ -30,8 +28,8 @@ public final class ChangeSearch {
 
   /**
    * The changes of the chain that would move the loop of a path so far, the likeliest first; empty
-   * when none would. Only where none does so by the figures themselves, their tolerances count: a
-   * stage that went may have had them.
+   * when none would. Only where none does so by the figures themselves, the tolerances of the
+   * stages that came or went count.
    *
    * @param chain the rig as it was stated at the earlier measurement
    * @param later how much later the second measurement is than the first
@@ -39,23 +37,22 @@ public final class ChangeSearch {
    */
   public static List<Explanation> likely(
       Chain chain, ChainPath path, Latency later, double uncertaintySamples) {
-    List<Explanation> exact = search(withoutTolerances(chain), path, later, uncertaintySamples);
-    return exact.isEmpty() ? search(chain, path, later, uncertaintySamples) : exact;
+    return likely(chain, path, later, uncertaintySamples, KnownFacts.NONE);
   }
 
-  private static Chain withoutTolerances(Chain chain) {
-    Chain exact = chain;
-    for (Stage stage : chain.stages().values()) {
-      exact = exact.withStage(stage.delayedBy(stage.delay(), new Delay.Samples(0)));
-    }
-    return exact;
-  }
-
-  private static List<Explanation> search(
-      Chain chain, ChainPath path, Latency later, double uncertaintySamples) {
+  /** The same with what is known of the rig at the second measurement. */
+  public static List<Explanation> likely(
+      Chain chain, ChainPath path, Latency later, double uncertaintySamples, KnownFacts facts) {
     double before = ChainBudget.of(chain, path).loop().seconds();
     Latency after = Latency.ofSeconds(before, later.rate()).plus(later);
-    return new ExplanationSearch(after, uncertaintySamples, chain, path, ROUNDING_SAMPLES)
-        .fitting().stream().map(fitting -> Explanation.of(fitting, after)).toList();
+    ExplanationSearch.Reading reading =
+        new ExplanationSearch.Reading(after, uncertaintySamples, ROUNDING_SAMPLES);
+    List<Explanation> exact =
+        new ExplanationSearch(reading, chain, path, facts, change -> 0).explanations();
+    return exact.isEmpty()
+        ? new ExplanationSearch(
+                reading, chain, path, facts, change -> change.toleranceSamples(later.rate()))
+            .explanations()
+        : exact;
   }
 }

@@ -64,7 +64,13 @@ public record Comparison(
    */
   public static Comparison of(
       Measurement measured, Chain chain, ChainPath path, double allowSamples) {
-    return of(measured, Optional.empty(), chain, path, allowSamples);
+    return of(measured, chain, path, allowSamples, KnownFacts.NONE);
+  }
+
+  /** The same, where some of the rig is known for sure: causes that it refutes are not named. */
+  public static Comparison of(
+      Measurement measured, Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
+    return of(measured, Optional.empty(), chain, path, allowSamples, facts);
   }
 
   private static Comparison of(
@@ -72,7 +78,8 @@ public record Comparison(
       Optional<ClockDrift> drift,
       Chain chain,
       ChainPath path,
-      double allowSamples) {
+      double allowSamples,
+      KnownFacts facts) {
     if (!(allowSamples >= 0 && Double.isFinite(allowSamples))) {
       throw new IllegalArgumentException(
           "an allowance must be 0 samples or more, not " + allowSamples);
@@ -98,8 +105,20 @@ public record Comparison(
             Optional.empty());
     Comparison limited = drift.map(d -> bare.towards(measured, d, chain, path)).orElse(bare);
     return verdict == Verdict.EARLY || verdict == Verdict.LATE
-        ? limited.explained(measured, drift, chain, path)
+        ? limited.explained(measured, drift, search(measured, chain, path, allowSamples, facts))
         : limited;
+  }
+
+  private static ExplanationSearch search(
+      Measurement measured, Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
+    SampleRate rate = measured.delay().rate();
+    return new ExplanationSearch(
+        new ExplanationSearch.Reading(
+            measured.delay(), measured.uncertaintySamples(), allowSamples),
+        chain,
+        path,
+        facts,
+        hypothesis -> hypothesis.toleranceSamples(rate));
   }
 
   /**
@@ -111,11 +130,17 @@ public record Comparison(
    */
   public static Comparison of(
       Estimate.Found found, Chain chain, ChainPath path, double allowSamples) {
+    return of(found, chain, path, allowSamples, KnownFacts.NONE);
+  }
+
+  /** The same, where some of the rig is known for sure: causes that it refutes are not named. */
+  public static Comparison of(
+      Estimate.Found found, Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
     Measurement measured = found.measurement();
     boolean drifts =
         found.findings().stream().anyMatch(f -> f.code() == FindingCode.CLOCKS_NOT_LOCKED);
     boolean told = drifts && measured.method() != Method.UNCALIBRATED && !measured.ambiguous();
-    return of(measured, measured.clockDrift().filter(d -> told), chain, path, allowSamples);
+    return of(measured, measured.clockDrift().filter(d -> told), chain, path, allowSamples, facts);
   }
 
   private Comparison towards(Measurement measured, ClockDrift drift, Chain chain, ChainPath path) {
@@ -124,12 +149,9 @@ public record Comparison(
   }
 
   private Comparison explained(
-      Measurement measured, Optional<ClockDrift> drift, Chain chain, ChainPath path) {
-    ExplanationSearch search = new ExplanationSearch(measured, chain, path, allowSamples);
+      Measurement measured, Optional<ClockDrift> drift, ExplanationSearch search) {
     List<Hypothesis> fitting = search.fitting();
-    List<Explanation> found = new ArrayList<>();
-    fitting.forEach(hypothesis -> found.add(Explanation.of(hypothesis, measured.delay())));
-    drift.ifPresent(d -> addDrift(found, search, fitting, d));
+    List<Explanation> found = drift.map(d -> withDrift(search, fitting, d)).orElseGet(() -> search.explanations(fitting));
     SampleRate rate = measured.delay().rate();
     double resolved = 2 * (toleranceSamples + allowSamples + measured.uncertaintySamples());
     return with(
@@ -138,19 +160,16 @@ public record Comparison(
         towardsLimit);
   }
 
-  /** Puts a drift that makes up the difference soon where it belongs among the other causes. */
-  private void addDrift(
-      List<Explanation> found,
-      ExplanationSearch search,
-      List<Hypothesis> fitting,
-      ClockDrift drift) {
+  /** A drift that makes up the difference soon stands where it belongs among the other causes. */
+  private List<Explanation> withDrift(
+      ExplanationSearch search, List<Hypothesis> fitting, ClockDrift drift) {
     double seconds = 1e6 * difference.seconds() / drift.ppm();
-    if (seconds > 0 && seconds < DRIFTED_SECONDS) {
-      double reach = Math.abs(difference.samples()) * DRIFTED_SECONDS / seconds;
-      found.add(
-          search.likelierThanWithin(reach, fitting),
-          Explanation.drift(predicted.plus(difference), seconds));
+    if (!(seconds > 0 && seconds < DRIFTED_SECONDS)) {
+      return search.explanations(fitting);
     }
+    double reach = Math.abs(difference.samples()) * DRIFTED_SECONDS / seconds;
+    return search.explanationsWithin(
+        reach, fitting, Explanation.drift(predicted.plus(difference), seconds));
   }
 
   private Comparison with(

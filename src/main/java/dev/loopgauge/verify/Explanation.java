@@ -10,9 +10,16 @@ import java.util.Locale;
  * @param text the change and what to check at the rig, one sentence
  * @param predictedSamples the loop's delay with that change, in samples at the measured rate
  * @param residualSamples what it leaves unexplained, measured less predicted
+ * @param cost how much less likely it is than the likeliest one, as a natural logarithm, 0 or more
  */
 public record Explanation(
-    String cause, String text, double predictedSamples, double residualSamples) {
+    String cause, String text, double predictedSamples, double residualSamples, double cost) {
+  /**
+   * Causes less far apart than this tie: the figures that rank them are judgement, and a factor of
+   * 2.7 is no ground to prefer one. Common practice, no source.
+   */
+  private static final double TIED = 1;
+
   /** The cause that says that no change of the chain explains the difference. */
   public static final String NONE_FITS = "none-fits";
 
@@ -24,33 +31,42 @@ public record Explanation(
     return !cause.equals(NONE_FITS) && !cause.equals(DRIFT);
   }
 
-  static Explanation of(Hypothesis hypothesis, Latency measured) {
-    double predicted = hypothesis.predictedSamples(measured.rate());
-    return new Explanation(
-        hypothesis.cause(), hypothesis.text(), predicted, measured.samples() - predicted);
+  /** One that stands alone. */
+  public Explanation(String cause, String text, double predictedSamples, double residualSamples) {
+    this(cause, text, predictedSamples, residualSamples, 0);
+  }
+
+  /** Whether it is as likely as the likeliest one, for all that a reading can tell. */
+  public boolean ties() {
+    return cost < TIED;
   }
 
   static Explanation none(Latency predicted, Latency difference) {
     String size = Figure.of(Math.abs(difference.samples()), 1);
     String text =
         difference.samples() > 0
-            ? "something delays the path by %s samples that the chain file doesn't state"
-            : "the path is without %s samples that the chain file states";
+            ? "something adds %s samples that the chain file doesn't state"
+            : "%s samples that the chain file states are missing";
     return new Explanation(
         NONE_FITS,
-        "no change of the chain that was tried fits: "
+        "No single or double change of the chain fits: "
             + String.format(Locale.ROOT, text, size)
-            + ": check it part by part, with the return patched nearer to the send",
+            + ". Check it part by part: patch the return nearer to the send.",
         predicted.samples(),
         difference.samples());
+  }
+
+  /** The same, less likely than the likeliest by this. */
+  Explanation costing(double more) {
+    return new Explanation(cause, text, predictedSamples, residualSamples, more);
   }
 
   static Explanation drift(Latency measured, double seconds) {
     return new Explanation(
         DRIFT,
-        "the clocks are not locked, and as fast as they drift apart that much comes together in "
+        "The clocks are not locked: they drift apart by this much in "
             + Figure.of(seconds, 1)
-            + " s: lock them first, then measure again",
+            + " s. Lock them first, then measure again.",
         measured.samples(),
         0);
   }

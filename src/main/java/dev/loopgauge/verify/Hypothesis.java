@@ -3,10 +3,13 @@ package dev.loopgauge.verify;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.Found;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.StageChange;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
@@ -66,16 +69,30 @@ record Hypothesis(Chain stated, List<Change> changes, Chain found) {
     return changes.stream().map(Change::written).collect(Collectors.joining(" and "));
   }
 
-  /** One sentence: what is different and what to check at the rig. */
+  /** What is different and what to check at the rig. */
   String text() {
     List<String> told = new ArrayList<>();
     Chain before = stated;
     for (Change change : changes) {
-      told.add(change.told(before));
+      told.add(told(change, before));
       before = change.on(before);
     }
     return String.join(", and ", told)
         + ": check "
         + changes.stream().map(Change::check).collect(Collectors.joining("; then "));
+  }
+
+  /** A delay that is reported for a stage elsewhere reaches this path only by way of the host. */
+  private static String told(Change change, Chain before) {
+    if (change instanceof StageChange.NotCompensated late
+        && !before.paths().values().iterator().next().stages().contains(late.stage())) {
+      return String.format(
+          Locale.ROOT,
+          "%s may delay this path to match '%s' (%s samples)",
+          Found.in(before, late.stage()).reportedBy().orElse("the host"),
+          late.stage(),
+          Found.samples(late.stage(), before));
+    }
+    return change.told(before);
   }
 }

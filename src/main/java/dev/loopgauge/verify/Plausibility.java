@@ -1,6 +1,7 @@
 package dev.loopgauge.verify;
 
 import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.HostChange;
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.chain.StageChange;
 
@@ -10,13 +11,19 @@ import dev.loopgauge.chain.StageChange;
  * judgement: common practice, no source.
  */
 final class Plausibility {
+  /** That two things are wrong at once. */
+  static final double SECOND_CHANGE = 2.5;
+
   private Plausibility() {}
 
   static double cost(Change change) {
     if (change instanceof RigChange.BlockSize size) {
       return Integer.bitCount(size.samples()) == 1 ? 0 : 0.5;
     }
-    if (change instanceof RigChange.WordClock) {
+    if (change instanceof HostChange.BlockSize size) {
+      return Integer.bitCount(size.samples()) == 1 ? 0 : 0.5;
+    }
+    if (change instanceof RigChange.WordClock || change instanceof HostChange.WordClock) {
       return 1.5;
     }
     if (change instanceof StageChange.HostBlocks blocks) {

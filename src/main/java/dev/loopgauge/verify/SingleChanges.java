@@ -7,6 +7,9 @@ import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.Delay;
+import dev.loopgauge.chain.Host;
+import dev.loopgauge.chain.HostChange;
+import dev.loopgauge.chain.HostSettings;
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.chain.Stage;
 import dev.loopgauge.chain.StageChange;
@@ -28,14 +31,20 @@ final class SingleChanges {
           new SampleRate(176_400),
           new SampleRate(192_000));
 
-  /** How far off a stated distance is believed to be, in metres, even where it is short. */
-  private static final double BELIEVABLE_METRES = 3;
+  /**
+   * How far off a stated distance is believed to be, as a part of it: common practice, no source.
+   */
+  private static final double BELIEVABLE = 1.0 / 3;
 
   private static final int MOST_BLOCKS_OFF = 2;
 
   private SingleChanges() {}
 
-  /** All but the distances: another block size or rate, a stage more, less or counted twice. */
+  /**
+   * All but the distances: another block size or rate, a stage more, less or counted twice. Only
+   * what the path itself passes can be so, and what its host reports elsewhere and may delay this
+   * path to match.
+   */
   static List<Change> of(Chain chain) {
     List<Change> changes = new ArrayList<>();
     BlockSizes.USUAL.stream()
@@ -44,17 +53,36 @@ final class SingleChanges {
     RATES.stream()
         .filter(rate -> !rate.equals(chain.rate()))
         .forEach(rate -> changes.add(new RigChange.WordClock(rate)));
-    loop(chain).forEach(stage -> changes.addAll(ofStage(stage)));
+    List<Stage> loop = loop(chain);
+    loop.stream()
+        .flatMap(stage -> stage.host().stream())
+        .distinct()
+        .forEach(host -> changes.addAll(ofHost(chain.hosts().get(host), chain)));
+    loop.forEach(stage -> changes.addAll(ofStage(stage)));
+    boolean inHost = !Host.on(chain, path(chain)).inside().isEmpty();
     chain.stages().values().stream()
         .filter(stage -> stage.reportedBy().isPresent())
+        .filter(stage -> inHost || loop.contains(stage))
         .filter(stage -> !(stage.delay() instanceof Delay.Frames))
         .forEach(stage -> changes.add(new StageChange.NotCompensated(stage.name())));
     return changes;
   }
 
+  private static List<Change> ofHost(HostSettings host, Chain chain) {
+    List<Change> changes = new ArrayList<>();
+    int stated = host.blockSize().orElse(chain.blockSize());
+    BlockSizes.USUAL.stream()
+        .filter(size -> size != stated)
+        .forEach(size -> changes.add(new HostChange.BlockSize(host.name(), size)));
+    RATES.stream()
+        .filter(rate -> !rate.equals(host.rate().orElse(chain.rate())))
+        .forEach(rate -> changes.add(new HostChange.WordClock(host.name(), rate)));
+    return changes;
+  }
+
   /**
    * The distances that would make the loop so much later, one at a time, as far as they can be
-   * believed: off by no more than themselves, or by {@value #BELIEVABLE_METRES} m.
+   * believed: off by no more than a third of themselves.
    *
    * @param missingSeconds how much later the loop is than predicted
    */
@@ -65,7 +93,7 @@ final class SingleChanges {
       OptionalDouble stated = stage.delay().airMetres();
       if (stated.isPresent()) {
         double metres = stated.getAsDouble();
-        if (metres + off >= 0 && Math.abs(off) <= Math.max(BELIEVABLE_METRES, metres)) {
+        if (Math.abs(off) <= BELIEVABLE * metres) {
           changes.add(new StageChange.Distance(stage.name(), metres + off));
         }
       }
@@ -74,12 +102,15 @@ final class SingleChanges {
   }
 
   private static List<Stage> loop(Chain chain) {
-    ChainPath path = chain.paths().values().iterator().next();
-    return ChainBudget.of(chain, path).loopStages().stream()
+    return ChainBudget.of(chain, path(chain)).loopStages().stream()
         .map(StageDelay::name)
         .distinct()
         .map(chain.stages()::get)
         .toList();
+  }
+
+  private static ChainPath path(Chain chain) {
+    return chain.paths().values().iterator().next();
   }
 
   private static List<Change> ofStage(Stage stage) {
