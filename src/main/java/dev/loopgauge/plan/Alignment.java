@@ -23,29 +23,33 @@ public record Alignment(DelayStep step, List<AlignedMix> mixes, List<Conflict> c
   }
 
   /**
-   * Aligns all mixes of a chain.
+   * Aligns all mixes of a chain, with no performer delayed: see {@link AlignRequest}.
    *
-   * @param chain the chain
-   * @param loops the measured delays of loops by the name of the path; the others are predicted
-   * @param to the path that the mixes which have it are to meet; elsewhere, or if empty, it is the
-   *     latest
-   * @param step the steps in which the desk sets delays
    * @throws LaterThanTargetException when another path of such a mix arrives after {@code to}
    */
   public static Alignment of(
       Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
+    return of(AlignRequest.of(chain, loops, to, step));
+  }
+
+  /**
+   * Aligns all mixes of a chain.
+   *
+   * @throws LaterThanTargetException when another path of such a mix arrives after the one to meet
+   */
+  public static Alignment of(AlignRequest request) {
     List<AlignedMix> mixes =
-        chain.mixes().values().stream()
-            .map(mix -> new MixAligner(chain, loops, mix).aligned(to, step))
+        request.chain().mixes().values().stream()
+            .map(mix -> new MixAligner(request, mix).aligned())
             .toList();
-    return new Alignment(step, mixes, conflicts(mixes));
+    return new Alignment(request.step(), mixes, conflicts(mixes));
   }
 
   private static List<Conflict> conflicts(List<AlignedMix> mixes) {
     List<Conflict> conflicts = new ArrayList<>();
     for (int i = 0; i < mixes.size(); i++) {
       for (AlignedMix other : mixes.subList(i + 1, mixes.size())) {
-        for (AlignedPath path : mixes.get(i).paths()) {
+        for (AlignedPath path : set(mixes.get(i))) {
           conflict(mixes.get(i), path, other).ifPresent(conflicts::add);
         }
       }
@@ -53,8 +57,12 @@ public record Alignment(DelayStep step, List<AlignedMix> mixes, List<Conflict> c
     return conflicts;
   }
 
+  private static List<AlignedPath> set(AlignedMix mix) {
+    return mix.paths().stream().filter(path -> path.part() == AlignedPath.Part.MEETS).toList();
+  }
+
   private static Optional<Conflict> conflict(AlignedMix mix, AlignedPath path, AlignedMix other) {
-    return other.paths().stream()
+    return set(other).stream()
         .filter(there -> there.path().equals(path.path()))
         .filter(there -> there.add().samples() != path.add().samples())
         .findFirst()

@@ -4,6 +4,7 @@ import dev.loopgauge.chain.Air;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.signal.Latency;
 import java.math.BigDecimal;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -91,8 +92,23 @@ public record DelayStep(double size, Unit unit) {
 
   /** The setting nearest to a delay of 0 or more, the larger of two that are as near. */
   Latency nearest(Latency delay, Chain chain) {
-    double step = size * unit.samples(chain);
-    return new Latency(Math.floor(delay.samples() / step + 0.5) * step, delay.rate());
+    return nearest(delay, chain, OptionalDouble.empty());
+  }
+
+  /** The same, on a desk that delays by no more than this, in ms. */
+  Latency nearest(Latency delay, Chain chain, OptionalDouble longestMs) {
+    double step = samples(chain);
+    double steps = Math.floor(delay.samples() / step + 0.5);
+    double most =
+        longestMs.isPresent()
+            ? Math.floor(Latency.ofMs(longestMs.getAsDouble(), delay.rate()).samples() / step)
+            : steps;
+    return new Latency(Math.min(steps, most) * step, delay.rate());
+  }
+
+  /** How many samples one step is. */
+  double samples(Chain chain) {
+    return size * unit.samples(chain);
   }
 
   /** A few words for the screen: {@code 0.1 ms}. */

@@ -1,101 +1,132 @@
 package dev.loopgauge.plan;
 
-import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Compensation;
 import dev.loopgauge.chain.Mix;
-import dev.loopgauge.chain.MixEntry;
 import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-/** Aligns one mix. */
+/** Aligns one mix: the paths of each input among themselves. */
 final class MixAligner {
   /** Differences below this are the rounding of arithmetic, in samples. */
   private static final double NOTHING = 1e-6;
 
-  /**
-   * A path as it arrives.
-   *
-   * @param entry what the mix says of it
-   * @param arrival what is predicted
-   * @param delay how late it is
-   * @param offset how far behind it is meant to be
-   */
-  private record Arriving(MixEntry entry, MixArrival arrival, PathDelay delay, Latency offset) {
-    /** Where the others must arrive for this one to be right without any delay added. */
-    Latency meeting() {
-      return delay.delay().minus(offset);
-    }
-
-    String path() {
-      return entry.path();
-    }
-  }
-
-  private final Chain chain;
+  private final AlignRequest request;
   private final Mix mix;
   private final List<Arriving> arriving = new ArrayList<>();
 
-  MixAligner(Chain chain, Map<String, Latency> loops, Mix mix) {
-    this.chain = chain;
+  MixAligner(AlignRequest request, Mix mix) {
+    this.request = request;
     this.mix = mix;
-    List<MixArrival> arrivals = MixBudget.arrivals(chain, mix);
+    List<MixArrival> arrivals = MixBudget.arrivals(request.chain(), mix);
+    List<Feeding> feedings = Feeding.of(request.chain(), mix);
     for (int i = 0; i < arrivals.size(); i++) {
-      MixEntry entry = mix.entries().get(i);
+      Feeding feeding = feedings.get(i);
       arriving.add(
           new Arriving(
-              entry,
+              feeding,
               arrivals.get(i),
-              delay(loops, arrivals.get(i)),
-              Latency.ofMs(entry.offsetMs(), chain.rate())));
+              Optional.ofNullable(request.loops().get(feeding.path().name()))));
     }
   }
 
-  /** A measured path holds what the desk adds to it already. */
-  private PathDelay delay(Map<String, Latency> loops, MixArrival arrival) {
-    String name = arrival.path().name();
-    return loops.containsKey(name)
-        ? PathDelays.measured(loops).of(chain, chain.path(name))
-        : new PathDelay(arrival.delay(), DelaySource.PREDICTED);
+  AlignedMix aligned() {
+    Map<String, List<Arriving>> byInput = new LinkedHashMap<>();
+    arriving.forEach(
+        path ->
+            byInput
+                .computeIfAbsent(path.feeding().path().input(), input -> new ArrayList<>())
+                .add(path));
+    Map<String, AlignedPath> aligned = new LinkedHashMap<>();
+    byInput.values().stream()
+        .flatMap(this::aligned)
+        .forEach(path -> aligned.put(path.path(), path));
+    return new AlignedMix(
+        mix.name(), arriving.stream().map(path -> aligned.get(path.name())).toList(), unknown());
   }
 
-  AlignedMix aligned(Optional<String> to, DelayStep step) {
+  /** The paths of one input. */
+  private Stream<AlignedPath> aligned(List<Arriving> paths) {
+    Optional<Arriving> named =
+        paths.stream()
+            .filter(path -> request.to().filter(path.name()::equals).isPresent())
+            .findFirst();
+    List<Arriving> movable =
+        paths.stream()
+            .filter(path -> named.filter(path::equals).isPresent() || mayDelay(path))
+            .toList();
+    Arriving among = named.or(() -> central(movable)).orElse(paths.get(0));
+    List<Arriving> meeting = movable.stream().filter(path -> path.isHeardWith(among)).toList();
+    if (meeting.size() < 2) {
+      return paths.stream().map(path -> left(path, mayDelay(path)));
+    }
     Arriving latest =
-        arriving.stream()
-            .max(Comparator.comparingDouble(path -> path.meeting().samples()))
+        meeting.stream()
+            .max(Comparator.comparingDouble(path -> path.behind(among).samples()))
             .orElseThrow();
-    Arriving target =
-        arriving.stream()
-            .filter(path -> to.filter(path.path()::equals).isPresent())
-            .findFirst()
-            .orElse(latest);
-    Latency late = latest.meeting().minus(target.meeting());
+    Arriving target = named.orElse(latest);
+    Latency late = latest.behind(among).minus(target.behind(among));
     if (late.samples() > NOTHING) {
       throw refusal(target, latest, late);
     }
-    return new AlignedMix(
-        mix.name(),
-        target.path(),
-        arriving.stream().map(path -> aligned(path, target.meeting(), step)).toList(),
-        unknown());
+    return paths.stream()
+        .map(
+            path ->
+                meeting.contains(path) ? meeting(path, target, among) : left(path, mayDelay(path)));
   }
 
-  private AlignedPath aligned(Arriving path, Latency meeting, DelayStep step) {
-    Latency exact = meeting.minus(path.meeting());
-    Latency wanted = Math.abs(exact.samples()) < NOTHING ? new Latency(0, chain.rate()) : exact;
-    Latency add = step.nearest(wanted, chain);
+  private boolean mayDelay(Arriving path) {
+    return request.mayDelay(path.feeding().path().listener());
+  }
+
+  /** The path that is heard together with the most others, the first of these. */
+  private static Optional<Arriving> central(List<Arriving> paths) {
+    return paths.stream()
+        .min(Comparator.comparingLong(path -> -paths.stream().filter(path::isHeardWith).count()));
+  }
+
+  private AlignedPath meeting(Arriving path, Arriving target, Arriving among) {
+    Latency exact = target.behind(among).minus(path.behind(among));
+    boolean none = Math.abs(exact.samples()) < NOTHING;
+    Latency wanted = none ? new Latency(0, exact.rate()) : exact;
+    Latency add = request.step().nearest(wanted, request.chain(), request.longestMs());
     return new AlignedPath(
-        path.path(),
-        path.arrival().path().listener(),
-        path.arrival().path().limits(),
+        path.arrival(),
         path.delay(),
+        source(path),
+        path.isOutsideBudget(),
         path.offset(),
         add,
-        add.minus(wanted));
+        add.minus(wanted),
+        Optional.of(target.name()),
+        path.placeWith(among),
+        AlignedPath.Part.MEETS);
+  }
+
+  /** A path that nothing is added to. */
+  private AlignedPath left(Arriving path, boolean mayDelay) {
+    Latency none = new Latency(0, path.rate());
+    return new AlignedPath(
+        path.arrival(),
+        path.delay(),
+        source(path),
+        path.isOutsideBudget(),
+        path.offset(),
+        none,
+        none,
+        Optional.empty(),
+        Optional.empty(),
+        mayDelay ? AlignedPath.Part.ALONE : AlignedPath.Part.HELD);
+  }
+
+  private static String source(Arriving path) {
+    return path.measured().map(MeasuredLoop::source).orElse(DelaySource.PREDICTED.label());
   }
 
   private LaterThanTargetException refusal(Arriving target, Arriving latest, Latency late) {
@@ -105,11 +136,11 @@ final class MixAligner {
             "in %s, %s arrives %.3f ms (%.1f samples) too late to meet %s, and nothing can advance"
                 + " it",
             mix.name(),
-            latest.path(),
+            latest.name(),
             late.ms(),
             late.samples(),
-            target.path()),
-        "leave --to out: then all meet the latest, " + latest.path());
+            target.name()),
+        "leave --to out: then all meet the latest, " + latest.name());
   }
 
   /** Whether unknown stages matter: they do unless they would move all predicted paths alike. */
@@ -118,7 +149,7 @@ final class MixAligner {
         arriving.stream()
             .map(
                 path ->
-                    path.delay().source() == DelaySource.MEASURED
+                    path.measured().isPresent()
                         ? 0.0
                         : path.arrival().delayIfAll().minus(path.arrival().delay()).samples())
             .toList();
@@ -127,9 +158,13 @@ final class MixAligner {
     return most - least <= NOTHING
         ? List.of()
         : arriving.stream()
-            .flatMap(path -> chain.path(path.path()).stages().stream())
-            .filter(name -> chain.stages().get(name).compensated() == Compensation.UNKNOWN)
+            .flatMap(path -> path.feeding().path().stages().stream())
+            .filter(name -> compensation(name) == Compensation.UNKNOWN)
             .distinct()
             .toList();
+  }
+
+  private Compensation compensation(String stage) {
+    return request.chain().stages().get(stage).compensated();
   }
 }

@@ -151,7 +151,8 @@ public record Comparison(
   private Comparison explained(
       Measurement measured, Optional<ClockDrift> drift, ExplanationSearch search) {
     List<Hypothesis> fitting = search.fitting();
-    List<Explanation> found = drift.map(d -> withDrift(search, fitting, d)).orElseGet(() -> search.explanations(fitting));
+    List<Explanation> found =
+        drift.map(d -> withDrift(search, fitting, d)).orElseGet(() -> search.explanations(fitting));
     SampleRate rate = measured.delay().rate();
     double resolved = 2 * (toleranceSamples + allowSamples + measured.uncertaintySamples());
     return with(

@@ -82,8 +82,7 @@ final class ExplanationSearch {
    * @param fitting the others, the likeliest first
    * @param cause the cause
    */
-  List<Explanation> explanationsWithin(
-      double reach, List<Hypothesis> fitting, Explanation cause) {
+  List<Explanation> explanationsWithin(double reach, List<Hypothesis> fitting, Explanation cause) {
     double evenly = Math.log(reach / (standardUncertainty(asStated) * Math.sqrt(2 * Math.PI)));
     double best = Math.min(evenly, best(fitting));
     List<Explanation> found = new ArrayList<>(explanations(fitting, best));
@@ -120,7 +119,7 @@ final class ExplanationSearch {
     changes.forEach(change -> singles.add(asStated.and(change)));
     List<Hypothesis> fitting = ranked(withDistances(asStated, new ArrayList<>(singles)));
     double best = fitting.isEmpty() ? Double.POSITIVE_INFINITY : score(fitting.get(0));
-    if (best <= Plausibility.SECOND_CHANGE || changes.size() > MOST_TO_PAIR) {
+    if (best <= Plausibility.LEAST_OF_TWO || changes.size() > MOST_TO_PAIR) {
       return fitting;
     }
     List<Hypothesis> better =
@@ -183,7 +182,8 @@ final class ExplanationSearch {
   private double score(Hypothesis hypothesis) {
     double inUncertainties = residual(hypothesis) / standardUncertainty(hypothesis);
     double cost = hypothesis.changes().stream().mapToDouble(Plausibility::cost).sum();
-    return inUncertainties * inUncertainties / 2 + cost;
+    double more = Plausibility.SECOND_CHANGE * Math.max(0, hypothesis.changes().size() - 1);
+    return inUncertainties * inUncertainties / 2 + cost + more;
   }
 
   /** Of measured less predicted; limits count as rectangular (JCGM 100:2008, 4.3.7). */

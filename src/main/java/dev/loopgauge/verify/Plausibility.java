@@ -14,6 +14,9 @@ final class Plausibility {
   /** That two things are wrong at once. */
   static final double SECOND_CHANGE = 2.5;
 
+  /** No two changes cost less: a block size that is a power of two costs nothing by itself. */
+  static final double LEAST_OF_TWO = SECOND_CHANGE;
+
   private Plausibility() {}
 
   static double cost(Change change) {

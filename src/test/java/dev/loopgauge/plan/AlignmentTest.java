@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Listener;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -39,7 +41,14 @@ class AlignmentTest {
       """;
 
   private static Alignment aligned(Chain chain) {
-    return Alignment.of(chain, Map.of(), Optional.empty(), DelayStep.SAMPLE);
+    return delayed(chain, Map.of(), Optional.empty(), DelayStep.SAMPLE);
+  }
+
+  /** Where performers may be delayed too. */
+  private static Alignment delayed(
+      Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
+    return Alignment.of(
+        AlignRequest.of(chain, loops, to, step).delaying(Set.of(Listener.IN_EAR, Listener.WEDGE)));
   }
 
   private static AlignedPath path(Alignment alignment, int mix, String name) {
@@ -67,7 +76,7 @@ class AlignmentTest {
     assertEquals(aboutMs, ms, 0.6);
     assertEquals(exactMs, ms, 0.011, "half a sample is 0.0104 ms");
     assertEquals(0, add(field, "main"));
-    assertEquals("main", field.mixes().get(0).target());
+    assertEquals("main", field.mixes().get(0).targets().get(0));
     assertFalse(field.passesLimit(), "a tower is meant to wait");
   }
 
@@ -107,7 +116,7 @@ class AlignmentTest {
   @Test
   void roundingLeavesWhatItLeaves() {
     Alignment harbour =
-        Alignment.of(Harbour.chain(), Map.of(), Optional.empty(), DelayStep.parse("0.1ms"));
+        delayed(Harbour.chain(), Map.of(), Optional.empty(), DelayStep.parse("0.1ms"));
     AlignedPath inEar = path(harbour, 0, "vocal-in-ear");
     assertEquals(10.2, inEar.add().ms(), 1e-9);
     assertEquals(1.6, inEar.left().samples(), 1e-9);
@@ -123,9 +132,9 @@ class AlignmentTest {
         sample-rate: 48000
         stages: { a: { samples: 9.6 }, b: { samples: 9.4 }, c: { samples: 10 } }
         paths:
-          a: { listener: house, stages: [a] }
-          b: { listener: house, stages: [b] }
-          c: { listener: house, stages: [c] }
+          a: { listener: house, input: x, stages: [a] }
+          b: { listener: house, input: x, stages: [b] }
+          c: { listener: house, input: x, stages: [c] }
         mixes: { all: [a, b, c] }
         """;
     AlignedMix mix = aligned(Yaml.chain(chain)).mixes().get(0);
@@ -139,8 +148,7 @@ class AlignmentTest {
         assertThrows(
             LaterThanTargetException.class,
             () ->
-                Alignment.of(
-                    Harbour.chain(), Map.of(), Optional.of("vocal-in-ear"), DelayStep.SAMPLE));
+                delayed(Harbour.chain(), Map.of(), Optional.of("vocal-in-ear"), DelayStep.SAMPLE));
     assertTrue(refused.getMessage().contains("vocal-house arrives 10.167 ms"), refused.toString());
     assertTrue(refused.hint().contains("vocal-house"), refused.hint());
   }
@@ -151,9 +159,9 @@ class AlignmentTest {
         Harbour.with(
             "front: [vocal-house, vocal-in-ear]",
             "front: [vocal-house, vocal-in-ear]\n  desk: [vocal-stream, vocal-in-ear]");
-    Alignment harbour = Alignment.of(chain, Map.of(), Optional.of("vocal-house"), DelayStep.SAMPLE);
-    assertEquals("vocal-house", harbour.mixes().get(0).target());
-    assertEquals("vocal-stream", harbour.mixes().get(1).target());
+    Alignment harbour = delayed(chain, Map.of(), Optional.of("vocal-house"), DelayStep.SAMPLE);
+    assertEquals("vocal-house", harbour.mixes().get(0).targets().get(0));
+    assertEquals("vocal-stream", harbour.mixes().get(1).targets().get(0));
   }
 
   /** The in-ear mix wants 488 samples beside the house, and 188 - 71 = 117 beside the stream. */
@@ -188,7 +196,7 @@ class AlignmentTest {
   @Test
   void measuredPathsReplacePredictedOnes() {
     Alignment harbour =
-        Alignment.of(
+        delayed(
             Harbour.chain(),
             Map.of("vocal-house", new Latency(600, RATE)),
             Optional.empty(),
@@ -202,7 +210,7 @@ class AlignmentTest {
   @Test
   void measuredDelayCoversTheLoopOnly() {
     Alignment field =
-        Alignment.of(
+        delayed(
             Yaml.chain(FIELD),
             Map.of("main", new Latency(96 + 40, RATE)),
             Optional.empty(),
@@ -224,7 +232,7 @@ class AlignmentTest {
     assertEquals(List.of("limiter"), aligned(chain).mixes().get(0).unknown());
     Map<String, Latency> loops =
         Map.of("vocal-house", new Latency(559, RATE), "vocal-in-ear", new Latency(311, RATE));
-    Alignment measured = Alignment.of(chain, loops, Optional.empty(), DelayStep.SAMPLE);
+    Alignment measured = delayed(chain, loops, Optional.empty(), DelayStep.SAMPLE);
     assertEquals(List.of(), measured.mixes().get(0).unknown());
     assertEquals(248, add(measured, "vocal-in-ear"));
   }
@@ -258,7 +266,7 @@ class AlignmentTest {
     AlignedMix mix = only(randomMix(new Random(seed), 20), DelayStep.SAMPLE);
     double meeting =
         mix.paths().stream()
-            .filter(path -> path.path().equals(mix.target()))
+            .filter(path -> path.path().equals(mix.targets().get(0)))
             .mapToDouble(AlignmentTest::arrives)
             .findFirst()
             .orElseThrow();
@@ -273,7 +281,7 @@ class AlignmentTest {
   }
 
   private static AlignedMix only(String yaml, DelayStep step) {
-    return Alignment.of(Yaml.chain(yaml), Map.of(), Optional.empty(), step).mixes().get(0);
+    return delayed(Yaml.chain(yaml), Map.of(), Optional.empty(), step).mixes().get(0);
   }
 
   private static String randomMix(Random random, int largestOffsetMs) {

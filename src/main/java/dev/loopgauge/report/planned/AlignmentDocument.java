@@ -46,7 +46,7 @@ public record AlignmentDocument(
     private static MixRecord of(Chain chain, AlignedMix mix) {
       return new MixRecord(
           mix.name(),
-          Optional.of(mix.target()),
+          Optional.of(mix.targets()).filter(met -> met.size() == 1).map(met -> met.get(0)),
           Optional.of(Written.samples(mix.widestGap().samples())),
           Written.hz(mix.firstNullHz()),
           mix.unknown(),
@@ -57,7 +57,12 @@ public record AlignmentDocument(
   /**
    * A path, and what to add to it.
    *
+   * @param source predicted, or measured, in which state and when
    * @param limitMs the performer's limit, where it is passed
+   * @param outsideBudget whether it is a reading that is not as the budget says
+   * @param part {@code meets}, {@code held} or {@code alone}
+   * @param meets the path that it meets with the delay added, itself for that one
+   * @param position where they meet, if loudspeakers at positions make them
    */
   public record AlignedRecord(
       String path,
@@ -73,7 +78,11 @@ public record AlignmentDocument(
       Optional<Boolean> passesLimit,
       Optional<String> source,
       Optional<BigDecimal> limitMs,
-      Optional<String> limitSource)
+      Optional<String> limitSource,
+      Optional<Boolean> outsideBudget,
+      Optional<String> part,
+      Optional<String> meets,
+      Optional<String> position)
       implements Sparse {
     private static AlignedRecord of(Chain chain, AlignedPath path) {
       double metres = path.add().seconds() * Air.metresPerSecond(chain.airTemperatureC());
@@ -90,14 +99,18 @@ public record AlignmentDocument(
           Optional.of(Written.samples(path.left().samples())),
           Written.hz(path.firstNullHz()),
           Optional.of(path.passesLimit()),
-          Optional.of(path.delay().source().label()),
+          Optional.of(path.source()),
           over.flatMap(p -> Written.ms(p.limits().limitMs())),
-          over.map(p -> p.limits().rule()));
+          over.map(p -> p.limits().rule()),
+          Optional.of(path.outsideBudget()),
+          Optional.of(path.part().label()),
+          path.meets(),
+          path.position());
     }
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("limitMs", "limitSource");
+      return Set.of("limitMs", "limitSource", "outsideBudget", "part", "meets", "position");
     }
   }
 

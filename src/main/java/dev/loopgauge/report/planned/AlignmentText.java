@@ -1,5 +1,6 @@
 package dev.loopgauge.report.planned;
 
+import dev.loopgauge.plan.AlignedPath;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
@@ -9,6 +10,7 @@ import dev.loopgauge.report.planned.AlignmentDocument.MixRecord;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** The alignment as text: whether it works out, one table for the desk, then what is left. */
 final class AlignmentText {
@@ -16,6 +18,8 @@ final class AlignmentText {
 
   /** A null beyond it tells of the rounding of arithmetic, and of nothing else. */
   private static final int HIGHEST_SHOWN_HZ = 1_000_000;
+
+  private static final String HELD = AlignedPath.Part.HELD.label();
 
   /** A line of the table. */
   private record Row(String mix, AlignedRecord path) {}
@@ -90,11 +94,35 @@ final class AlignmentText {
   }
 
   private void meeting(MixRecord mix) {
-    sheet.row(
-        mix.name(),
-        "all meet "
-            + (mix.target().orElse("?") + "; steps of " + document.step().orElse("?") + " leave ")
-            + left(mix));
+    sheet.row(mix.name(), meet(mix));
+    names(mix, path -> path.part().filter(HELD::equals).isPresent())
+        .ifPresent(held -> sheet.row("left alone", held + ": in-ears and wedges are not delayed"));
+    names(mix, path -> path.outsideBudget().orElse(false))
+        .ifPresent(
+            outside ->
+                sheet.row(
+                    "check",
+                    outside
+                        + ": measured outside the budget. Find out why before you set delays."));
+  }
+
+  private String meet(MixRecord mix) {
+    String met = String.join(", ", targets(mix));
+    return met.isEmpty()
+        ? "nothing to align: no two of its paths that may be delayed carry one input"
+        : "all meet " + met + "; steps of " + document.step().orElse("?") + " leave " + left(mix);
+  }
+
+  /** Documents from before paths were aligned by their inputs name one for the whole mix. */
+  private static List<String> targets(MixRecord mix) {
+    List<String> met =
+        mix.paths().stream().flatMap(path -> path.meets().stream()).distinct().toList();
+    return met.isEmpty() ? mix.target().stream().toList() : met;
+  }
+
+  private static Optional<String> names(MixRecord mix, Predicate<AlignedRecord> those) {
+    List<String> names = mix.paths().stream().filter(those).map(AlignedRecord::path).toList();
+    return names.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", names));
   }
 
   private static String left(MixRecord mix) {

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.chain.file.ChainParser;
+import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
 import dev.loopgauge.report.form.Json;
@@ -14,6 +16,7 @@ import dev.loopgauge.signal.Latency;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -42,7 +45,9 @@ class AlignmentDocumentTest {
     Chain chain = ChainParser.parse(yaml, "field.yaml");
     return AlignmentDocument.of(
         chain,
-        Alignment.of(chain, loops, Optional.empty(), DelayStep.parse(step)),
+        Alignment.of(
+            AlignRequest.of(chain, loops, Optional.empty(), DelayStep.parse(step))
+                .delaying(Set.of(Listener.IN_EAR))),
         Optional.of("field.csv"));
   }
 
