@@ -12,7 +12,7 @@ import java.util.TreeSet;
  *
  * @param chain the rig
  * @param blockSizes the block sizes that the host offers, smallest first; sorted if they are not
- * @param rates the sample rates that the rig can run at
+ * @param rates the sample rates that the rig can run at; the chain's own where none is named
  * @param mayLeaveHost the paths that could be fed from before the host
  * @param rule what sound is judged by against its picture
  * @param delays how late paths are that run as the chain file has them
@@ -33,7 +33,7 @@ public record PlanRequest(
    */
   public PlanRequest {
     blockSizes = List.copyOf(new TreeSet<>(blockSizes));
-    rates = rates.stream().distinct().toList();
+    rates = rates.isEmpty() ? List.of(chain.rate()) : rates.stream().distinct().toList();
     mayLeaveHost = Set.copyOf(mayLeaveHost);
     loads = Map.copyOf(loads);
     mayLeaveHost.forEach(chain::path);

@@ -35,6 +35,8 @@ class PictureMatchTest {
           house: { listener: house, stages: [sound] }
         pictures:
           cameras: { %s }
+        listeners:
+          house: { limit-ms: 500 }
         """
             .formatted(sound, picture));
   }

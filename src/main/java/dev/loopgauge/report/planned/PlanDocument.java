@@ -1,12 +1,12 @@
 package dev.loopgauge.report.planned;
 
-import dev.loopgauge.chain.Host;
 import dev.loopgauge.plan.Breach;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.Feed;
 import dev.loopgauge.plan.PictureBlock;
 import dev.loopgauge.plan.Plan;
 import dev.loopgauge.plan.PlanRequest;
+import dev.loopgauge.plan.Remedy;
 import dev.loopgauge.plan.Routing;
 import dev.loopgauge.plan.Setting;
 import dev.loopgauge.report.form.Document;
@@ -15,6 +15,7 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The settings that keep every listener of a rig within limits.
@@ -82,16 +83,20 @@ public record PlanDocument(
   }
 
   private static String remedy(PlanRequest request, Breach breach) {
-    String shorten = "take stages out of " + breach.path();
-    if (breach.kind() == Breach.Kind.PICTURE) {
-      return "delay the picture, or " + shorten;
-    }
-    boolean couldLeave =
-        !request.mayLeaveHost().contains(breach.path())
-            && !Host.on(request.chain(), request.chain().path(breach.path())).inside().isEmpty();
-    return couldLeave
-        ? shorten + ", or --may-leave-host " + breach.path() + " where it can do without"
-        : shorten;
+    return Remedy.of(request, breach).stream()
+        .map(remedy -> words(remedy, breach))
+        .collect(Collectors.joining(", or "));
+  }
+
+  private static String words(Remedy remedy, Breach breach) {
+    String path = breach.path();
+    return switch (remedy) {
+      case DELAY_EARLIER_PATH -> "delay " + breach.earlier().orElseThrow() + ", heard first there";
+      case DELAY_PICTURE -> "delay the picture";
+      case BYPASS_HOST -> "let " + path + " bypass the host: --may-leave-host " + path;
+      case REMOVE_STAGES -> "remove stages from " + path;
+      case MOVE_NEARER -> "move the loudspeaker nearer: its air alone is over the limit";
+    };
   }
 
   private static String noLimit(PlanRequest request, Choice chosen) {

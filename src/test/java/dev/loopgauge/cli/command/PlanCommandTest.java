@@ -171,7 +171,9 @@ class PlanCommandTest {
     Run series = Run.of("series", readings, "--sample-rate=48000", "--json");
     assertEquals(ExitCode.GOOD, series.exitCode(), series.err());
     String fit = "stream=" + write("fit.json", series.out());
-    Run run = Run.of("plan", chain, "--sample-rates=48000", "--fit", fit, "--json");
+    String wide = "listeners: { house: { limit-ms: 500 }, in-ear: { limit-ms: 500 } }\n";
+    String forgiving = write("wide.yaml", CHAIN + wide);
+    Run run = Run.of("plan", forgiving, "--sample-rates=48000", "--fit", fit, "--json");
     Map<?, ?> stream = (Map<?, ?>) ((List<?>) choice(run, 0).get("paths")).get(2);
     assertEquals("measured", stream.get("source"));
     Map<?, ?> closest = (Map<?, ?>) ((Map<?, ?>) stream.get("picture")).get("closestBlock");

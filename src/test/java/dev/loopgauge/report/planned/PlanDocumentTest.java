@@ -54,7 +54,6 @@ class PlanDocumentTest {
                      (then 1.0 ms)
         picture      stream: sound early by 28.3 ms, within EBU R37 (+40 to -60 ms);
                      add 28.3 ms to the sound
-                     closest without a delay: block 512, sound early by 17.7 ms
         measured     house
 
         block  kHz  ms a block  CPU %  spare ms  on      off picture  re-patched
@@ -108,7 +107,7 @@ class PlanDocumentTest {
           nearest      block 64 at 48 kHz: singer would be 20.0 ms late, 15.0 ms over
                        its limit of 5 ms
           rule         own voice is noticeably late from 3-5 ms: Agnew & Thornton 2000
-          try          take stages out of singer
+          try          remove stages from singer
           left out     block 128 at 48 kHz: sound dropped out there when it was measured
         """,
         document(CHAIN.replace("ms: 1 ", "ms: 20 ")).text());
