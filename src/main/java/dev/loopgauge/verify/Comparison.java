@@ -208,8 +208,11 @@ public record Comparison(
         outcomes.add(outcome);
       }
     }
+    double least = left.stream().mapToDouble(Explanation::cost).min().orElse(0);
     return with(
-        left.isEmpty() ? withoutChange() : left,
+        left.isEmpty()
+            ? withoutChange()
+            : left.stream().map(e -> e.costing(e.cost() - least)).toList(),
         Optional.of(asked.made(again.delay().samples(), outcomes)),
         towardsLimit);
   }

@@ -2,6 +2,7 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.MixBudget;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.plan.SharedInput;
@@ -22,11 +23,13 @@ import java.util.stream.Collectors;
  * @param sampleRateHz the rate that was asked about
  * @param blockSize the block size that was asked about; null where no stage counts blocks
  * @param airTemperature in degrees Celsius
+ * @param hosts the computers that run apart from the rest of the rig
  * @param paths the budgets of its paths
  * @param inputs the inputs that go to several of these paths
  * @param mixes the mixes that bring these paths together with any other
  * @param changes what is different from the chain file, in words
  * @param before the same paths without these changes
+ * @param notes what in the chain file may be a mistake, one sentence each
  */
 public record BudgetDocument(
     String command,
@@ -35,11 +38,13 @@ public record BudgetDocument(
     Optional<Integer> sampleRateHz,
     Optional<Integer> blockSize,
     Optional<BigDecimal> airTemperature,
+    List<HostRecord> hosts,
     List<PathRecord> paths,
     List<InputRecord> inputs,
     List<MixRecord> mixes,
     List<String> changes,
-    List<PathRecord> before)
+    List<PathRecord> before,
+    List<String> notes)
     implements Document, Sparse {
   private static final int TEMPERATURE_DECIMALS = 2;
 
@@ -71,9 +76,11 @@ public record BudgetDocument(
         Optional.of(chain.rate().hertz()),
         chain.countsBlocks() ? Optional.of(chain.blockSize()) : Optional.empty(),
         Optional.of(Numbers.rounded(chain.airTemperatureC(), TEMPERATURE_DECIMALS)),
+        chain.hosts().values().stream().map(host -> HostRecord.of(chain, host)).toList(),
         paths.stream().map(path -> PathRecord.of(chain, path, rule)).toList(),
         SharedInput.among(chain, paths).stream().map(InputRecord::of).toList(),
         mixes(chain, paths),
+        List.of(),
         List.of(),
         List.of());
   }
@@ -82,7 +89,7 @@ public record BudgetDocument(
     Set<String> names = paths.stream().map(PathBudget::name).collect(Collectors.toSet());
     return chain.mixes().values().stream()
         .map(mix -> MixBudget.of(chain, mix).among(names))
-        .filter(mix -> !mix.pairs().isEmpty())
+        .filter(mix -> mix.arrivals().size() > 1)
         .map(MixRecord::of)
         .toList();
   }
@@ -108,11 +115,37 @@ public record BudgetDocument(
         sampleRateHz,
         blockSize,
         airTemperature,
+        hosts,
         paths,
         inputs,
         mixes,
         List.copyOf(told),
-        unchanged.paths);
+        unchanged.paths,
+        notes);
+  }
+
+  /** The same with what in the chain file may be a mistake. */
+  public BudgetDocument noting(List<String> mistakes) {
+    return new BudgetDocument(
+        command,
+        outcome,
+        chain,
+        sampleRateHz,
+        blockSize,
+        airTemperature,
+        hosts,
+        paths,
+        inputs,
+        mixes,
+        changes,
+        before,
+        List.copyOf(mistakes));
+  }
+
+  /** Whether a path is too late for its listener, or too far from its picture. */
+  public boolean isOver() {
+    return paths.stream()
+        .anyMatch(path -> path.standing().filter(s -> s == Standing.OVER).isPresent());
   }
 
   private static List<String> names(List<PathRecord> paths) {
@@ -121,7 +154,7 @@ public record BudgetDocument(
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("changes", "before");
+    return Set.of("changes", "before", "notes");
   }
 
   /** The same with a text that goes into the stages. */

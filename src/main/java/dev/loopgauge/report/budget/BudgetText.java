@@ -44,6 +44,13 @@ final class BudgetText {
   }
 
   private void rest() {
+    document.notes().forEach(note -> sheet.row("note", note));
+    document.paths().stream()
+        .filter(PathRecord::standsOtherwiseByItsDelay)
+        .forEach(
+            path ->
+                path.judged()
+                    .ifPresent(judged -> sheet.row("judged", path.name() + ": " + judged.told())));
     document.paths().forEach(this::notes);
     document.paths().forEach(this::picture);
     sheet.gap();
@@ -87,7 +94,7 @@ final class BudgetText {
   }
 
   private static String standing(PathRecord path) {
-    return path.standing().map(standing -> standing.label()).orElse("?");
+    return path.heard().map(standing -> standing.label()).orElse("?");
   }
 
   private String title() {

@@ -25,14 +25,14 @@ final class BudgetVerdict {
     List<PathRecord> over = verdict.paths(Standing.OVER);
     List<PathRecord> caution = verdict.paths(Standing.CAUTION);
     if (!over.isEmpty()) {
-      sheet.line("OVER the limit: " + each(over, p -> p.name() + " by " + p.beyond(p.delayMs())));
+      sheet.line("OVER the limit: " + each(over, BudgetVerdict::beyond));
     }
     mixes.forEach(verdict::mix);
     paths.forEach(verdict::picture);
     if (!caution.isEmpty()) {
       sheet.line(
           "CAUTION, some begin to notice: "
-              + each(caution, p -> p.name() + " at " + Numbers.inMs(p.delayMs(), 1)));
+              + each(caution, p -> p.name() + " at " + Numbers.inMs(p.judgedMs(), 1)));
     }
     if (over.isEmpty() && caution.isEmpty()) {
       sheet.line("WITHIN: every path by itself keeps its listener's limits.");
@@ -44,13 +44,13 @@ final class BudgetVerdict {
     for (ArrivalRecord arrival : mix.paths()) {
       if (isOver(arrival.standing())) {
         paths.stream()
-            .filter(path -> path.name().equals(arrival.path()) && !isOver(path.standing()))
+            .filter(path -> path.name().equals(arrival.path()) && !isOver(path.heard()))
             .forEach(
                 path ->
                     sheet.line(
                         "OVER the limit in the mix "
                             + (mix.name() + ": " + path.name() + " by ")
-                            + path.beyond(arrival.delayMs())
+                            + path.beyond(arrival.limitedMs())
                             + ", since the desk delays it to match."));
       }
     }
@@ -68,7 +68,13 @@ final class BudgetVerdict {
   }
 
   private List<PathRecord> paths(Standing standing) {
-    return paths.stream().filter(p -> p.standing().orElse(null) == standing).toList();
+    return paths.stream().filter(p -> p.heard().orElse(null) == standing).toList();
+  }
+
+  private static String beyond(PathRecord path) {
+    return path.name()
+        + (" by " + path.beyond(path.judgedMs()))
+        + path.judged().map(JudgedRecord::because).orElse("");
   }
 
   private static boolean isOver(Optional<Standing> standing) {

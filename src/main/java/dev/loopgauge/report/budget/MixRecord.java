@@ -1,5 +1,6 @@
 package dev.loopgauge.report.budget;
 
+import dev.loopgauge.chain.Judged;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.Comb;
 import dev.loopgauge.plan.Effect;
@@ -9,18 +10,28 @@ import dev.loopgauge.plan.MixOutcome;
 import dev.loopgauge.plan.MixPair;
 import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Written;
+import dev.loopgauge.signal.Latency;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Paths that are heard together, as documents hold them. */
-public record MixRecord(String name, List<ArrivalRecord> paths, List<PairRecord> pairs) {
+/**
+ * Paths that are heard together, as documents hold them.
+ *
+ * @param pairs those that carry the same input, two and two
+ * @param pairsLeftOut how many more pairs there are that tell no more; left out where there is none
+ */
+public record MixRecord(
+    String name, List<ArrivalRecord> paths, List<PairRecord> pairs, Optional<Integer> pairsLeftOut)
+    implements Sparse {
   /**
    * A path in the mix.
    *
    * @param delayIfAllCompensatedMs if the desk also compensates what isn't known of; left out where
    *     all is known
+   * @param judgedMs what the listener's limits are applied to, where that isn't the delay
+   * @param judgedIfAllCompensatedMs the same, if the desk also compensates what isn't known of
    */
   public record ArrivalRecord(
       String path,
@@ -31,7 +42,9 @@ public record MixRecord(String name, List<ArrivalRecord> paths, List<PairRecord>
       Optional<Standing> standing,
       Optional<BigDecimal> delayIfAllCompensatedSamples,
       Optional<BigDecimal> delayIfAllCompensatedMs,
-      Optional<Standing> standingIfAllCompensated)
+      Optional<Standing> standingIfAllCompensated,
+      Optional<BigDecimal> judgedMs,
+      Optional<BigDecimal> judgedIfAllCompensatedMs)
       implements Sparse {
     private static ArrivalRecord of(MixArrival arrival) {
       Optional<MixArrival> unsure =
@@ -45,22 +58,51 @@ public record MixRecord(String name, List<ArrivalRecord> paths, List<PairRecord>
           Optional.of(arrival.standing()),
           unsure.map(a -> Written.samples(a.delayIfAll().samples())),
           unsure.map(a -> Written.ms(a.delayIfAll().ms())),
-          unsure.map(MixArrival::standingIfAll));
+          unsure.map(MixArrival::standingIfAll),
+          judged(arrival.judged(), arrival.delay()),
+          unsure.flatMap(a -> judged(a.judgedIfAll(), a.delayIfAll())));
+    }
+
+    private static Optional<BigDecimal> judged(Judged judged, Latency delay) {
+      return Optional.of(Written.ms(judged.ms()))
+          .filter(ms -> ms.compareTo(Written.ms(delay.ms())) != 0);
+    }
+
+    /** What the listener's limits are applied to. */
+    BigDecimal limitedMs() {
+      return judgedMs.orElse(delayMs);
+    }
+
+    /** The same, if the desk also compensates what isn't known of. */
+    BigDecimal limitedIfAllMs() {
+      return delayIfAllCompensatedMs
+          .map(late -> judgedIfAllCompensatedMs.orElse(late))
+          .orElseGet(this::limitedMs);
     }
 
     @Override
     public Set<String> leftOut() {
       return Set.of(
-          "delayIfAllCompensatedSamples", "delayIfAllCompensatedMs", "standingIfAllCompensated");
+          "delayIfAllCompensatedSamples",
+          "delayIfAllCompensatedMs",
+          "standingIfAllCompensated",
+          "judgedMs",
+          "judgedIfAllCompensatedMs");
     }
   }
 
-  /** Two paths, the earlier first. */
+  /**
+   * Two paths, the earlier first.
+   *
+   * @param position where both are heard, if loudspeakers at positions make them
+   */
   public record PairRecord(
       List<String> paths,
+      Optional<String> position,
       Optional<BigDecimal> toleranceSamples,
       List<String> unknownStages,
-      List<OutcomeRecord> outcomes) {
+      List<OutcomeRecord> outcomes)
+      implements Sparse {
     /**
      * Checks the lists.
      *
@@ -75,9 +117,15 @@ public record MixRecord(String name, List<ArrivalRecord> paths, List<PairRecord>
     private static PairRecord of(MixPair pair) {
       return new PairRecord(
           List.of(pair.first().path(), pair.second().path()),
+          pair.position(),
           Optional.of(Written.samples(pair.toleranceSamples())),
           pair.unknown(),
           pair.outcomes().stream().map(OutcomeRecord::of).toList());
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("position");
     }
 
     /** As if the desk compensated none of the unknown stages. */
@@ -121,6 +169,12 @@ public record MixRecord(String name, List<ArrivalRecord> paths, List<PairRecord>
     return new MixRecord(
         mix.name(),
         mix.arrivals().stream().map(ArrivalRecord::of).toList(),
-        mix.pairs().stream().map(PairRecord::of).toList());
+        mix.pairs().stream().map(PairRecord::of).toList(),
+        Optional.of(mix.leftOut()).filter(pairs -> pairs > 0));
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("pairsLeftOut");
   }
 }

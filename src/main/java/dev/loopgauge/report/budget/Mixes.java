@@ -33,8 +33,15 @@ final class Mixes {
   static void tell(MixRecord mix, List<PathRecord> paths, Sheet sheet) {
     Mixes mixes = new Mixes(sheet, paths);
     sheet.line("Heard together, " + mix.name() + ":");
-    mixes.pairs(mix.pairs());
-    mixes.reasons(mix.pairs());
+    if (!mix.pairs().isEmpty()) {
+      mixes.pairs(mix.pairs());
+      mixes.reasons(mix.pairs());
+    }
+    mix.pairsLeftOut()
+        .ifPresent(
+            pairs ->
+                sheet.row(
+                    "left out", pairs + " pairs: alike, or not with the first that is heard"));
     mix.pairs().stream().filter(p -> !p.unknownStages().isEmpty()).forEach(mixes::unknown);
     mix.paths().forEach(mixes::desk);
     sheet.gap();
@@ -43,7 +50,7 @@ final class Mixes {
   private void pairs(List<PairRecord> pairs) {
     new Table<PairRecord>()
         .words("first", Mixes::first)
-        .words("then", Mixes::second)
+        .words("then", Mixes::then)
         .figures("ms later", pair -> ms(pair.known().secondLaterMs().abs()))
         .figures("first null", pair -> Combs.hz(pair.known().firstNullHz()))
         .figures("then every", pair -> Combs.hz(pair.known().nullSpacingHz()))
@@ -59,6 +66,11 @@ final class Mixes {
 
   private static String second(PairRecord pair) {
     return pair.paths().get(1);
+  }
+
+  /** The second, and the position where both are heard. */
+  private static String then(PairRecord pair) {
+    return second(pair) + pair.position().map(position -> " at " + position).orElse("");
   }
 
   private static String effects(PairRecord pair) {
@@ -120,16 +132,16 @@ final class Mixes {
           "desk",
           (sure ? "delays " : "may delay ")
               + (arrival.path() + " by " + ms(added) + " ms to match: " + ms(most))
-              + (" ms in all, " + standing(arrival, most) + "."));
+              + (" ms in all, " + standing(arrival) + "."));
     }
   }
 
-  private String standing(ArrivalRecord arrival, BigDecimal ms) {
+  private String standing(ArrivalRecord arrival) {
     Optional<Standing> standing = arrival.standingIfAllCompensated().or(arrival::standing);
     return paths.stream()
         .filter(path -> path.name().equals(arrival.path()))
         .findFirst()
-        .flatMap(path -> standing.map(s -> path.inWords(s, ms)))
+        .flatMap(path -> standing.map(s -> path.inWords(s, arrival.limitedIfAllMs())))
         .orElse("?");
   }
 

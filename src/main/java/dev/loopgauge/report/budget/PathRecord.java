@@ -22,6 +22,10 @@ import java.util.Set;
 /**
  * A path and its predicted delay, as documents hold it.
  *
+ * @param standing how late its listener hears it, or how far it is from its picture where that is
+ *     worse
+ * @param judged what the limits are applied to
+ * @param positions how late it is at each position that hears it
  * @param limitSource what the limits rest on
  * @param earlierFeed what to do where an in-ear path is over
  * @param returnsToTalker how talkers find their own voice back, where the path returns it
@@ -40,6 +44,8 @@ public record PathRecord(
     Optional<BigDecimal> equivalentMetres,
     Optional<BigDecimal> equivalentFeet,
     Optional<Standing> standing,
+    Optional<JudgedRecord> judged,
+    List<SeatRecord> positions,
     Optional<BigDecimal> cautionMs,
     Optional<BigDecimal> limitMs,
     Optional<String> limitSource,
@@ -60,6 +66,7 @@ public record PathRecord(
   static PathRecord of(Chain chain, PathBudget budget, PictureRule rule) {
     ChainPath path = chain.path(budget.name());
     double ms = budget.delay().ms();
+    Optional<PictureRecord> picture = PictureRecord.of(chain, budget, rule);
     Optional<Guidance> guidance = path.instrument().flatMap(i -> i.guidance(path.listener()));
     return new PathRecord(
         budget.name(),
@@ -69,7 +76,9 @@ public record PathRecord(
         Optional.of(Written.samples(budget.toleranceSamples())),
         Optional.of(Numbers.rounded(budget.equivalentMetres(), DISTANCE_DECIMALS)),
         Optional.of(Numbers.rounded(budget.equivalentFeet(), DISTANCE_DECIMALS)),
-        Optional.of(budget.standing()),
+        Optional.of(worse(budget.standing(), picture)),
+        Optional.of(JudgedRecord.of(budget.judged())),
+        budget.seats().stream().map(SeatRecord::of).toList(),
         Written.ms(budget.limits().cautionMs()),
         Written.ms(budget.limits().limitMs()),
         Optional.of(budget.limits().rule()),
@@ -78,11 +87,18 @@ public record PathRecord(
         guidance.map(row -> GuidanceRecord.of(path.instrument(), row, ms)),
         isSung(path) ? Optional.of(NullsRecord.of(new Comb(ms, 0))) : Optional.empty(),
         DirectSound.beside(chain, budget).map(DirectRecord::of),
-        PictureRecord.of(chain, budget, rule),
+        picture,
         StageRecord.of(budget.stages()),
         Optional.of(Written.samples(budget.loop().samples())),
         Optional.of(Written.ms(budget.loop().ms())),
         Optional.of(Written.samples(budget.loopToleranceSamples())));
+  }
+
+  private static Standing worse(Standing heard, Optional<PictureRecord> picture) {
+    return picture
+        .flatMap(PictureRecord::standing)
+        .filter(seen -> seen.compareTo(heard) > 0)
+        .orElse(heard);
   }
 
   /** A path of no stated instrument may be a singer's too; one that returns is told of as such. */
@@ -100,7 +116,33 @@ public record PathRecord(
 
   /** How its listener stands: {@code OVER by 7.4 ms}. */
   String inWords() {
-    return standing.map(s -> inWords(s, delayMs)).orElse("?");
+    return heard().map(s -> inWords(s, judgedMs())).orElse("?");
+  }
+
+  /** What its listener's limits are applied to. */
+  BigDecimal judgedMs() {
+    return judged.map(JudgedRecord::ms).orElse(delayMs);
+  }
+
+  /** How its listener stands, the picture left aside. */
+  Optional<Standing> heard() {
+    boolean matches =
+        picture.flatMap(PictureRecord::standing).orElse(Standing.WITHIN) == Standing.WITHIN;
+    return matches ? standing : standing.map(s -> at(judgedMs()));
+  }
+
+  /** Whether it would stand otherwise by its whole delay than by what its listener hears. */
+  boolean standsOtherwiseByItsDelay() {
+    return judged.isPresent() && heard().filter(s -> s != at(delayMs)).isPresent();
+  }
+
+  private Standing at(BigDecimal ms) {
+    if (limitMs.filter(limit -> ms.compareTo(limit) > 0).isPresent()) {
+      return Standing.OVER;
+    }
+    return cautionMs.filter(caution -> ms.compareTo(caution) > 0).isPresent()
+        ? Standing.CAUTION
+        : Standing.WITHIN;
   }
 
   /** How its listener would stand at another delay. */

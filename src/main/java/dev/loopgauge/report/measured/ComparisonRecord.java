@@ -31,18 +31,36 @@ public record ComparisonRecord(
     Optional<ExtraRecord> tellApart,
     Optional<LimitRecord> towardsLimit)
     implements Sparse {
-  /** What may be the cause. */
+  /**
+   * What may be the cause.
+   *
+   * @param ties whether it is one of several that are as likely as the likeliest; left out where
+   *     that stands alone
+   */
   public record ExplanationRecord(
       Optional<String> cause,
       String text,
       Optional<BigDecimal> predictedSamples,
-      Optional<BigDecimal> residualSamples) {
-    private static ExplanationRecord of(Explanation explanation) {
+      Optional<BigDecimal> residualSamples,
+      Optional<Boolean> ties)
+      implements Sparse {
+    private static List<ExplanationRecord> all(List<Explanation> explanations) {
+      boolean tied = explanations.stream().filter(Explanation::ties).count() > 1;
+      return explanations.stream().map(e -> of(e, tied)).toList();
+    }
+
+    private static ExplanationRecord of(Explanation explanation, boolean tied) {
       return new ExplanationRecord(
           Optional.of(explanation.cause()),
           explanation.text(),
           Optional.of(Written.samples(explanation.predictedSamples())),
-          Optional.of(Written.samples(explanation.residualSamples())));
+          Optional.of(Written.samples(explanation.residualSamples())),
+          tied ? Optional.of(explanation.ties()) : Optional.empty());
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("ties");
     }
 
     /** Whether it explains the delay. */
@@ -92,7 +110,7 @@ public record ComparisonRecord(
         Optional.of(Written.ms(c.difference().ms())),
         c.wholeBlocks().isPresent() ? Optional.of(c.wholeBlocks().getAsInt()) : Optional.empty(),
         Optional.of(c.verdict()),
-        c.explanations().stream().map(ExplanationRecord::of).toList(),
+        ExplanationRecord.all(c.explanations()),
         c.tellApart().map(ExtraRecord::of),
         c.towardsLimit().map(LimitRecord::of));
   }

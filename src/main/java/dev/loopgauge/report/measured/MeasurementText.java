@@ -65,7 +65,8 @@ record MeasurementText(
   private void compared(MeasurementRecord m, ComparisonRecord c) {
     sheet.row("budget", Figures.predicted(c, m.delay()));
     sheet.row("difference", Figures.difference(c, m.delay()));
-    String label = "most likely";
+    boolean tied = c.explanations().stream().anyMatch(e -> e.ties().orElse(false));
+    String label = tied ? "either" : "most likely";
     for (ExplanationRecord explanation :
         c.explanations().stream().limit(MOST_EXPLANATIONS).toList()) {
       sheet.row(

@@ -48,7 +48,7 @@ class BudgetDocumentTest {
       singer-stream, picture screen: sound early by 36.3 ms, within EBU R37 (+40 to
         -60 ms)
         add 36.3 ms to the sound
-        closest without a delay: block 1024, sound late by 3.7 ms
+        closest without a delay: block 192, sound early by 31.0 ms
       """;
 
   private static BudgetDocument document(String... paths) throws ChainFormatException {
@@ -116,6 +116,7 @@ class BudgetDocumentTest {
           "sampleRateHz" : 48000,
           "blockSize" : 64,
           "airTemperature" : 20,
+          "hosts" : [ ],
           "paths" : [ {
             "name" : "late-house",
             "listener" : "house",
@@ -125,6 +126,11 @@ class BudgetDocumentTest {
             "equivalentMetres" : 13.814,
             "equivalentFeet" : 45.321,
             "standing" : "over",
+            "judged" : {
+              "ms" : 40.25,
+              "against" : "source, without air"
+            },
+            "positions" : [ ],
             "cautionMs" : null,
             "limitMs" : 15,
             "limitSource" : "up to 15 ms passes unnoticed but in the front rows: common practice, no source",
@@ -147,5 +153,29 @@ class BudgetDocumentTest {
           "mixes" : [ ]
         }""",
         Json.write(document("late-house")).replace("\r\n", "\n"));
+  }
+
+  /** 68 m less 8 m of air and 1 ms more are 175.8 ms between the two at the tower. */
+  @Test
+  void namesThePairThatAHousePathIsJudgedBy() throws ChainFormatException {
+    Chain chain =
+        ChainParser.parse(
+            """
+            sample-rate: 48000
+            stages: { desk: { ms: 1 }, wall: { ms: 1 } }
+            paths:
+              main:  { listener: house, input: x, stages: [desk, wall], loudspeaker: main-pa }
+              tower: { listener: house, input: x, stages: [desk], loudspeaker: tower-pa }
+            positions:
+              far: { throw-metres: { main-pa: 68, tower-pa: 8 } }
+            """,
+            "field.yaml");
+    BudgetDocument field = BudgetDocument.of(chain, ChainBudget.all(chain), PictureRule.EBU_R37);
+    String first = field.text().replaceAll("\\s+", " ");
+    assertTrue(
+        first.contains("main by 160.8 ms (175.8 ms after tower at far: tower lacks delay)"), first);
+    String json = Json.write(field);
+    assertTrue(json.contains("\"against\" : \"tower at far\""), json);
+    assertTrue(json.contains("\"afterFirstMs\" : 175.82"), json);
   }
 }
