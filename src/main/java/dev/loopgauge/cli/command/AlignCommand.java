@@ -1,6 +1,8 @@
 package dev.loopgauge.cli.command;
 
+import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
@@ -9,6 +11,8 @@ import dev.loopgauge.journal.JournalException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -45,6 +49,21 @@ public final class AlignCommand implements Subcommand {
   private String step = "samples";
 
   @Option(
+      names = "--may-delay",
+      paramLabel = "LISTENER",
+      converter = Converters.Performer.class,
+      description =
+          "Let this performer hear later too: in-ear or wedge, whose paths are left alone"
+              + " otherwise. May be given again.")
+  private Set<Listener> mayDelay = Set.of();
+
+  @Option(
+      names = "--longest-ms",
+      paramLabel = "MS",
+      description = "The longest delay that the desk can set.")
+  private Optional<Double> longestMs = Optional.empty();
+
+  @Option(
       names = "--measured",
       paramLabel = "FILE",
       description =
@@ -74,7 +93,9 @@ public final class AlignCommand implements Subcommand {
 
   @Override
   public Answer answer() throws ChainFormatException, JournalException {
-    return new AlignJob(chainFile, to, step, measured, show, journal.said(), table)
+    OptionalDouble longest = longestMs.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
+    return new AlignJob(
+            chainFile, to, step, mayDelay, longest, measured, show, journal.said(), table)
         .run(console.environment());
   }
 }

@@ -39,7 +39,7 @@ public final class PlanCommand implements Subcommand {
       paramLabel = "LIST",
       split = ",",
       converter = Converters.Rate.class,
-      description = "The rates that all can run at (44100, 48000, 96000 and its own).")
+      description = "The rates that all can run at (the chain file's own).")
   private List<SampleRate> rates = List.of();
 
   @Option(

@@ -1,6 +1,7 @@
 package dev.loopgauge.job.planned;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
@@ -14,6 +15,7 @@ import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.store.Journals;
+import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
 import dev.loopgauge.report.planned.AlignmentCsv;
@@ -24,6 +26,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Says what delay to add to each path so that the paths of each mix meet.
@@ -31,6 +35,8 @@ import java.util.Optional;
  * @param chainFile the chain file
  * @param to the path to meet in the mixes that have it; empty for the latest of each mix
  * @param step the steps in which the desk sets delays, such as samples, 0.1ms, 0.01m or 1ft
+ * @param mayDelay the performers that may hear later, who are left alone otherwise
+ * @param longestMs the longest delay that the desk can set, in ms, above 0
  * @param measured documents of measured paths, in place of the prediction
  * @param show the show whose measured delays are taken from the journal
  * @param journal the journal; empty for the default one
@@ -40,12 +46,15 @@ public record AlignJob(
     Path chainFile,
     Optional<String> to,
     String step,
+    Set<Listener> mayDelay,
+    OptionalDouble longestMs,
     List<Path> measured,
     Optional<String> show,
     Optional<String> journal,
     Optional<Path> table) {
   /** Copies the documents' names. */
   public AlignJob {
+    mayDelay = Set.copyOf(mayDelay);
     measured = List.copyOf(measured);
   }
 
@@ -73,7 +82,10 @@ public record AlignJob(
     }
     to.ifPresent(path -> checkTarget(chain, path));
     DelayStep steps = Refusals.asUsage(() -> DelayStep.parse(step));
-    return Alignment.of(chain, loops(chain, environment), to, steps);
+    AlignRequest all =
+        AlignRequest.of(chain, loops(chain, environment), to, steps).delaying(mayDelay);
+    return Alignment.of(
+        longestMs.isPresent() ? Refusals.asUsage(() -> all.atMost(longestMs.getAsDouble())) : all);
   }
 
   private Map<String, Latency> loops(Chain chain, Map<String, String> environment)

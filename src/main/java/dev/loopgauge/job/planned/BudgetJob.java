@@ -2,8 +2,9 @@ package dev.loopgauge.job.planned;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
-import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Change;
+import dev.loopgauge.chain.Notice;
+import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.chain.file.ChangeFormat;
 import dev.loopgauge.job.Answer;
@@ -14,7 +15,9 @@ import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -48,8 +51,17 @@ public record BudgetJob(
    */
   public Answer run() throws ChainFormatException {
     Chain chain = asAsked(ChainFile.read(chainFile));
+    List<String> notes = chain.notices().stream().map(this::note).toList();
     BudgetDocument document = changes.isEmpty() ? budget(chain) : whatIf(chain);
-    return Answer.good(paths.isEmpty() ? document : document.inStages());
+    return Answer.inside(
+        !document.isOver(),
+        paths.isEmpty() ? document.noting(notes) : document.noting(notes).inStages());
+  }
+
+  /** Of the file only its name, as in all documents. */
+  private String note(Notice notice) {
+    String name = String.valueOf(chainFile.getFileName());
+    return notice.text().replace(chainFile.toString(), name) + "; " + notice.hint();
   }
 
   private BudgetDocument whatIf(Chain chain) {
@@ -64,12 +76,13 @@ public record BudgetJob(
   }
 
   private BudgetDocument budget(Chain chain) {
-    List<ChainPath> chosen =
+    Map<String, PathBudget> all = new LinkedHashMap<>();
+    ChainBudget.all(chain).forEach(budget -> all.put(budget.name(), budget));
+    List<PathBudget> chosen =
         paths.isEmpty()
-            ? List.copyOf(chain.paths().values())
-            : paths.stream().distinct().map(chain::path).toList();
-    return BudgetDocument.of(
-        chain, chosen.stream().map(path -> ChainBudget.of(chain, path)).toList(), rule);
+            ? List.copyOf(all.values())
+            : paths.stream().distinct().map(chain::path).map(p -> all.get(p.name())).toList();
+    return BudgetDocument.of(chain, chosen, rule);
   }
 
   private Chain asAsked(Chain written) {

@@ -17,7 +17,6 @@ import dev.loopgauge.plan.Setting;
 import dev.loopgauge.report.planned.PlanDocument;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -29,7 +28,7 @@ import java.util.Set;
  *
  * @param chainFile the chain file
  * @param blockSizes the block sizes that the host offers
- * @param rates the rates that all can run at; empty for the common ones and the chain's own
+ * @param rates the rates that all can run at; empty for the chain's own
  * @param keptInHost in-ear and wedge paths that need the host
  * @param mayLeaveHost house and stream paths that could do without
  * @param rule what judges sound against picture
@@ -43,9 +42,6 @@ public record PlanJob(
     List<String> mayLeaveHost,
     PictureRule rule,
     List<String> fits) {
-  /** AES5: 48 kHz, also 44.1 and 96 kHz (from memory). */
-  private static final List<Integer> RATES = List.of(44_100, 48_000, 96_000);
-
   /** Copies the lists. */
   public PlanJob {
     blockSizes = List.copyOf(blockSizes);
@@ -84,7 +80,7 @@ public record PlanJob(
       file.loads().forEach((setting, load) -> loads.merge(setting, load, Load::worse));
     }
     return new PlanRequest(
-        chain, sizes(), rates(chain), free(chain), rule, PathDelays.fitted(found), loads);
+        chain, sizes(), rates, free(chain), rule, PathDelays.fitted(found), loads);
   }
 
   private List<Integer> sizes() {
@@ -96,15 +92,6 @@ public record PlanJob(
       }
     }
     return blockSizes;
-  }
-
-  private List<SampleRate> rates(Chain chain) {
-    if (!rates.isEmpty()) {
-      return rates;
-    }
-    List<SampleRate> all = new ArrayList<>(RATES.stream().map(SampleRate::new).toList());
-    all.add(chain.rate());
-    return all;
   }
 
   private Set<String> free(Chain chain) {

@@ -120,12 +120,12 @@ public record PathRecord(
   }
 
   /** What its listener's limits are applied to. */
-  BigDecimal judgedMs() {
+  public BigDecimal judgedMs() {
     return judged.map(JudgedRecord::ms).orElse(delayMs);
   }
 
   /** How its listener stands, the picture left aside. */
-  Optional<Standing> heard() {
+  public Optional<Standing> heard() {
     boolean matches =
         picture.flatMap(PictureRecord::standing).orElse(Standing.WITHIN) == Standing.WITHIN;
     return matches ? standing : standing.map(s -> at(judgedMs()));

@@ -90,6 +90,9 @@ final class Gist {
     if (document.isGood()) {
       return "The delays to add make the paths of each mix meet.";
     }
+    if (document.isBeyondDesk()) {
+      return "The desk can't delay every path by as much as it needs.";
+    }
     return document.conflicts().isEmpty()
         ? "The delays to add bring a performer's path over its limit."
         : "The delays to add conflict: a path needs two at once.";
@@ -98,7 +101,7 @@ final class Gist {
   private static String budget(BudgetDocument document) {
     List<String> over =
         document.paths().stream()
-            .filter(path -> path.standing().filter(s -> s == Standing.OVER).isPresent())
+            .filter(path -> path.heard().filter(s -> s == Standing.OVER).isPresent())
             .map(PathRecord::name)
             .toList();
     return over.isEmpty()

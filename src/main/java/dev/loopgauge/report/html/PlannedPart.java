@@ -49,10 +49,10 @@ final class PlannedPart {
     if (limit.isEmpty()) {
       return "no limit";
     }
-    double beyond = path.delayMs().doubleValue() - limit.get();
-    return path.standing().filter(s -> s == Standing.OVER).isPresent()
+    double beyond = path.judgedMs().doubleValue() - limit.get();
+    return path.heard().filter(s -> s == Standing.OVER).isPresent()
         ? "over by " + Numbers.plain(beyond, 1) + " ms"
-        : path.standing().map(Standing::label).orElse("unknown")
+        : path.heard().map(Standing::label).orElse("unknown")
             + (" (limit " + Numbers.brief(limit.get(), 2) + " ms)");
   }
 }

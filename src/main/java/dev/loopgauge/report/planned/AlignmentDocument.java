@@ -6,6 +6,7 @@ import dev.loopgauge.plan.AlignedMix;
 import dev.loopgauge.plan.AlignedPath;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.Conflict;
+import dev.loopgauge.plan.DelayStep;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sparse;
@@ -18,7 +19,7 @@ import java.util.Set;
 /**
  * What to add to each path of each mix.
  *
- * @param outcome {@code aligned}, {@code over-limit} or {@code conflicting}
+ * @param outcome {@code aligned}, {@code beyond-desk}, {@code over-limit} or {@code conflicting}
  * @param step the steps in which the desk sets delays
  * @param mixes the mixes
  * @param conflicts where a path would need two delays at once
@@ -32,7 +33,12 @@ public record AlignmentDocument(
     List<ConflictRecord> conflicts,
     Optional<String> csvFile)
     implements Document, Sparse {
-  private static final String ALIGNED = "aligned";
+  /** The outcome where nothing stands against it. */
+  static final String ALIGNED = "aligned";
+
+  /** The outcome where the desk can't delay a path by as much as it needs. */
+  static final String BEYOND_DESK = "beyond-desk";
+
   private static final int DISTANCE_DECIMALS = 4;
 
   /** A mix, and what rounding leaves between its paths. */
@@ -43,14 +49,14 @@ public record AlignmentDocument(
       Optional<BigDecimal> firstNullHz,
       List<String> unknownCompensation,
       List<AlignedRecord> paths) {
-    private static MixRecord of(Chain chain, AlignedMix mix) {
+    private static MixRecord of(Chain chain, DelayStep step, AlignedMix mix) {
       return new MixRecord(
           mix.name(),
           Optional.of(mix.targets()).filter(met -> met.size() == 1).map(met -> met.get(0)),
           Optional.of(Written.samples(mix.widestGap().samples())),
           Written.hz(mix.firstNullHz()),
           mix.unknown(),
-          mix.paths().stream().map(path -> AlignedRecord.of(chain, path)).toList());
+          mix.paths().stream().map(path -> AlignedRecord.of(chain, step, path)).toList());
     }
   }
 
@@ -62,6 +68,7 @@ public record AlignmentDocument(
    * @param outsideBudget whether it is a reading that is not as the budget says
    * @param part {@code meets}, {@code held} or {@code alone}
    * @param meets the path that it meets with the delay added, itself for that one
+   * @param beyondDesk true where the desk can't delay it by as much as it needs
    * @param position where they meet, if loudspeakers at positions make them
    */
   public record AlignedRecord(
@@ -82,9 +89,10 @@ public record AlignmentDocument(
       Optional<Boolean> outsideBudget,
       Optional<String> part,
       Optional<String> meets,
-      Optional<String> position)
+      Optional<String> position,
+      Optional<Boolean> beyondDesk)
       implements Sparse {
-    private static AlignedRecord of(Chain chain, AlignedPath path) {
+    private static AlignedRecord of(Chain chain, DelayStep step, AlignedPath path) {
       double metres = path.add().seconds() * Air.metresPerSecond(chain.airTemperatureC());
       Optional<AlignedPath> over = Optional.of(path).filter(AlignedPath::passesLimit);
       return new AlignedRecord(
@@ -105,12 +113,14 @@ public record AlignmentDocument(
           Optional.of(path.outsideBudget()),
           Optional.of(path.part().label()),
           path.meets(),
-          path.position());
+          path.position(),
+          Optional.of(true).filter(yes -> path.exceedsDesk(step, chain)));
     }
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("limitMs", "limitSource", "outsideBudget", "part", "meets", "position");
+      return Set.of(
+          "limitMs", "limitSource", "outsideBudget", "part", "meets", "position", "beyondDesk");
     }
   }
 
@@ -149,18 +159,25 @@ public record AlignmentDocument(
   public static AlignmentDocument of(Chain chain, Alignment alignment, Optional<String> csvFile) {
     return new AlignmentDocument(
         "align",
-        outcome(alignment),
+        outcome(chain, alignment),
         Optional.of(alignment.step().label()),
-        alignment.mixes().stream().map(mix -> MixRecord.of(chain, mix)).toList(),
+        alignment.mixes().stream().map(mix -> MixRecord.of(chain, alignment.step(), mix)).toList(),
         alignment.conflicts().stream().map(ConflictRecord::of).toList(),
         csvFile);
   }
 
-  private static String outcome(Alignment alignment) {
+  private static String outcome(Chain chain, Alignment alignment) {
     if (!alignment.conflicts().isEmpty()) {
       return "conflicting";
     }
-    return alignment.passesLimit() ? "over-limit" : ALIGNED;
+    if (alignment.passesLimit()) {
+      return "over-limit";
+    }
+    boolean beyond =
+        alignment.mixes().stream()
+            .flatMap(mix -> mix.paths().stream())
+            .anyMatch(path -> path.exceedsDesk(alignment.step(), chain));
+    return beyond ? BEYOND_DESK : ALIGNED;
   }
 
   @Override
@@ -171,6 +188,11 @@ public record AlignmentDocument(
   /** Whether nothing stands against setting the delays as they are. */
   public boolean isGood() {
     return outcome.equals(ALIGNED);
+  }
+
+  /** Whether the desk can't delay a path by as much as it needs. */
+  public boolean isBeyondDesk() {
+    return outcome.equals(BEYOND_DESK);
   }
 
   @Override

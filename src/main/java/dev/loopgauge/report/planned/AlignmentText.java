@@ -48,9 +48,13 @@ final class AlignmentText {
   private void headline() {
     if (document.conflicts().isEmpty()) {
       sheet.line(
-          document.isGood()
-              ? "SET these delays: then the paths of each mix meet."
-              : "OVER A LIMIT: these delays make the paths meet, but too late for a performer.");
+          switch (document.outcome()) {
+            case AlignmentDocument.ALIGNED -> "SET these delays: then the paths of each mix meet.";
+            case AlignmentDocument.BEYOND_DESK ->
+                "BEYOND THE DESK: it can't delay every path by as much as it needs.";
+            default ->
+                "OVER A LIMIT: these delays make the paths meet, but too late for a performer.";
+          });
     }
     document.conflicts().forEach(this::conflict);
   }
@@ -97,6 +101,10 @@ final class AlignmentText {
     sheet.row(mix.name(), meet(mix));
     names(mix, path -> path.part().filter(HELD::equals).isPresent())
         .ifPresent(held -> sheet.row("left alone", held + ": in-ears and wedges are not delayed"));
+    names(mix, path -> path.beyondDesk().orElse(false))
+        .ifPresent(
+            early ->
+                sheet.row("too early", early + ": needs a longer delay than the desk can set"));
     names(mix, path -> path.outsideBudget().orElse(false))
         .ifPresent(
             outside ->
