@@ -46,8 +46,8 @@ class ThresholdsTest {
 
   /** 343.2 m/s at 20 degrees C. */
   @ParameterizedTest
-  @CsvSource({"1, 2.99, 1", "1, 3.01, 0", "1, -0.99, 1", "1, -1.01, 0", "8, 7.99, 1", "8, 8.01, 0"})
-  void aDistanceIsBelievedToBeOffByItselfOrThreeMetres(double stated, double off, int changes) {
+  @CsvSource({"3, 0.99, 1", "3, 1.01, 0", "3, -0.99, 1", "3, -1.01, 0", "24, 7.99, 1", "24, 8.01, 0"})
+  void aDistanceIsBelievedToBeOffByAThirdOfItself(double stated, double off, int changes) {
     Chain chain = rig("throw: { metres: %s }".formatted(stated), "throw");
     assertEquals(changes, SingleChanges.distances(chain, off / 343.2).size());
   }

@@ -28,6 +28,13 @@ import picocli.CommandLine.Parameters;
     },
     footer = {"  loopgauge align rig.yaml --step 0.1ms"})
 public final class AlignCommand implements Subcommand {
+  /** A listener who performs. */
+  static final class Performer extends Converters.OneOf<Listener> {
+    Performer() {
+      super(new Listener[] {Listener.IN_EAR, Listener.WEDGE}, Listener::label);
+    }
+  }
+
   private final Console console;
 
   @Parameters(paramLabel = "CHAIN", description = "The chain file.")
@@ -51,7 +58,7 @@ public final class AlignCommand implements Subcommand {
   @Option(
       names = "--may-delay",
       paramLabel = "LISTENER",
-      converter = Converters.Performer.class,
+      converter = Performer.class,
       description =
           "Let this performer hear later too: in-ear or wedge, whose paths are left alone"
               + " otherwise. May be given again.")

@@ -1,6 +1,5 @@
 package dev.loopgauge.cli.option;
 
-import dev.loopgauge.chain.Listener;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.job.kept.ReportFormat;
 import dev.loopgauge.journal.When;
@@ -95,14 +94,6 @@ public final class Converters {
     /** By its label. */
     public Day() {
       super(When.values(), When::label);
-    }
-  }
-
-  /** A listener who performs. */
-  public static final class Performer extends OneOf<Listener> {
-    /** By its label. */
-    public Performer() {
-      super(new Listener[] {Listener.IN_EAR, Listener.WEDGE}, Listener::label);
     }
   }
 
