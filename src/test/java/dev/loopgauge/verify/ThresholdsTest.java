@@ -46,7 +46,14 @@ class ThresholdsTest {
 
   /** 343.2 m/s at 20 degrees C. */
   @ParameterizedTest
-  @CsvSource({"3, 0.99, 1", "3, 1.01, 0", "3, -0.99, 1", "3, -1.01, 0", "24, 7.99, 1", "24, 8.01, 0"})
+  @CsvSource({
+    "3, 0.99, 1",
+    "3, 1.01, 0",
+    "3, -0.99, 1",
+    "3, -1.01, 0",
+    "24, 7.99, 1",
+    "24, 8.01, 0"
+  })
   void aDistanceIsBelievedToBeOffByAThirdOfItself(double stated, double off, int changes) {
     Chain chain = rig("throw: { metres: %s }".formatted(stated), "throw");
     assertEquals(changes, SingleChanges.distances(chain, off / 343.2).size());

@@ -251,7 +251,10 @@ class JournalCommandTest {
 
   @Test
   void alignTakesTheMeasuredDelaysOfAShow() throws Exception {
-    String chain = Files.writeString(folder.resolve("hall.yaml"), CHAIN.replace("house,", "house, input: band,")).toString();
+    String chain =
+        Files.writeString(
+                folder.resolve("hall.yaml"), CHAIN.replace("house,", "house, input: band,"))
+            .toString();
     Run run = run("align", chain, "--show", SATURDAY, "--json");
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out());
     Map<?, ?> mix = (Map<?, ?>) ((List<?>) run.json().get("mixes")).get(0);
