@@ -253,7 +253,7 @@ class JournalCommandTest {
   void alignTakesTheMeasuredDelaysOfAShow() throws Exception {
     String chain =
         Files.writeString(
-                folder.resolve("hall.yaml"), CHAIN.replace("house,", "house, input: band,"))
+                folder.resolve("hall.yaml"), CHAIN.replace("listener: house,", "listener: house, input: band,"))
             .toString();
     Run run = run("align", chain, "--show", SATURDAY, "--json");
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out());
