@@ -12,7 +12,7 @@ public record Incident(Kind kind, int frame, String text) {
   public enum Kind {
     /** The device or server lost time: frames are missing or were repeated. */
     DROPOUT,
-    /** The server's block size changed on the way. */
+    /** The server's block size changed during the take. */
     BLOCK_SIZE_CHANGED
   }
 }

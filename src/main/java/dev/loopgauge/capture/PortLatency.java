@@ -1,7 +1,7 @@
 package dev.loopgauge.capture;
 
 /**
- * The latency that the server's graph reports for a port: what the programs and drivers on the way
+ * The latency that the server's graph reports for a port: what the programs and drivers in between
  * have stated, whether it is true or not. The two ends differ where ways of different latency meet.
  *
  * @param minSamples the shortest way, in samples

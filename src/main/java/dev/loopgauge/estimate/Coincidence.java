@@ -3,10 +3,10 @@ package dev.loopgauge.estimate;
 import java.util.Arrays;
 
 /**
- * Whether what is left of the return comes at the very moments at which the reference is loud, as
- * when a drum falls on a consonant: by how much their product in pieces of about 10 ms exceeds what
- * it would be, were each spread evenly over its short block. {@link Residual} takes them to be so
- * spread (derived: the variance of R' is a sum of |X|^2 |E|^2 over pieces as well as over blocks).
+ * Whether residual power rises with reference power, as when a drum falls on a consonant: by how
+ * much their product in pieces of about 10 ms exceeds what it would be, were each spread evenly
+ * over its short block. {@link Residual} takes them to be so spread (derived: the variance of R' is
+ * a sum of |X|^2 |E|^2 over pieces as well as over blocks).
  *
  * <p>Pieces are tapered by Hann's window, so that low tones don't leak into what is above them.
  */

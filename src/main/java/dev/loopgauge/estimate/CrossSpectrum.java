@@ -192,7 +192,7 @@ final class CrossSpectrum {
   }
 
   /**
-   * The bins {@code lowest} to {@code highest}, turned to stand at a lag and summed by so many
+   * The bins {@code lowest} to {@code highest}, turned to stand at a lag and summed by this many
    * together: real and imaginary part of each sum in turn.
    */
   double[] summed(double lag, int lowest, int highest, int together) {

@@ -17,7 +17,7 @@ final class DriftingReadings {
   /** By how much taking a drift out must better what was readable without, in dB. */
   private static final double BETTER_DB = 3;
 
-  /** A drift within the only reading is settled by so many steps. */
+  /** A drift within the only reading is settled within this many steps. */
   private static final int STEPS = 4;
 
   private final List<Reading> readings;

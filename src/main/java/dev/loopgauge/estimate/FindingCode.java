@@ -10,7 +10,7 @@ public enum FindingCode {
   WEAK_RETURN,
   /** The return was driven into full scale. */
   CLIPPED,
-  /** Sound was lost or repeated on the way. */
+  /** Sound was lost or repeated. */
   DROPOUT,
   /**
    * The path's level moves by itself. No other code says so, and a script must be able to tell it

@@ -163,7 +163,7 @@ final class Findings {
   }
 
   /**
-   * Another arrival that could be meant.
+   * Another arrival that may be the path.
    *
    * @param open whether the user is still to say which
    */
@@ -173,12 +173,12 @@ final class Findings {
         FindingCode.TWO_ARRIVALS,
         false,
         format(
-            "a second arrival, %.2f ms %s and %.1f dB %s, could be meant as well",
+            "a second arrival, %.2f ms %s and %.1f dB %s, may be the path instead",
             ms(Math.abs(apart), rate),
             apart > 0 ? "later" : "earlier",
             Math.abs(Decibels.ofFactor(other.gain() / measured.gain())),
             Math.abs(other.gain()) > Math.abs(measured.gain()) ? "louder" : "quieter"),
-        "does the dry sound leak past the wet one, or is the input patched twice?"
+        "is dry signal leaking around the insert, or is the input patched twice?"
             + (open ? " Or choose: `--arrival first` or `--arrival strongest`" : ""));
   }
 
@@ -217,7 +217,7 @@ final class Findings {
         FindingCode.LEVEL_MOVES,
         false,
         format("the path's level moves by about %.0f dB while it plays", byDb),
-        "something on the way rides the gain: switch off automatic level, noise suppression, gates"
+        "something in the path changes the gain: switch off automatic level, noise suppression, gates"
             + " and compressors on this input and path, and measure again");
   }
 
@@ -238,8 +238,7 @@ final class Findings {
   /** Common practice, no source: crystals keep within some tens of ppm; 1000 / 1001 is 999 ppm. */
   private static String likelyCause(double ppm) {
     if (ppm < 200) {
-      return "so little is two devices on clocks of their own: let one lead, and set the other to"
-          + " its word clock";
+      return "two devices each run on their own clock: let one lead and sync the other to it";
     }
     if (ppm > 700 && ppm < 1300) {
       return "about 0.1 % is a pull-down rate against a plain one, or samples lost all the time:"
@@ -247,7 +246,7 @@ final class Findings {
     }
     if (ppm < 2000) {
       return "no two good clocks are so far apart: look for samples lost or repeated all the time,"
-          + " and for a rate converter on the way";
+          + " and for a rate converter in the path";
     }
     return "the rates differ: check the sample rate of each device";
   }

@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  * @param arrivals all copies found, the strongest first
  * @param bands the delay by octave band, low to high, where it could be told
  * @param response the path's response along the delay axis, where it was worked out
- * @param ambiguous whether another delay could be meant as well, so that no verdict may follow
+ * @param ambiguous whether another arrival may be the path, so that no verdict may follow
  */
 public record Measurement(
     Latency delay,

@@ -12,7 +12,7 @@ final class SlopeSearch {
   /** The steepest drift that is looked for: a pull-down of 0.1 %, and a little. */
   static final double STEEPEST = 1.2e-3;
 
-  /** A window is cut into so many blocks, or more where they would be longer than the longest. */
+  /** A window is cut into this many blocks, or more where they would be longer than the longest. */
   private static final int BLOCKS = 16;
 
   private static final int LONGEST_BLOCK = 1 << 13;

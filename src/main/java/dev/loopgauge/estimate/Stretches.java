@@ -20,7 +20,7 @@ public final class Stretches {
   private static final double LONGEST_SECONDS = 10;
   private static final int MOST = 12;
 
-  /** A stretch is at least so many times as long as the longest delay. */
+  /** A stretch is at least this many times as long as the longest delay. */
   private static final int PER_DELAY = 4;
 
   /** Stretches quieter than this against the loudest tell nothing, as a factor of energy: 40 dB. */

@@ -36,7 +36,7 @@ final class TrackLine {
   /** With fewer windows, a single step would count as scatter, and jitter as an outlier. */
   private static final int FEWEST_TO_SCATTER = 6;
 
-  /** A window whose noise is so many times the usual would only add noise to the line. */
+  /** A window whose noise is this many times the usual would only add noise to the line. */
   private static final double TOO_NOISY = 4;
 
   /** What a delay is off at least, however clean, in samples. */

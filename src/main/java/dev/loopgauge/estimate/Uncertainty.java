@@ -10,7 +10,7 @@ final class Uncertainty {
   /** The least that is ever claimed: the arithmetic's own error, far below any converter's. */
   private static final double ARITHMETIC = 1e-6;
 
-  /** Noise alone gives a scatter that counts by itself once in so many times. */
+  /** Noise alone gives a scatter that counts by itself once in this many times. */
   private static final double ONE_FALSE_ALARM_IN = 1000;
 
   private static final double FEWEST_DEGREES = 3;

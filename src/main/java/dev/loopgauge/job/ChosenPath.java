@@ -7,7 +7,7 @@ import dev.loopgauge.verify.Comparison;
 import java.util.Optional;
 
 /**
- * The path that a measurement is held against.
+ * The path that a measurement is compared with.
  *
  * @param chain the chain
  * @param path one of its paths

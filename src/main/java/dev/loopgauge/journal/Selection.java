@@ -9,7 +9,7 @@ import java.util.OptionalInt;
  * @param show only those of this show, its name exactly as stored
  * @param path only those of this path
  * @param when only those of this part of the day
- * @param latest only so many, the last ones measured, 1 or more
+ * @param latest how many entries, the last ones measured, 1 or more
  */
 public record Selection(
     Optional<String> show, Optional<String> path, Optional<When> when, OptionalInt latest) {

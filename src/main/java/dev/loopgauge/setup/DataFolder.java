@@ -16,13 +16,13 @@ public record DataFolder(Path path) {
 
   private static final String NAME = "loopgauge";
 
-  /** The folder that the environment names, else the usual one of the operating system. */
+  /** The folder that the environment names, else the default one of the operating system. */
   public static DataFolder of(Map<String, String> environment) {
     return of(environment, System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
   }
 
   /**
-   * The folder that the environment names, else the usual one of an operating system: on Linux as
+   * The folder that the environment names, else the default one of an operating system: on Linux as
    * in the XDG Base Directory Specification 0.8, which ignores a path that isn't absolute.
    *
    * @param system the operating system as Java calls it

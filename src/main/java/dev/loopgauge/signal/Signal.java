@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * One channel of sampled sound. Full scale is 1.0; values beyond it are kept as they are.
- * Immutable: arrays are copied on the way in and out.
+ * Immutable: arrays are copied in and out.
  */
 public final class Signal implements Samples {
   private final SampleRate rate;

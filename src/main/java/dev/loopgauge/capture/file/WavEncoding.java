@@ -11,8 +11,8 @@ import java.nio.ByteOrder;
  * <p>Whole numbers of n bits count full scale as 2^(n-1), so that each of them up to 32 bits
  * becomes a {@code double} exactly. TarsosDSP converts the 32-bit floats, which it does exactly;
  * its whole numbers count full scale as 2^(n-1)-1, come out as {@code float} and are cut off rather
- * than rounded on the way back, and its 64-bit floats lose half their digits, so those are
- * converted here.
+ * than rounded when read back, and its 64-bit floats lose half their digits, so those are converted
+ * here.
  */
 public enum WavEncoding {
   /** 16-bit whole numbers. */

@@ -13,7 +13,7 @@ import java.util.concurrent.atomic.AtomicReference;
 /**
  * The JACK audio server. Its devices are the server's clients: sends feed a client's input ports
  * and returns hear its output ports; {@value ServerPorts#PHYSICAL} stands for the sound card. It
- * uses the server that {@code JACK_DEFAULT_SERVER} names, or the usual one, and never starts one.
+ * uses the server that {@code JACK_DEFAULT_SERVER} names, or the default one, and never starts one.
  */
 public final class JackBackend implements BlockSizeServer {
   private static final String NAME = "jack";

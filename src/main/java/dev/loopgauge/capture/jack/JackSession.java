@@ -16,7 +16,7 @@ import java.util.concurrent.atomic.AtomicReference;
  * samples at each opening.
  */
 public final class JackSession implements GraphSession {
-  /** What the graph reports has settled once so many looks in a row see the same. */
+  /** What the graph reports has settled once this many looks in a row see the same. */
   private static final int SAME_LOOKS = 25;
 
   private static final int MOST_LOOKS = 150;

@@ -8,9 +8,9 @@ import java.util.OptionalLong;
  * <p>A device counts the frames that it has played and those that it has recorded. While nothing is
  * lost, the difference of the two stays the same but for the steps in which they are counted; each
  * lost frame shifts it for good. The mean over a window of at least eight steps tells the two
- * apart. A window is held against the two before it, so that a shift in the midst of a window shows
- * as well; two clocks that run apart by what clocks do, far below one frame in a window, don't
- * show.
+ * apart. A window is compared with the two before it, so that a shift in the midst of a window
+ * shows as well; two clocks that run apart by what clocks do, far below one frame in a window,
+ * don't show.
  *
  * <p>Not thread-safe.
  */

@@ -20,7 +20,7 @@ enum CardFault implements Fault {
     CaptureException failure(int frames) {
       return new CaptureException(
           CaptureException.Kind.SHORT,
-          "asked the device rig for " + frames + " frames, got " + frames * 9L / 10,
+          "the recording stopped early: " + frames * 9L / 10 + " of " + frames + " samples arrived",
           "close other programs that use the card, or take a larger buffer");
     }
   };

@@ -35,7 +35,7 @@ public final class ReportCommand implements Subcommand {
   @Option(
       names = "--journal",
       paramLabel = "FILE",
-      description = "Another journal than the usual one or the one that LOOPGAUGE_JOURNAL names.")
+      description = "The journal (what LOOPGAUGE_JOURNAL names, else the default one).")
   private Optional<String> journal = Optional.empty();
 
   @Option(

@@ -16,7 +16,7 @@ import java.security.DigestInputStream;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The recordings beside a journal, held against what its entries say of them. */
+/** The recordings beside a journal, compared with what its entries say of them. */
 public final class KeptRecordings {
   private final Path folder;
   private final List<String> damaged = new ArrayList<>();

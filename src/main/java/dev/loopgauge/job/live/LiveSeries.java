@@ -119,7 +119,7 @@ public final class LiveSeries {
       notes.add(
           new SeriesNote(
               "uncalibrated",
-              "a sound card on the way counts along, its own blocks too",
+              "the sound card's own delay and blocks are in the readings",
               "patch a reference, and it cancels; between programs of one server there is none"));
     }
   }

@@ -49,7 +49,7 @@ record ActiveAndBypassed(Estimate active, Estimate bypassed) {
         "record both in one session at one rate");
   }
 
-  /** What the plug-in adds, held against what is reported; empty where there is no difference. */
+  /** What the plug-in adds, compared with what is reported; empty where there is no difference. */
   Optional<HostCheck> check(HostReport reported) {
     if (estimate() instanceof Estimate.Found
         && active instanceof Estimate.Found on

@@ -9,13 +9,13 @@ import java.util.Optional;
 public enum Outcome {
   /** A trustworthy number, with nothing to hold it against. */
   MEASURED,
-  /** The path is as late as its budget says. */
+  /** The path matches its budget. */
   WITHIN_BUDGET,
-  /** The path is later or less late than its budget says. */
+  /** The path is slower or faster than budgeted. */
   OUTSIDE_BUDGET,
   /**
    * A trustworthy number that doesn't settle whether the path keeps its budget, or beside which
-   * another delay could be meant as well.
+   * another arrival may be the path.
    */
   UNDECIDED,
   /** No trustworthy number. */

@@ -12,7 +12,7 @@ public final class Typed {
     return text.replaceAll("\\R", " ").replaceAll(UNSHOWN, "?");
   }
 
-  /** The same, cut to so many characters. */
+  /** The same, cut to this many characters. */
   public static String brief(String text, int most) {
     String line = line(text);
     return line.codePointCount(0, line.length()) <= most

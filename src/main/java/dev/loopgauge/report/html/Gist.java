@@ -46,14 +46,10 @@ final class Gist {
   }
 
   private static String track(TrackDocument document) {
-    int steps = document.steps().size();
     if (document.track().isEmpty()) {
       return "The recording has no delay that can be trusted.";
     }
-    return "Through the recording the delay "
-        + (steps == 0
-            ? "made no step."
-            : steps == 1 ? "made 1 step." : "made " + steps + " steps.");
+    return TrackPart.jumps(document.steps());
   }
 
   private static String soak(SoakDocument document) {

@@ -32,7 +32,7 @@ final class Names {
     return bdi(shortened(text, LONGEST));
   }
 
-  /** Text of at most so many characters; what was left out is said. */
+  /** Text of at most this many characters; what was left out is said. */
   static String shortened(String text, int most) {
     int length = text.codePointCount(0, text.length());
     return length <= most

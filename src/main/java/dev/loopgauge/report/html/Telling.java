@@ -45,21 +45,22 @@ final class Telling {
 
   private static String alone(Reading reading, ShownDelay delay) {
     if (reading.outcome().equals("undecided")) {
-      return "Undecided: more than one delay could be meant.";
+      return "Undecided: two arrivals almost equally loud. Which one is the path?";
     }
     String figure = amount(delay.samples(), delay);
     return delay.samples() < 0
-        ? "Measured: the return leads the reference by " + figure + "."
+        ? "Measured: the return comes " + figure + " before the reference."
         : "Measured: the return is " + figure + " late.";
   }
 
   private static String compared(ComparisonRecord comparison, ShownDelay delay) {
     String by = amount(comparison.differenceSamples().doubleValue(), delay);
     return switch (comparison.verdict().orElse(Verdict.UNDECIDED)) {
-      case WITHIN -> "Within: as late as its budget says.";
-      case LATE -> "Late by " + by + ": later than its budget.";
-      case EARLY -> "Early by " + by + ": less late than its budget.";
-      case UNDECIDED -> "Undecided: the reading doesn't tell whether it keeps its budget.";
+      case WITHIN -> "Within: matches its budget.";
+      case LATE -> "Late by " + by + ": slower than budgeted.";
+      case EARLY -> "Early by " + by + ": faster than budgeted.";
+      case UNDECIDED ->
+          "Undecided: the reading is too coarse to tell whether the path is in budget.";
     };
   }
 

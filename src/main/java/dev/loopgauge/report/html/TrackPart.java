@@ -35,7 +35,7 @@ final class TrackPart {
     }
     List<StepRecord> steps = document.steps();
     List<DomContent> content = new ArrayList<>();
-    content.add(p(sentence(document, steps.size())).withClass("lead"));
+    content.add(p(sentence(document)).withClass("lead"));
     if (!steps.isEmpty()) {
       content.add(table(steps).html());
     }
@@ -53,21 +53,34 @@ final class TrackPart {
         point.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0));
   }
 
-  private static String sentence(TrackDocument document, int steps) {
+  private static String sentence(TrackDocument document) {
     String drift =
         document
             .clockDriftPpm()
             .map(ppm -> Numbers.plain(ppm.doubleValue(), 3))
-            .map(ppm -> " Between steps the clocks drift by " + ppm + " ppm.")
+            .map(ppm -> " Between jumps the clocks drift by " + ppm + " ppm.")
             .orElse("");
-    return (steps == 0
-            ? "The delay made no step."
-            : "The delay made " + (steps == 1 ? "1 step." : steps + " steps."))
-        + drift;
+    return jumps(document.steps()) + drift;
+  }
+
+  /** The jumps in words: of one when and how far, of several how many. */
+  static String jumps(List<StepRecord> steps) {
+    if (steps.isEmpty()) {
+      return "The delay didn't jump.";
+    }
+    if (steps.size() > 1) {
+      return "The delay jumped " + steps.size() + " times.";
+    }
+    StepRecord jump = steps.get(0);
+    return "The delay jumped once, at "
+        + Numbers.clock(jump.atSeconds().doubleValue())
+        + ", by "
+        + Numbers.signed(jump.toSamples().subtract(jump.fromSamples()).doubleValue(), 1)
+        + " samples.";
   }
 
   private static Grid table(List<StepRecord> steps) {
-    Grid grid = new Grid("Steps of the delay, in samples", "at", "from", "to", "change", "blocks");
+    Grid grid = new Grid("Jumps of the delay, in samples", "at", "from", "to", "change", "blocks");
     for (int i = 0; i < steps.size(); i++) {
       StepRecord step = steps.get(i);
       double from = step.fromSamples().doubleValue();
@@ -104,7 +117,7 @@ final class TrackPart {
         new GraphPlot(graph),
         "Delay over time",
         "The line is the delay, window by window."
-            + (steps.isEmpty() ? "" : " Upright dashed lines are steps."),
+            + (steps.isEmpty() ? "" : " Upright dashed lines are jumps."),
         windows(points));
   }
 

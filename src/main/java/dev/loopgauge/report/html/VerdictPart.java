@@ -55,7 +55,7 @@ record VerdictPart(List<PathStory> paths, List<Reading> readings) {
     long compared =
         paths.stream().filter(p -> p.latest().outcome().equals("within-budget")).count();
     if (compared == 0) {
-      return counted(paths.size()) + " measured, held against no budget.";
+      return counted(paths.size()) + " measured, compared with no budget.";
     }
     if (compared < paths.size()) {
       return compared + " of " + counted(paths.size()) + " within budget, the others without one.";

@@ -43,7 +43,7 @@ public final class Logs {
     return EXACT.format(at);
   }
 
-  /** The name of the path, cut to so many characters. */
+  /** The name of the path, cut to this many characters. */
   static String path(Heading heading, int most) {
     return heading.path().map(path -> Typed.brief(path, most)).orElse("-");
   }

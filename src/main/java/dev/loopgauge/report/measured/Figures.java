@@ -5,9 +5,11 @@ import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.measured.ComparisonRecord.ExplanationRecord;
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Delays as figures with units, in columns, with no digit beyond what was resolved. */
 final class Figures {
+  private static final Pattern ZERO = Pattern.compile("[+-]?0(?:\\.0*)?");
   private static final int BUDGET_SAMPLE_DECIMALS = 2;
   private static final int BUDGET_MS_DECIMALS = 3;
   private static final int SAMPLES_COLUMNS = 25;
@@ -31,7 +33,12 @@ final class Figures {
     return columns(
         Numbers.brief(predicted, BUDGET_SAMPLE_DECIMALS) + tolerance + " samples",
         Numbers.plain(delay.toMs(predicted), BUDGET_MS_DECIMALS) + " ms",
-        brief(c.allowSamples()).map(allowed -> allowed + " more allowed").orElse(""));
+        brief(c.allowSamples()).map(Figures::allowance).orElse(""));
+  }
+
+  private static String allowance(String samples) {
+    String unit = samples.equals("1") ? " sample" : " samples";
+    return "plus " + samples + unit + " of allowance (--allow-samples)";
   }
 
   private static Optional<String> brief(Optional<BigDecimal> samples) {
@@ -50,14 +57,17 @@ final class Figures {
   }
 
   /**
-   * What an explanation leaves unexplained: {@code (leaves +0.02 samples)}; nothing if none fits.
+   * How far an explanation is off: {@code (off by +0.02 samples)} or {@code (fits exactly)};
+   * nothing if none fits.
    */
   static String leaves(ExplanationRecord explanation, ShownDelay delay) {
     return explanation
         .residualSamples()
         .filter(residual -> explanation.fits())
         .map(residual -> Numbers.signed(residual.doubleValue(), delay.sampleDecimals()))
-        .map(residual -> " (leaves " + residual + " samples)")
+        .map(
+            off ->
+                ZERO.matcher(off).matches() ? " (fits exactly)" : " (off by " + off + " samples)")
         .orElse("");
   }
 

@@ -50,7 +50,7 @@ public record HostCheckRecord(
           "reports %s samples, but %s are measured: the host compensates, or the plug-in is not active"
               .formatted(reports, adds);
       case TWICE ->
-          "adds %s samples, twice the %s that it reports: run through twice, or made up for twice"
+          "adds %s samples, twice the %s that it reports: inserted twice, or compensated twice"
               .formatted(adds, reports);
       case TAKEN_BACK_IN_VAIN ->
           "adds %s samples: the host takes back the %s that are reported, but they aren't there"

@@ -16,7 +16,7 @@ import java.util.Set;
 /**
  * A trusted number, as documents hold it. Without rate, delay and uncertainty there is none.
  *
- * @param ambiguous true where another delay could be meant as well; else left out
+ * @param ambiguous true where another arrival may be the path; else left out
  */
 public record MeasurementRecord(
     int sampleRateHz,

@@ -71,11 +71,11 @@ public record PairsDocument(
   public String text() {
     Sheet sheet = new Sheet();
     sheet.line("MEASURED: " + measured() + " of " + pairs.size() + " pairs have sound in common.");
-    sheet.line("delay in ms, how much later the row's sound is in the column's channel");
+    sheet.line("Column channel is this much later than row channel (ms):");
     matrix(sheet, pair -> pair.delaySamples().map(this::ms));
-    sheet.line("likeness, 0 for unrelated to 1 for the same");
+    sheet.line("Correlation, 0 for unrelated to 1 for the same:");
     matrix(sheet, pair -> pair.likeness().map(like -> plain(like, DECIMALS)));
-    sheet.line("level in dB, of the row's sound in the column's channel");
+    sheet.line("Level of the row's sound in the column's channel (dB):");
     matrix(sheet, pair -> pair.levelDb().map(db -> plain(db, 1)));
     return sheet.toString();
   }

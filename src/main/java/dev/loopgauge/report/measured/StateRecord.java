@@ -12,7 +12,7 @@ import java.util.Set;
 /**
  * A plug-in in one state, as documents hold it.
  *
- * @param movedSamples how much later than in the state that the others are held against
+ * @param movedSamples how much later than in the state that the others are compared with
  * @param othersMovedSamples how much later the channel beside it became
  */
 public record StateRecord(

@@ -55,7 +55,7 @@ record StatesText(List<StateRecord> states) {
     return (shift.moved() ? figure(shift) + " samples against " : "the same as ") + base();
   }
 
-  /** The state that the others are held against. */
+  /** The state that the others are compared with. */
   private String base() {
     return states.stream()
         .filter(state -> state.movedSamples().isEmpty())

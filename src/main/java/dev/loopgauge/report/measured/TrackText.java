@@ -54,13 +54,13 @@ final class TrackText {
       return "No trustworthy reading: " + why + ".";
     }
     int count = document.steps().size();
-    String steps = count == 0 ? "no step" : count == 1 ? "1 step" : count + " steps";
+    String steps = count == 0 ? "no jump" : count == 1 ? "1 jump" : count + " jumps";
     String each =
         document
             .windowSeconds()
             .map(seconds -> " of " + Numbers.brief(seconds.doubleValue(), 3) + " s")
             .orElse("");
-    return "TRACKED: " + windows(points.size()) + each + ", " + steps + ".";
+    return "FOLLOWED: " + windows(points.size()) + each + ", " + steps + ".";
   }
 
   private static String windows(int count) {
@@ -98,7 +98,7 @@ final class TrackText {
 
   private void step(StepRecord step) {
     sheet.row(
-        "step",
+        "jump",
         "at "
             + Numbers.clock(step.atSeconds().doubleValue())
             + ", from "
@@ -118,7 +118,7 @@ final class TrackText {
                     "drift",
                     Numbers.plain(ppm.doubleValue(), 3)
                         + document.clockDriftUncertaintyPpm().map(u -> " ± " + u).orElse("")
-                        + " ppm between steps"));
+                        + " ppm between jumps"));
     document.towardsLimit().ifPresent(limit -> sheet.row("limit", limit.text()));
   }
 }

@@ -1,5 +1,6 @@
 package dev.loopgauge.report.measured;
 
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.verify.Verdict;
 import java.util.Optional;
@@ -12,7 +13,7 @@ final class Verdicts {
    * The line.
    *
    * @param uncalibrated whether the sound card's own delay is in the number
-   * @param ambiguous whether another delay could be meant as well
+   * @param ambiguous whether another arrival may be the path
    */
   static String line(
       ShownDelay delay,
@@ -20,7 +21,7 @@ final class Verdicts {
       boolean ambiguous,
       Optional<ComparisonRecord> comparison) {
     if (ambiguous) {
-      return "UNDECIDED: more than one delay could be meant.";
+      return "UNDECIDED: two arrivals almost equally loud. Which one is your path?";
     }
     return comparison
         .map(c -> compared(delay, uncalibrated, c))
@@ -31,7 +32,7 @@ final class Verdicts {
     String figure = Figures.inWords(delay.samples(), delay, delay.sampleDecimals());
     String card = uncalibrated ? ", the sound card's own delay included" : "";
     return delay.samples() < 0
-        ? "MEASURED: the return leads the reference by " + figure + card + "."
+        ? "MEASURED: the return comes " + figure + " before the reference" + card + "."
         : "MEASURED: the return is " + figure + " late" + card + ".";
   }
 
@@ -39,15 +40,24 @@ final class Verdicts {
     double difference = c.differenceSamples().doubleValue();
     String by = Figures.inWords(difference, delay, Math.min(1, delay.sampleDecimals()));
     return switch (c.verdict().orElse(Verdict.UNDECIDED)) {
-      case WITHIN -> "WITHIN: " + c.pathName() + " is as late as its budget says.";
-      case LATE -> "LATE by " + by + ": " + c.pathName() + " is later than its budget.";
-      case EARLY -> "EARLY by " + by + ": " + c.pathName() + " is less late than its budget.";
+      case WITHIN ->
+          "WITHIN: " + c.pathName() + " matches its budget (" + budgetMs(c, delay) + ").";
+      case LATE -> "LATE by " + by + ": " + c.pathName() + " is slower than budgeted.";
+      case EARLY -> "EARLY by " + by + ": " + c.pathName() + " is faster than budgeted.";
       case UNDECIDED ->
           uncalibrated
               ? "UNDECIDED: the sound card's own delay is in the reading."
-              : "UNDECIDED: the reading lies too near the limit of "
-                  + c.pathName()
-                  + " to call it.";
+              : coarse(c.pathName(), delay);
     };
+  }
+
+  private static String coarse(String path, ShownDelay delay) {
+    String reading =
+        delay.uncertaintySamples() > 0 ? "±" + delay.uncertainty() + " samples" : "the reading";
+    return "UNDECIDED: " + reading + " is too coarse to tell whether " + path + " is in budget.";
+  }
+
+  private static String budgetMs(ComparisonRecord c, ShownDelay delay) {
+    return Numbers.plain(delay.toMs(c.predictedSamples().doubleValue()), 2) + " ms";
   }
 }

@@ -54,8 +54,8 @@ public record ProfileRecord(
   void tell(Sheet sheet) {
     sheet
         .row("back end", backend)
-        .row("output", output.orElse("the usual one"))
-        .row("input", input.orElse("the usual one"))
+        .row("output", output.orElse("the default device"))
+        .row("input", input.orElse("the default device"))
         .row("path", "send " + send + " to return " + ret);
     referenceSend.ifPresent(
         from ->

@@ -264,7 +264,7 @@ class AnalyzeCommandTest {
     assertEquals(1, step.get("blocks"));
     assertEquals(3, ((Number) step.get("atSeconds")).doubleValue(), 1.5);
     Run text = Run.on(true, "", Map.of(), "follow", "--reference", file, "--window=1.5");
-    assertTrue(text.out().startsWith("TRACKED: 4 windows of 1.5 s, 1 step."), text.out());
+    assertTrue(text.out().startsWith("FOLLOWED: 4 windows of 1.5 s, 1 jump."), text.out());
     assertTrue(text.err().contains("windows") && text.err().contains(" %"), text.err());
   }
 

@@ -32,7 +32,7 @@ class ReportPageTest {
   void saysTheVerdictFirst() {
     String words = words(page(late(), within()));
     assertTrue(words.contains("Verdict 1 of 2 paths needs attention: vocal-house."), words);
-    assertTrue(words.contains("Late by 128 samples (2.67 ms): later than its budget."), words);
+    assertTrue(words.contains("Late by 128 samples (2.67 ms): slower than budgeted."), words);
   }
 
   @Test

@@ -121,7 +121,7 @@ class ReportPartsTest {
 
   @Test
   void datesTheStepsOfARecording() {
-    assertShown("The delay made 2 steps. Between steps the clocks drift by 0.120 ppm.");
+    assertShown("The delay jumped 2 times. Between jumps the clocks drift by 0.120 ppm.");
     assertShown("0:06:40.0 595.30 659.30 +64.00 +1 0:15:00.0 659.30 595.30 -64.00 -1");
     assertShown("Delay by window, 20 of 300");
   }

@@ -25,12 +25,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 class MeasurementDocumentTest {
   private static final String LATE =
       """
-      LATE by 128 samples (2.67 ms): vocal-house is later than its budget.
+      LATE by 128 samples (2.67 ms): vocal-house is slower than budgeted.
         measured     723.018 ± 0.036 samples  15.0629 ± 0.0008 ms
-        budget       595 ± 3 samples          12.396 ms            1 more allowed
+        budget       595 ± 3 samples          12.396 ms            plus 1 sample of
+                     allowance (--allow-samples)
         difference   +128.018 samples         +2.6671 ms           2 blocks
         most likely  the host runs at a block of 128 samples, not 64: check its
-                     settings (leaves +0.018 samples)
+                     settings (off by +0.018 samples)
         how          referenced, 3 readings, 61 dB above noise, level -12.0 dB
         also clean   polarity normal, not clipped, clocks locked within 0.03 ppm
       """;
@@ -73,10 +74,10 @@ class MeasurementDocumentTest {
 
   @ParameterizedTest
   @CsvSource({
-    "WITHIN, within-budget, WITHIN: vocal-house is as late as its budget says.",
-    "EARLY, outside-budget, EARLY by 77 samples (1.60 ms): vocal-house is less late than its budget.",
-    "LATE, outside-budget, LATE by 77 samples (1.60 ms): vocal-house is later than its budget.",
-    "UNDECIDED, undecided, UNDECIDED: the reading lies too near the limit of vocal-house to call it.",
+    "WITHIN, within-budget, WITHIN: vocal-house matches its budget (16.67 ms).",
+    "EARLY, outside-budget, EARLY by 77 samples (1.60 ms): vocal-house is faster than budgeted.",
+    "LATE, outside-budget, LATE by 77 samples (1.60 ms): vocal-house is slower than budgeted.",
+    "UNDECIDED, undecided, UNDECIDED: ±0.036 samples is too coarse to tell whether vocal-house is in budget.",
   })
   void eachVerdictHasItsOutcomeAndWords(Verdict verdict, String outcome, String firstLine) {
     MeasurementDocument document =
@@ -114,7 +115,8 @@ class MeasurementDocumentTest {
             false);
     String text = document(new Estimate.Found(leading, List.of()), Optional.empty()).text();
     assertTrue(
-        text.startsWith("MEASURED: the return leads the reference by 3.25 samples (0.07 ms).\n"),
+        text.startsWith(
+            "MEASURED: the return comes 3.25 samples (0.07 ms) before the reference.\n"),
         text);
   }
 
