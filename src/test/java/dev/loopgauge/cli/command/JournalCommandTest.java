@@ -253,7 +253,8 @@ class JournalCommandTest {
   void alignTakesTheMeasuredDelaysOfAShow() throws Exception {
     String chain =
         Files.writeString(
-                folder.resolve("hall.yaml"), CHAIN.replace("listener: house,", "listener: house, input: band,"))
+                folder.resolve("hall.yaml"),
+                CHAIN.replace("listener: house,", "listener: house, input: band,"))
             .toString();
     Run run = run("align", chain, "--show", SATURDAY, "--json");
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out());
