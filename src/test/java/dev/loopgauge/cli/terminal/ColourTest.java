@@ -41,7 +41,7 @@ class ColourTest {
     args[1] = chain;
     System.arraycopy(options, 0, args, 2, options.length);
     Run run = Run.on(terminal, "", environment, args);
-    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.err());
     return run.out();
   }
 
