@@ -49,7 +49,10 @@ final class AlignmentText {
     if (document.conflicts().isEmpty()) {
       sheet.line(
           switch (document.outcome()) {
-            case AlignmentDocument.ALIGNED -> "SET these delays: then the paths of each mix meet.";
+            case AlignmentDocument.ALIGNED ->
+                document.mixes().stream().allMatch(mix -> targets(mix).isEmpty())
+                    ? "NOTHING TO ALIGN: no two paths that may be delayed carry one input."
+                    : "SET these delays: then the paths of each mix meet.";
             case AlignmentDocument.BEYOND_DESK ->
                 "BEYOND THE DESK: it can't delay every path by as much as it needs.";
             default ->
