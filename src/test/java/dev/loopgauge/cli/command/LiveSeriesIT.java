@@ -40,6 +40,7 @@ class LiveSeriesIT {
     "series",
     "--live",
     "--backend=jack",
+    "--block-sizes=256,512,1024,2048,4096",
     "--output=rig",
     "--input=rig",
     "--send=1",
@@ -51,7 +52,7 @@ class LiveSeriesIT {
     "--json"
   };
 
-  private static final int ODD_SIZE = 256;
+  private static final int ODD_SIZE = 1024;
 
   @TempDir Path folder;
 
@@ -150,7 +151,7 @@ class LiveSeriesIT {
     assertEquals(2, ((Number) fit.get("blocks")).doubleValue(), 0.01, run.out());
     assertEquals(219, ((Number) fit.get("fixedSamples")).doubleValue(), 0.1, run.out());
     assertEquals(
-        List.of(64, 128, 256, 512, 1024),
+        List.of(256, 512, 1024, 2048, 4096),
         readings(run).map(reading -> reading.get("blockSize")).toList());
     assertTrue(run.err().contains("back to 2048 samples"), run.err());
   }
