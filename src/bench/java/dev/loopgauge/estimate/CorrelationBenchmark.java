@@ -51,7 +51,7 @@ public class CorrelationBenchmark {
     }
     reference = Signal.of(RATE, sent);
     ret = Signal.of(RATE, back);
-    readings = Stretches.of(reference, MAX_DELAY_SECONDS).against(ret);
+    readings = Segments.of(reference, MAX_DELAY_SECONDS).against(ret);
   }
 
   /** The correlation over the delays that are looked for, in blocks, on all cores. */

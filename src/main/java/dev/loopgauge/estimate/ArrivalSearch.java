@@ -10,7 +10,7 @@ import java.util.List;
  * Finds the copies of the reference in the return besides the strongest: a dry one leaking past the
  * wet one, a doubled patch, a reflection.
  *
- * <p>In the sharpened correlation ({@link Sharpened}) the largest peak is taken, its copy
+ * <p>In the deconvolved correlation ({@link Deconvolved}) the largest peak is taken, its copy
  * subtracted, and so on (J. Högbom's CLEAN, 1974, from memory), each refined once more with the
  * others gone (J. Li, P. Stoica, "Efficient mixed-spectrum estimation", IEEE Trans. SP-44(2), 1996,
  * from memory).
@@ -26,7 +26,7 @@ final class ArrivalSearch {
   private static final double QUIET_SECONDS = 0.00025;
 
   private final Spectra spectra;
-  private final Copy strongest;
+  private final FittedArrival strongest;
   private final double deviation;
   private final CrossSpectrum sharp;
   private final CrossSpectrum pulse;
@@ -37,31 +37,32 @@ final class ArrivalSearch {
    * A search.
    *
    * @param spectra the correlations
-   * @param sharpened the sharpened one
+   * @param deconvolved the deconvolved one
    * @param strongest the strongest copy
    * @param deviation the standard deviation of its gain
    */
-  ArrivalSearch(Spectra spectra, Sharpened sharpened, Copy strongest, double deviation) {
+  ArrivalSearch(
+      Spectra spectra, Deconvolved deconvolved, FittedArrival strongest, double deviation) {
     this.spectra = spectra;
     this.strongest = strongest;
     this.deviation = deviation;
-    this.sharp = sharpened.cross();
-    this.pulse = sharpened.pulse();
-    this.pulseHeight = sharpened.height();
-    this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), sharpened.width());
+    this.sharp = deconvolved.cross();
+    this.pulse = deconvolved.pulse();
+    this.pulseHeight = deconvolved.height();
+    this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), deconvolved.width());
   }
 
   /** All copies, the one given at the start first, the others by falling level. */
-  List<Copy> find() {
+  List<FittedArrival> find() {
     Lazy<double[]> whole = new Lazy<>(() -> spectra.searched(sharp));
-    List<Copy> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
-    List<Copy> arrivals = new ArrayList<>(List.of(strongest));
+    List<FittedArrival> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
+    List<FittedArrival> arrivals = new ArrayList<>(List.of(strongest));
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
       double[] all = spectra.searched(rest);
       double least =
           ABOVE_NOISE * RobustScatter.ofMedianMagnitude(Median.magnitude(all)) / pulseHeight;
-      Copy next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
+      FittedArrival next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
       if (Math.abs(next.gain()) < Math.max(faintest(), least)) {
         break;
       }
@@ -77,8 +78,8 @@ final class ArrivalSearch {
    * The arrivals that are still there when all are fitted at once to the plain correlation. Where
    * the sound holds little else than some notes, sharpening makes peaks of next to nothing.
    */
-  private List<Copy> proven(List<Copy> arrivals) {
-    List<Copy> left = new ArrayList<>(arrivals);
+  private List<FittedArrival> proven(List<FittedArrival> arrivals) {
+    List<FittedArrival> left = new ArrayList<>(arrivals);
     for (int doubtful = doubtful(left); doubtful > 0; doubtful = doubtful(left)) {
       left.remove(doubtful);
     }
@@ -86,8 +87,8 @@ final class ArrivalSearch {
   }
 
   /** Which copy falls furthest short of what would prove it; 0, the strongest, where none does. */
-  private int doubtful(List<Copy> copies) {
-    Overlap overlap = new Overlap(spectra.auto(), copies);
+  private int doubtful(List<FittedArrival> copies) {
+    MutualUncertainty overlap = new MutualUncertainty(spectra.auto(), copies);
     double[] gains = overlap.gains(spectra.cross());
     int weakest = 0;
     double most = 1;
@@ -116,16 +117,16 @@ final class ArrivalSearch {
     return Math.abs(strongest.gain()) * Decibels.toFactor(FAINTEST_DB);
   }
 
-  private Copy atPeak(CrossSpectrum curve, double near) {
+  private FittedArrival atPeak(CrossSpectrum curve, double near) {
     CrossSpectrum.Point point = PeakSearch.refine(curve, near);
-    return new Copy(point.lag(), point.value() / pulseHeight);
+    return new FittedArrival(point.lag(), point.value() / pulseHeight);
   }
 
   /**
    * A filter smears an arrival, which is no second one: between two arrivals it is quiet for longer
    * than the arrivals' own width, at less than half of the fainter.
    */
-  private boolean standsApart(double[] whole, Copy one, Copy other) {
+  private boolean standsApart(double[] whole, FittedArrival one, FittedArrival other) {
     double quiet = Math.min(Math.abs(one.gain()), Math.abs(other.gain())) * pulseHeight / 2;
     int from = (int) Math.min(one.lag(), other.lag()) + spectra.searchLag();
     int to = (int) Math.max(one.lag(), other.lag()) + spectra.searchLag();

@@ -15,7 +15,7 @@ final class Conclusion {
   /** A return louder than this against its reference makes the reference doubtful. */
   private static final double LOUDEST_DB = 20;
 
-  /** More lost sound than this share of the reference leaves no trust in the rest. */
+  /** More lost sound than this share of the reference leaves no detection in the rest. */
   private static final double HARMLESS_LOSS = 0.1;
 
   private final Spectra spectra;
@@ -46,8 +46,8 @@ final class Conclusion {
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     drift.ifPresent(d -> findings.add(Findings.drifting(d.drift())));
     lost().ifPresent(findings::add);
-    fit.tear().ifPresent(tear -> findings.add(Findings.torn(tear, whole, rate)));
-    Optional<Copy> rival = rival();
+    fit.splice().ifPresent(splice -> findings.add(Findings.torn(splice, whole, rate)));
+    Optional<FittedArrival> rival = rival();
     boolean open = choice == ArrivalChoice.UNDECIDED;
     rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, open, rate)));
     double level = Decibels.ofFactor(fit.measured().gain());
@@ -55,7 +55,7 @@ final class Conclusion {
       // What such a reference hears besides would look like a level that moves.
       findings.add(Findings.louderThanReference(level));
     } else {
-      fit.levelMoves().ifPresent(byDb -> findings.add(Findings.levelMoves(byDb)));
+      fit.gainModulation().ifPresent(byDb -> findings.add(Findings.gainModulation(byDb)));
     }
     if (fit.measured().gain() < 0) {
       findings.add(Findings.inverted());
@@ -67,7 +67,7 @@ final class Conclusion {
   }
 
   private Measurement measurement(Optional<DelayLine> line, boolean ambiguous) {
-    Copy measured = fit.measured();
+    FittedArrival measured = fit.measured();
     return new Measurement(
         new Latency(measured.lag(), rate),
         uncertainty(line),
@@ -130,7 +130,7 @@ final class Conclusion {
         .toList();
   }
 
-  private Optional<Copy> rival() {
+  private Optional<FittedArrival> rival() {
     double level = Decibels.ofFactor(fit.measured().gain());
     return fit.copies().stream()
         .skip(1)

@@ -82,7 +82,7 @@ final class Correlator implements AutoCloseable {
   private void addAround(Samples samples, int index, double[] sent, double[] sum) {
     samples.copyTo(index * plan.advance() - plan.maxLag(), around, 0, plan.transform());
     fft.forward(around);
-    Packed.addCross(sent, around, sum);
+    Packed.accumulateCrossSpectrum(sent, around, sum);
   }
 
   /** The references' correlation with themselves, summed over all blocks so far, if it sums it. */

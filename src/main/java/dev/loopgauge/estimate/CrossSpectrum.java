@@ -62,14 +62,14 @@ final class CrossSpectrum {
   }
 
   /** This less copies of a reference's own spectrum: what its arrivals don't explain. */
-  CrossSpectrum without(List<Copy> copies, CrossSpectrum auto) {
+  CrossSpectrum without(List<FittedArrival> copies, CrossSpectrum auto) {
     if (copies.isEmpty()) {
       return this;
     }
     double[] rest = packed.clone();
-    for (Copy copy : copies) {
+    for (FittedArrival copy : copies) {
       double[] arrival = auto.borrowed();
-      Packed.advance(arrival, -copy.lag());
+      Packed.fractionalDelay(arrival, -copy.lag());
       Packed.add(-copy.gain(), arrival, rest);
       auto.fft.giveBack(arrival);
     }
@@ -113,7 +113,7 @@ final class CrossSpectrum {
     double[] lags = borrowed();
     int whole = (int) Math.floor(first);
     if (whole != first) {
-      Packed.advance(lags, first - whole);
+      Packed.fractionalDelay(lags, first - whole);
     }
     return chosen(lags, whole, count);
   }
@@ -123,7 +123,7 @@ final class CrossSpectrum {
    */
   double[] quadratureFrom(int first, int count) {
     double[] lags = borrowed();
-    Packed.turnBack(lags);
+    Packed.hilbertTransform(lags);
     return chosen(lags, first, count);
   }
 

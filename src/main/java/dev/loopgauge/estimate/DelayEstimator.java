@@ -13,7 +13,7 @@ import java.util.Optional;
  * <p>The way: the correlation of both ({@link CrossSpectrum}) is largest at the delay ({@link
  * PeakSearch}); what the delayed and filtered reference leaves of the return ({@link Residual}) is
  * the noise, which gives the uncertainty; a peak that unrelated sound could give is refused ({@link
- * Trust}).
+ * Detection}).
  */
 public final class DelayEstimator {
   /** A drift beyond a wave leaves of a reading what is no clearer than this, in dB. */
@@ -73,9 +73,9 @@ public final class DelayEstimator {
       return new Read(new Estimate.Refused(findings), Optional.empty());
     }
     Spectra spectra = Spectra.of(readings, maxDelaySeconds, kept);
-    return new Agreement(spectra).holds()
+    return new HomogeneityTest(spectra).holds()
         ? together(spectra, findings, whole)
-        : new Read(new Disagreement(this).estimate(readings), Optional.empty());
+        : new Read(new InhomogeneousReadings(this).estimate(readings), Optional.empty());
   }
 
   /**
@@ -85,17 +85,17 @@ public final class DelayEstimator {
    * @throws IllegalArgumentException as {@link Reading}
    */
   public Estimate estimate(Samples reference, Samples ret) {
-    return estimate(Stretches.of(reference, maxDelaySeconds), ret);
+    return estimate(Segments.of(reference, maxDelaySeconds), ret);
   }
 
   /**
-   * The same for a reference of which the stretches to be read are known.
+   * The same for a reference of which the segments to be read are known.
    *
    * @throws IllegalArgumentException as {@link Reading}
    */
-  public Estimate estimate(Stretches stretches, Samples ret) {
-    List<Reading> readings = stretches.against(ret);
-    Read plain = read(readings, choice == ArrivalChoice.UNDECIDED, stretches.kept());
+  public Estimate estimate(Segments segments, Samples ret) {
+    List<Reading> readings = segments.against(ret);
+    Read plain = read(readings, choice == ArrivalChoice.UNDECIDED, segments.kept());
     return mayDrift(plain)
         ? new DriftingReadings(readings, ret, maxDelaySeconds)
             .estimate(this, plain.estimate())
@@ -129,12 +129,12 @@ public final class DelayEstimator {
   }
 
   private Read together(Spectra given, List<Finding> findings, boolean whole) {
-    Coverage.Cut cut = given.recordedOf(given.strongest());
+    PartialOverlap.Cut cut = given.recordedOf(given.strongest());
     if (cut.lost() > 0 && !cut.leavesTooLittle()) {
       Spectra recorded = given.ofParts(cut.readings());
       Read read = fitted(recorded, findings, whole);
-      // A tear is told by all that is there: beside it sound goes on as beside an edge.
-      if (read.fit().flatMap(Fit::tear).isEmpty()) {
+      // A splice is told by all that is there: beside it sound goes on as beside an edge.
+      if (read.fit().flatMap(Fit::splice).isEmpty()) {
         return read;
       }
     }
@@ -146,18 +146,18 @@ public final class DelayEstimator {
 
   private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
-    if (first.isNarrow() && first.significance() < Trust.TRUSTED) {
+    if (first.isNarrow() && first.significance() < Detection.TRUSTED) {
       Optional<Read> narrow = narrow(spectra, first, before, whole);
       if (narrow.isPresent()) {
         return narrow.get();
       }
     }
-    Optional<Finding> refusal = Trust.refusal(spectra, first);
+    Optional<Finding> refusal = Detection.refusal(spectra, first);
     if (refusal.isPresent()) {
-      Optional<Finding> torn = first.tear().map(t -> Findings.torn(t, true, spectra.rate()));
+      Optional<Finding> torn = first.splice().map(t -> Findings.torn(t, true, spectra.rate()));
       return refused(before, torn.orElse(refusal.get()), Optional.of(first));
     }
-    List<Copy> copies = new ArrayList<>(first.allCopies());
+    List<FittedArrival> copies = new ArrayList<>(first.allCopies());
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
@@ -172,18 +172,18 @@ public final class DelayEstimator {
 
   /** The same for a copy in few frequencies, from what of the references the path passes. */
   private Optional<Read> narrow(Spectra spectra, Fit first, List<Finding> before, boolean whole) {
-    Spectra passed = Spectra.of(Passed.by(first, spectra), maxDelaySeconds);
+    Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.of(passed, List.of(passed.strongest()));
-    return Trust.holdsNarrow(fit)
+    return Detection.holdsNarrow(fit)
         ? Optional.of(
             new Read(new Conclusion(passed, fit, choice, whole).estimate(before), Optional.empty()))
         : Optional.empty();
   }
 
   /** Puts the arrival to be measured first. */
-  private void choose(List<Copy> copies) {
+  private void choose(List<FittedArrival> copies) {
     if (choice == ArrivalChoice.FIRST) {
-      copies.sort(Comparator.comparingDouble(Copy::lag));
+      copies.sort(Comparator.comparingDouble(FittedArrival::lag));
     }
   }
 }

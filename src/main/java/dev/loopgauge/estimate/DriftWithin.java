@@ -71,7 +71,7 @@ final class DriftWithin {
     return Math.abs(spectra.each().get(half).at(both.measured().lag()).curvature());
   }
 
-  private Copy strongest(int half) {
+  private FittedArrival strongest(int half) {
     return spectra.strongest(spectra.each().get(half));
   }
 

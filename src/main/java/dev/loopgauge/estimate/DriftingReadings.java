@@ -52,7 +52,7 @@ final class DriftingReadings {
 
   /** The readings with a drift taken out. */
   private List<Reading> still(double drift) {
-    Samples steady = new Retimed(ret, middle(), drift);
+    Samples steady = new Resampled(ret, middle(), drift);
     return readings.stream()
         .map(
             r ->
@@ -150,7 +150,7 @@ final class DriftingReadings {
     return new Estimate.Found(
         m.ofReadings(
             m.repeats(),
-            // Retimed about the middle, the copy that is late by d came d / (1 + drift) late.
+            // Resampled about the middle, the copy that is late by d came d / (1 + drift) late.
             new Latency(m.delay().samples() * (1 + drift), m.delay().rate()),
             uncertainty,
             Optional.of(all),

@@ -104,7 +104,7 @@ final class Findings {
             + " again after a subwoofer, which makes no click of a click");
   }
 
-  static Finding rival(Rivals.Rival rival, SampleRate rate) {
+  static Finding rival(AmbiguityTest.Rival rival, SampleRate rate) {
     String elsewhere =
         format(
             "the delay could as well be %.2f ms %s",
@@ -167,7 +167,8 @@ final class Findings {
    *
    * @param open whether the user is still to say which
    */
-  static Finding twoArrivals(Copy measured, Copy other, boolean open, SampleRate rate) {
+  static Finding twoArrivals(
+      FittedArrival measured, FittedArrival other, boolean open, SampleRate rate) {
     double apart = other.lag() - measured.lag();
     return new Finding(
         FindingCode.TWO_ARRIVALS,
@@ -194,25 +195,25 @@ final class Findings {
         "take a larger buffer or block size, close other programs, and measure again");
   }
 
-  static Finding torn(Tear tear, boolean refuses, SampleRate rate) {
+  static Finding torn(Splice splice, boolean refuses, SampleRate rate) {
     String what =
-        tear.later().isEmpty()
+        splice.later().isEmpty()
             ? "a block of sound was lost or repeated"
             : format(
                 "about %.0f samples (%.2f ms) of sound were %s",
-                Math.abs(tear.later().getAsDouble()),
-                ms(Math.abs(tear.later().getAsDouble()), rate),
-                tear.later().getAsDouble() < 0 ? "lost" : "put in or repeated");
+                Math.abs(splice.later().getAsDouble()),
+                ms(Math.abs(splice.later().getAsDouble()), rate),
+                splice.later().getAsDouble() < 0 ? "lost" : "put in or repeated");
     return new Finding(
         FindingCode.DROPOUT,
         refuses,
         format(
             "at %.2f s %s: before it the delay is another than after",
-            (double) tear.at() / rate.hertz(), what),
+            (double) splice.at() / rate.hertz(), what),
         "take a larger buffer or block size, close other programs, and measure again");
   }
 
-  static Finding levelMoves(double byDb) {
+  static Finding gainModulation(double byDb) {
     return new Finding(
         FindingCode.LEVEL_MOVES,
         false,

@@ -16,7 +16,7 @@ final class Fit {
    */
   private static final double FEWEST_BINS = 60;
 
-  /** How many times the median of all lags a sharpened correlation stands out by. */
+  /** How many times the median of all lags a deconvolved correlation stands out by. */
   private static final double STANDS_OUT = 24;
 
   /**
@@ -39,20 +39,20 @@ final class Fit {
   private static final double LEAST_LEFT = Math.pow(2, -106);
 
   private final Spectra spectra;
-  private final List<Copy> copies;
+  private final List<FittedArrival> copies;
   private final CrossSpectrum cleaned;
   private final double searchedFrom;
   private final CrossSpectrum.Point peak;
   private final PathResponse response;
-  private final Remainder remainder;
+  private final ResidualTests remainder;
   private final Residual residual;
   private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
   private final Lazy<Double> significance = new Lazy<>(this::findSignificance);
   private final Lazy<Double> noiseUncertainty = new Lazy<>(this::findNoiseUncertainty);
-  private final Lazy<Sharpened> sharpened = new Lazy<>(this::sharpen);
-  private final Lazy<Optional<Tear>> tear = new Lazy<>(this::findTear);
+  private final Lazy<Deconvolved> deconvolved = new Lazy<>(this::sharpen);
+  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findTear);
 
-  private Fit(Spectra spectra, List<Copy> found) {
+  private Fit(Spectra spectra, List<FittedArrival> found) {
     this.spectra = spectra;
     this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
     this.searchedFrom = found.get(0).lag();
@@ -60,7 +60,7 @@ final class Fit {
     this.copies = new ArrayList<>(found);
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
-    this.remainder = Remainder.of(spectra, response, copies);
+    this.remainder = ResidualTests.of(spectra, response, copies);
     this.residual = remainder.residual();
   }
 
@@ -69,17 +69,17 @@ final class Fit {
    *
    * @param found the copies, the one to be measured first
    */
-  static Fit of(Spectra spectra, List<Copy> found) {
+  static Fit of(Spectra spectra, List<FittedArrival> found) {
     return new Fit(spectra, found);
   }
 
   /** The copies, the measured one first. */
-  List<Copy> copies() {
+  List<FittedArrival> copies() {
     return copies;
   }
 
   /** The measured copy. */
-  Copy measured() {
+  FittedArrival measured() {
     return copies.get(0);
   }
 
@@ -93,7 +93,7 @@ final class Fit {
    * all frequencies counting alike, whichever shows it better. The first serves faint returns in
    * noise, the second speech and music, whose power lies in few frequencies. Where a handful of
    * frequencies is all that is in common, as of a hum in both, the first proves nothing; where the
-   * sharpened correlation is as large elsewhere, as of other music in the same key, the second.
+   * deconvolved correlation is as large elsewhere, as of other music in the same key, the second.
    */
   double significance() {
     return significance.get();
@@ -101,8 +101,8 @@ final class Fit {
 
   private double findSignificance() {
     double plain = isNarrow() ? 0 : plainSignificance();
-    boolean enough = plain >= Trust.TRUSTED || !standsOut();
-    return enough ? plain : Math.max(plain, LIKENESS_COUNTS * remainder.likeness().significance());
+    boolean enough = plain >= Detection.TRUSTED || !standsOut();
+    return enough ? plain : Math.max(plain, LIKENESS_COUNTS * remainder.coherence().significance());
   }
 
   /**
@@ -110,7 +110,7 @@ final class Fit {
    * gets further by chance.
    */
   double plainSignificance() {
-    double variance = residual.unrelatedVariance() * remainder.coincidence().factor();
+    double variance = residual.unrelatedVariance() * remainder.covariation().factor();
     return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
   }
 
@@ -138,7 +138,7 @@ final class Fit {
   }
 
   private boolean standsOut() {
-    double[] lags = spectra.searched(sharpened.get().cross());
+    double[] lags = spectra.searched(deconvolved.get().cross());
     double here = Math.abs(lags[nearest()]);
     return here > STANDS_OUT * Median.magnitude(lags);
   }
@@ -149,23 +149,23 @@ final class Fit {
   double signalToNoiseDb() {
     double gain = measured().gain();
     double found = gain * gain * spectra.referenceEnergy();
-    double ratio = found / Math.max(residual.leftEnergy(), LEAST_LEFT * found);
+    double ratio = found / Math.max(residual.residualEnergy(), LEAST_LEFT * found);
     return Decibels.ofPower(ratio);
   }
 
   /** All copies of the reference in the return, the measured one first. */
-  List<Copy> allCopies() {
+  List<FittedArrival> allCopies() {
     double deviation = Math.sqrt(residual.valueVariance()) / spectra.referenceEnergy();
-    return new ArrivalSearch(spectra, sharpened.get(), measured(), deviation).find();
+    return new ArrivalSearch(spectra, deconvolved.get(), measured(), deviation).find();
   }
 
   /** The path's response along the delay axis, around all copies. */
   Response response() {
-    return new ResponseCurve(spectra, sharpened.get(), copies).draw();
+    return new ResponseCurve(spectra, deconvolved.get(), copies).draw();
   }
 
-  private Sharpened sharpen() {
-    return Sharpened.of(spectra, passed(), residual.leftEnergy(), measured().gain());
+  private Deconvolved sharpen() {
+    return Deconvolved.of(spectra, passed(), residual.residualEnergy(), measured().gain());
   }
 
   /** The power that the path passes in each bin of the correlations. */
@@ -183,10 +183,10 @@ final class Fit {
   }
 
   /** A lag that fits as well as the delay. */
-  Optional<Rivals.Rival> rival() {
+  Optional<AmbiguityTest.Rival> rival() {
     double[] searched = spectra.searched(cleaned);
     double[] copy = spectra.auto().weighted(believed()).lagsFrom(0, searched.length);
-    return Rivals.of(copy, searched, nearest(), residual.valueVariance());
+    return AmbiguityTest.of(copy, searched, nearest(), residual.valueVariance());
   }
 
   /** The power that the path passes, as far as there is a reference to tell it by. */
@@ -206,10 +206,10 @@ final class Fit {
   }
 
   /** The same where the references are what the path passes: they tell how the copy repeats. */
-  Optional<Rivals.Rival> narrowRival() {
+  Optional<AmbiguityTest.Rival> narrowRival() {
     double[] searched = spectra.searched(cleaned);
     double[] copy = spectra.auto().lagsFrom(0, searched.length);
-    return Rivals.ofNarrow(copy, searched, nearest(), residual.valueVariance());
+    return AmbiguityTest.ofNarrow(copy, searched, nearest(), residual.valueVariance());
   }
 
   /** The index of the searched lag nearest to the peak, which may lie just beyond the last. */
@@ -223,22 +223,22 @@ final class Fit {
     return Math.abs(peak.lag() - searchedFrom) < 0.999;
   }
 
-  /** The stretches in which the copy is missing. */
+  /** The segments in which the copy is missing. */
   List<LostSound.Gap> gaps() {
     return remainder.lostSound().stream().flatMap(lost -> lost.gaps().stream()).toList();
   }
 
-  /** Where a reading tears, if one does. */
-  Optional<Tear> tear() {
-    return tear.get();
+  /** Where a reading splices, if one does. */
+  Optional<Splice> splice() {
+    return splice.get();
   }
 
-  private Optional<Tear> findTear() {
+  private Optional<Splice> findTear() {
     for (int i = 0; i < remainder.lostSound().size(); i++) {
-      Optional<Tear> tear =
-          Tear.of(spectra.readings().get(i), copies, remainder.lostSound().get(i));
-      if (tear.isPresent()) {
-        return tear;
+      Optional<Splice> splice =
+          Splice.of(spectra.readings().get(i), copies, remainder.lostSound().get(i));
+      if (splice.isPresent()) {
+        return splice;
       }
     }
     return Optional.empty();
@@ -252,8 +252,8 @@ final class Fit {
   }
 
   /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
-  OptionalDouble levelMoves() {
-    return isNarrow() ? OptionalDouble.empty() : LevelMoves.of(remainder.lostSound());
+  OptionalDouble gainModulation() {
+    return isNarrow() ? OptionalDouble.empty() : GainModulation.of(remainder.lostSound());
   }
 
   /**
@@ -266,13 +266,13 @@ final class Fit {
 
   private double findNoiseUncertainty() {
     int bins = residual.usableBins();
-    double coincidence = remainder.coincidence().factor();
+    double covariation = remainder.covariation().factor();
     double fromCurvature =
-        Math.sqrt(coincidence * residual.slopeVariance(0, 1, bins)) / Math.abs(peak.curvature());
-    double variance = coincidence * residual.valueVariance();
+        Math.sqrt(covariation * residual.slopeVariance(0, 1, bins)) / Math.abs(peak.curvature());
+    double variance = covariation * residual.valueVariance();
     double spread =
         peak.value() * peak.value() < FAINT * FAINT * variance
-            ? LikelyLags.spread(cleaned, peak, variance, fromCurvature)
+            ? LagPosterior.spread(cleaned, peak, variance, fromCurvature)
             : 0;
     return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
         * Math.max(fromCurvature, spread);

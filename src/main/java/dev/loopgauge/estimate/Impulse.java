@@ -43,7 +43,7 @@ final class Impulse {
    *
    * @param copy the copy that was found
    */
-  static boolean isMistaken(Reading reading, Copy copy) {
+  static boolean isMistaken(Reading reading, FittedArrival copy) {
     if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()) {
       return false;
     }
@@ -100,7 +100,7 @@ final class Impulse {
     return all;
   }
 
-  /** The median energy of stretches of a length. */
+  /** The median energy of segments of a length. */
   private static double usual(double[] values, int length) {
     double[] energies = new double[Math.max(1, values.length / length)];
     Arrays.setAll(

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Finds stretches in which the found copy is missing from the return although it is there before
- * and after: lost blocks.
+ * Finds segments in which the found copy is missing from the return although it is there before and
+ * after: lost blocks.
  *
  * <p>In windows of about 5 ms the return is projected on the copies. A window is lost when less
  * than {@value #LOST} of what its surroundings hold is in it and little else either. It counts only

@@ -8,7 +8,7 @@ final class Packed {
   private Packed() {}
 
   /** Adds conj(x) * y to a sum. */
-  static void addCross(double[] x, double[] y, double[] sum) {
+  static void accumulateCrossSpectrum(double[] x, double[] y, double[] sum) {
     sum[0] += x[0] * y[0];
     sum[1] += x[1] * y[1];
     for (int i = 2; i < sum.length; i += 2) {
@@ -42,7 +42,7 @@ final class Packed {
    * @param packed the spectrum, changed in place
    * @param samples how much earlier, negative for later
    */
-  static void advance(double[] packed, double samples) {
+  static void fractionalDelay(double[] packed, double samples) {
     double step = 2 * Math.PI * samples / packed.length;
     for (int k = 1; k < packed.length / 2; k += RUN) {
       turn(packed, step, k, Math.min(k + RUN, packed.length / 2));
@@ -61,7 +61,7 @@ final class Packed {
   }
 
   /** Turns each bin back by a quarter, in place: the Hilbert transform. */
-  static void turnBack(double[] packed) {
+  static void hilbertTransform(double[] packed) {
     packed[0] = 0;
     packed[1] = 0;
     for (int i = 2; i < packed.length; i += 2) {

@@ -10,20 +10,21 @@ import java.util.Optional;
  * @param to the other
  * @param measured how much later the sound is in {@code to}; empty when they have nothing in common
  *     by which it could be told
- * @param likeness their correlation at that delay, 0 for unrelated to 1 for copies of each other; 0
- *     without a delay
+ * @param coefficient their correlation at that delay, 0 for unrelated to 1 for copies of each
+ *     other; 0 without a delay
  * @param findings what to know besides
  */
 public record PairDelay(
-    int from, int to, Optional<Measurement> measured, double likeness, List<Finding> findings) {
+    int from, int to, Optional<Measurement> measured, double coefficient, List<Finding> findings) {
   /**
-   * Checks the likeness and copies the findings.
+   * Checks the coefficient and copies the findings.
    *
-   * @throws IllegalArgumentException when the likeness is not finite
+   * @throws IllegalArgumentException when the coefficient is not finite
    */
   public PairDelay {
-    if (!Double.isFinite(likeness)) {
-      throw new IllegalArgumentException("a likeness must be finite, not " + likeness);
+    if (!Double.isFinite(coefficient)) {
+      throw new IllegalArgumentException(
+          "a correlation coefficient must be finite, not " + coefficient);
     }
     findings = List.copyOf(findings);
   }

@@ -39,7 +39,7 @@ public final class PairEstimator {
    */
   public List<PairDelay> estimate(
       List<Integer> numbers, List<? extends Samples> channels, DoubleConsumer progress) {
-    List<Stretches> stretches = InParallel.map(channels, c -> Stretches.of(c, maxDelaySeconds));
+    List<Segments> segments = InParallel.map(channels, c -> Segments.of(c, maxDelaySeconds));
     List<Pair> pairs = new ArrayList<>();
     for (int from = 0; from < numbers.size(); from++) {
       for (int to = from + 1; to < numbers.size(); to++) {
@@ -50,7 +50,7 @@ public final class PairEstimator {
     return InParallel.map(
         pairs,
         pair -> {
-          List<Reading> readings = stretches.get(pair.from()).against(channels.get(pair.to()));
+          List<Reading> readings = segments.get(pair.from()).against(channels.get(pair.to()));
           PairDelay result = pair(numbers.get(pair.from()), numbers.get(pair.to()), readings);
           progress.accept((double) done.incrementAndGet() / pairs.size());
           return result;
@@ -61,13 +61,13 @@ public final class PairEstimator {
     Estimate estimate = estimator.estimate(readings);
     if (estimate instanceof Estimate.Found found) {
       Measurement m = found.measurement();
-      return new PairDelay(from, to, Optional.of(m), likeness(readings, m), found.findings());
+      return new PairDelay(from, to, Optional.of(m), coefficient(readings, m), found.findings());
     }
     return new PairDelay(from, to, Optional.empty(), 0, estimate.findings());
   }
 
   /** The copy's share of the other channel's sound, as a correlation coefficient. */
-  private static double likeness(List<Reading> readings, Measurement m) {
+  private static double coefficient(List<Reading> readings, Measurement m) {
     double one = 0;
     double other = 0;
     for (Reading reading : readings) {

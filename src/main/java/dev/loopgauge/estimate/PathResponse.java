@@ -20,9 +20,9 @@ final class PathResponse {
 
   private final double delay;
   private final double[] taps;
-  private final List<Copy> far;
+  private final List<FittedArrival> far;
 
-  private PathResponse(double delay, double[] taps, List<Copy> far) {
+  private PathResponse(double delay, double[] taps, List<FittedArrival> far) {
     this.delay = delay;
     this.taps = taps;
     this.far = far;
@@ -34,9 +34,11 @@ final class PathResponse {
    * @param reach how many taps lie on either side of the first copy; other copies as near as that
    *     are left to them
    */
-  static PathResponse fit(CrossSpectrum cross, CrossSpectrum auto, List<Copy> copies, int reach) {
+  static PathResponse fit(
+      CrossSpectrum cross, CrossSpectrum auto, List<FittedArrival> copies, int reach) {
     double delay = copies.get(0).lag();
-    List<Copy> far = copies.stream().filter(c -> Math.abs(c.lag() - delay) > reach).toList();
+    List<FittedArrival> far =
+        copies.stream().filter(c -> Math.abs(c.lag() - delay) > reach).toList();
     double[] b = cross.without(far, auto).lagsFrom(delay - reach, 2 * reach + 1);
     double[] around = auto.lagsFrom(-2 * reach, 4 * reach + 1);
     double[] even = new double[2 * reach + 1];
@@ -73,7 +75,7 @@ final class PathResponse {
   }
 
   private void addFarCopies(double[] packed) {
-    for (Copy copy : far) {
+    for (FittedArrival copy : far) {
       double step = -2 * Math.PI * (copy.lag() - delay) / packed.length;
       Phasor phasor = new Phasor(step, 1);
       packed[0] += copy.gain();

@@ -102,7 +102,7 @@ final class PhaseJump {
     reading.reference().copyTo(first, reference, 0, reference.length);
     double[] quadrature = reference.clone();
     fft.forward(quadrature);
-    Packed.turnBack(quadrature);
+    Packed.hilbertTransform(quadrature);
     fft.inverse(quadrature);
     return new Side(reference, quadrature);
   }

@@ -15,13 +15,13 @@ final class Residual {
   private static final double LEAST_FREE = 0.2;
 
   private final int taps;
-  private final double[] withLeft;
+  private final double[] withResidual;
   private final double[] squares;
   private final double[] referencePower;
   private final double[] withReturn;
   private double unrelated;
   private double returnEnergy;
-  private double leftEnergy;
+  private double residualEnergy;
   private double blockEnergies;
   private double squaredEnergiesPerSample;
 
@@ -33,7 +33,7 @@ final class Residual {
    */
   Residual(int blockLength, int taps) {
     this.taps = taps;
-    this.withLeft = new double[blockLength / 2];
+    this.withResidual = new double[blockLength / 2];
     this.squares = new double[blockLength / 2];
     this.referencePower = new double[blockLength / 2];
     this.withReturn = new double[blockLength / 2];
@@ -41,11 +41,11 @@ final class Residual {
 
   /** Adds one short block. */
   void add(ShortBlocks blocks) {
-    for (int k = 1; k < withLeft.length; k++) {
+    for (int k = 1; k < withResidual.length; k++) {
       addBin(blocks, k);
     }
     returnEnergy += blocks.returnEnergy();
-    leftEnergy += blocks.leftEnergy();
+    residualEnergy += blocks.residualEnergy();
     double energy = blocks.referenceEnergy();
     blockEnergies += energy;
     squaredEnergiesPerSample += energy * energy / blocks.samples();
@@ -57,9 +57,9 @@ final class Residual {
    */
   private void addBin(ShortBlocks blocks, int k) {
     double reference = blocks.referencePower(k);
-    double product = blocks.wholePerKnown() * reference * blocks.leftPower(k);
+    double product = blocks.wholePerKnown() * reference * blocks.residualPower(k);
     referencePower[k] += reference;
-    withLeft[k] += product;
+    withResidual[k] += product;
     squares[k] += blocks.wholePerKnown() * product * product;
     withReturn[k] += blocks.product(k);
     unrelated += blocks.wholePerKnown() * reference * blocks.returnPower(k);
@@ -67,15 +67,15 @@ final class Residual {
 
   /** Adds what is left of another part of the return. */
   void add(Residual other) {
-    for (int k = 0; k < withLeft.length; k++) {
-      withLeft[k] += other.withLeft[k];
+    for (int k = 0; k < withResidual.length; k++) {
+      withResidual[k] += other.withResidual[k];
       squares[k] += other.squares[k];
       referencePower[k] += other.referencePower[k];
       withReturn[k] += other.withReturn[k];
     }
     unrelated += other.unrelated;
     returnEnergy += other.returnEnergy;
-    leftEnergy += other.leftEnergy;
+    residualEnergy += other.residualEnergy;
     blockEnergies += other.blockEnergies;
     squaredEnergiesPerSample += other.squaredEnergiesPerSample;
   }
@@ -91,7 +91,7 @@ final class Residual {
    */
   double unexplained() {
     double within = valueVariance(1, bins()) / unrelatedVariance();
-    return Math.max(within, leftEnergy / returnEnergy);
+    return Math.max(within, residualEnergy / returnEnergy);
   }
 
   /** How many bins carry what the two have in common: a hum in both is carried by a few. */
@@ -106,13 +106,13 @@ final class Residual {
   }
 
   /** The energy left of the return while the reference lasts. */
-  double leftEnergy() {
-    return leftEnergy;
+  double residualEnergy() {
+    return residualEnergy;
   }
 
   /** How many bins the spectra have; bin k lies at k pi / bins radians a sample. */
   int bins() {
-    return withLeft.length;
+    return withResidual.length;
   }
 
   /** The bin after the last one in the usable part of the band. */
@@ -154,7 +154,7 @@ final class Residual {
   double valueVariance(int from, int to) {
     double sum = 0;
     for (int k = from; k < to; k++) {
-      sum += withLeft[k];
+      sum += withResidual[k];
     }
     return scaled(sum);
   }
@@ -167,7 +167,7 @@ final class Residual {
     double sum = 0;
     for (int k = from; k < to; k++) {
       double distance = Math.PI * k / bins() - centre;
-      sum += distance * distance * withLeft[k];
+      sum += distance * distance * withResidual[k];
     }
     return scaled(sum);
   }
@@ -184,7 +184,7 @@ final class Residual {
     for (int k = from; k < to; k++) {
       double distance = Math.PI * k / bins() - centre;
       double weight = distance * distance;
-      sum += weight * withLeft[k];
+      sum += weight * withResidual[k];
       ofSquares += weight * weight * squares[k];
     }
     return ofSquares == 0 ? Double.POSITIVE_INFINITY : 4 * sum * sum / ofSquares / forFit();

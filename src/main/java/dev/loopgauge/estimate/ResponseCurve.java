@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Draws the envelope of a sharpened correlation: the magnitude of its analytic signal, which is the
- * root of the squares of itself and of its Hilbert transform (D. Gabor, "Theory of communication",
- * 1946, from memory). The band is tapered by Hann's window, so that an arrival's own skirts fall
- * fast and hide no other.
+ * Draws the envelope of a deconvolved correlation: the magnitude of its analytic signal, which is
+ * the root of the squares of itself and of its Hilbert transform (D. Gabor, "Theory of
+ * communication", 1946, from memory). The band is tapered by Hann's window, so that an arrival's
+ * own skirts fall fast and hide no other.
  */
 final class ResponseCurve {
   /** How far it reaches before the first and after the last arrival, in seconds. */
@@ -19,16 +19,16 @@ final class ResponseCurve {
   /** Where the pulse holds less than this of its most, its band has ended. */
   private static final double BAND_EDGE = 0.1;
 
-  private final Sharpened sharpened;
+  private final Deconvolved deconvolved;
   private final int first;
   private final int count;
 
   /** The curve around some copies, at least one. */
-  ResponseCurve(Spectra spectra, Sharpened sharpened, List<Copy> copies) {
-    this.sharpened = sharpened;
+  ResponseCurve(Spectra spectra, Deconvolved deconvolved, List<FittedArrival> copies) {
+    this.deconvolved = deconvolved;
     int margin = spectra.rate().samplesIn(MARGIN_SECONDS);
-    double earliest = copies.stream().mapToDouble(Copy::lag).min().orElseThrow();
-    double latest = copies.stream().mapToDouble(Copy::lag).max().orElseThrow();
+    double earliest = copies.stream().mapToDouble(FittedArrival::lag).min().orElseThrow();
+    double latest = copies.stream().mapToDouble(FittedArrival::lag).max().orElseThrow();
     int furthest = spectra.auto().plan().maxLag();
     this.first = Math.max(-furthest, (int) Math.floor(earliest) - margin);
     this.count = Math.min(furthest, (int) Math.ceil(latest) + margin) - first + 1;
@@ -36,7 +36,7 @@ final class ResponseCurve {
 
   /** The response. */
   Response draw() {
-    CrossSpectrum tapered = sharpened.cross().weighted(taper());
+    CrossSpectrum tapered = deconvolved.cross().weighted(taper());
     double[] real = tapered.lagsFrom(first, count);
     double[] imaginary = tapered.quadratureFrom(first, count);
     int step = (count + MOST_POINTS - 1) / MOST_POINTS;
@@ -53,7 +53,7 @@ final class ResponseCurve {
   }
 
   private double[] taper() {
-    double[] band = sharpened.band();
+    double[] band = deconvolved.band();
     double edge = BAND_EDGE * band[PeakSearch.strongest(band)];
     int low = 0;
     int high = band.length - 1;

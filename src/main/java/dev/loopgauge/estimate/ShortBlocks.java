@@ -23,7 +23,7 @@ final class ShortBlocks {
   private final double[] taperedReturn;
   private double referenceEnergy;
   private double returnEnergy;
-  private double leftEnergy;
+  private double residualEnergy;
   private double wholePerKnown;
   private int samples;
 
@@ -80,7 +80,7 @@ final class ShortBlocks {
     }
     referenceEnergy = Loudness.energy(reference);
     returnEnergy = Loudness.energy(ret);
-    leftEnergy = Loudness.energy(left);
+    residualEnergy = Loudness.energy(left);
     fft.forward(reference);
     fft.forward(ret);
     fft.forward(left);
@@ -122,8 +122,8 @@ final class ShortBlocks {
   }
 
   /** The energy of the residual. */
-  double leftEnergy() {
-    return leftEnergy;
+  double residualEnergy() {
+    return residualEnergy;
   }
 
   /** The power of the reference in a bin, which is neither the first nor the last. */
@@ -137,7 +137,7 @@ final class ShortBlocks {
   }
 
   /** The power of the residual in a bin. */
-  double leftPower(int k) {
+  double residualPower(int k) {
     return Packed.power(left, k);
   }
 

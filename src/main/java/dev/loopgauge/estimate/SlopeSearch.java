@@ -94,7 +94,7 @@ final class SlopeSearch {
       fft.forward(x);
       fft.forward(y);
       double[] product = new double[fft.length()];
-      Packed.addCross(x, y, product);
+      Packed.accumulateCrossSpectrum(x, y, product);
       fft.inverse(product);
       lags[i] = Arrays.copyOf(product, 2 * reach + 1);
     }

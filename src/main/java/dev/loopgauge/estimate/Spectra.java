@@ -29,9 +29,9 @@ final class Spectra {
   private final int exact;
   private final double referenceEnergy;
   private final double origin;
-  private final Coverage coverage;
+  private final PartialOverlap coverage;
   private final Lazy<double[]> lags = new Lazy<>(() -> lagsOf(cross()));
-  private final Lazy<Copy> strongest = new Lazy<>(() -> strongest(cross()));
+  private final Lazy<FittedArrival> strongest = new Lazy<>(() -> strongest(cross()));
 
   private Spectra(
       List<Reading> readings,
@@ -49,7 +49,7 @@ final class Spectra {
     this.auto = auto;
     this.exact = exact;
     this.referenceEnergy = auto.at(0).value();
-    this.coverage = new Coverage(readings, referenceEnergy);
+    this.coverage = new PartialOverlap(readings, referenceEnergy);
     boolean goesOn = readings.stream().anyMatch(Reading::goesOn);
     this.origin = goesOn ? PeakSearch.refine(auto, 0).lag() : 0;
   }
@@ -129,7 +129,7 @@ final class Spectra {
   }
 
   /** The readings cut to what was recorded of a copy. */
-  Coverage.Cut recordedOf(Copy copy) {
+  PartialOverlap.Cut recordedOf(FittedArrival copy) {
     return coverage.cutTo(copy, cutMargin());
   }
 
@@ -145,7 +145,7 @@ final class Spectra {
     List<CrossSpectrum> rest = new ArrayList<>(each);
     CrossSpectrum restOfAuto = auto;
     for (int i = 0; i < cut.size(); i++) {
-      for (Reading off : Coverage.cutOff(readings.get(i), cut.get(i))) {
+      for (Reading off : PartialOverlap.cutOff(readings.get(i), cut.get(i))) {
         List<Part> parts = parts(List.of(off), plan, correlators);
         rest.set(i, rest.get(i).less(each(parts, 1).get(0)));
         restOfAuto = restOfAuto.less(auto(parts));
@@ -239,15 +239,15 @@ final class Spectra {
   }
 
   /** The strongest copy in all readings. */
-  Copy strongest() {
+  FittedArrival strongest() {
     return strongest.get();
   }
 
   /**
    * The strongest copy in a correlation. Of a copy that the recording starts or ends within only a
-   * part is there to correlate, which must not count against its lag ({@link Coverage}).
+   * part is there to correlate, which must not count against its lag ({@link PartialOverlap}).
    */
-  Copy strongest(CrossSpectrum correlation) {
+  FittedArrival strongest(CrossSpectrum correlation) {
     int lag = coverage.strongest(searched(correlation), -searchLag);
     return copy(PeakSearch.refine(correlation, lag));
   }
@@ -257,7 +257,7 @@ final class Spectra {
    * the references' own correlation peaks: not at 0, but half of what x^2 gains from edge to edge
    * over the sum of (dx/dn)^2 beside it (derived), where they are cut out of sound that goes on.
    */
-  Copy copy(CrossSpectrum.Point peak) {
-    return new Copy(peak.lag() - origin, peak.value() / referenceEnergy);
+  FittedArrival copy(CrossSpectrum.Point peak) {
+    return new FittedArrival(peak.lag() - origin, peak.value() / referenceEnergy);
   }
 }

@@ -10,8 +10,8 @@ import java.util.Optional;
 /**
  * The delay within one window of a track: near where it was before, or anywhere.
  *
- * <p>A drift that smears the correlation is taken out first ({@link Retimed}), by the drift of the
- * window before or, where there was none, by a search ({@link SlopeSearch}).
+ * <p>A drift that smears the correlation is taken out first ({@link Resampled}), by the drift of
+ * the window before or, where there was none, by a search ({@link SlopeSearch}).
  */
 final class WindowDelay {
   /** How far from the last delay the next is looked for at first, in seconds. */
@@ -108,8 +108,8 @@ final class WindowDelay {
             Window.on(sent, start, length),
             new Window(ret, from + start, length + reference.rate().samplesIn(maxDelaySeconds)));
     Spectra spectra = Spectra.of(List.of(reading), maxDelaySeconds);
-    Copy copy = spectra.strongest();
-    return Trust.holds(spectra, Fit.of(spectra, List.of(copy)))
+    FittedArrival copy = spectra.strongest();
+    return Detection.holds(spectra, Fit.of(spectra, List.of(copy)))
         ? Optional.of((int) Math.rint(copy.lag()))
         : Optional.empty();
   }
@@ -138,7 +138,7 @@ final class WindowDelay {
 
   private Optional<Found> refined(Samples moved, int lag, double slope) {
     double middle = reference.length() / 2.0;
-    Samples steady = slope == 0 ? moved : new Retimed(moved, middle, slope);
+    Samples steady = slope == 0 ? moved : new Resampled(moved, middle, slope);
     int half = reference.length() / 2;
     List<Reading> halves =
         List.of(
@@ -146,7 +146,7 @@ final class WindowDelay {
             new Reading(Window.on(reference, half, half), new Window(steady, half, half)));
     Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
     Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
-    if (!Trust.holds(spectra, fit)) {
+    if (!Detection.holds(spectra, fit)) {
       return Optional.empty();
     }
     DriftWithin drift = new DriftWithin(spectra, fit);
@@ -157,7 +157,7 @@ final class WindowDelay {
     }
     return Optional.of(
         new Found(
-            // Retimed about its own middle, the copy that is late by d came d / (1 + slope) late.
+            // Resampled about its own middle, the copy that is late by d came d / (1 + slope) late.
             lag + fit.measured().lag() * (1 + slope),
             slope + drift.further() / half,
             standard,

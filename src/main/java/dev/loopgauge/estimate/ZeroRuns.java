@@ -25,7 +25,7 @@ final class ZeroRuns {
   private final int side;
   private final List<LostSound.Gap> gaps = new ArrayList<>();
 
-  private ZeroRuns(Reading reading, Copy copy) {
+  private ZeroRuns(Reading reading, FittedArrival copy) {
     this.reading = reading;
     this.delay = (int) Math.rint(copy.lag());
     this.gain = Math.abs(copy.gain());
@@ -33,7 +33,7 @@ final class ZeroRuns {
   }
 
   /** The runs of at least 1 ms in a reading, in their order. */
-  static List<LostSound.Gap> of(Reading reading, Copy copy) {
+  static List<LostSound.Gap> of(Reading reading, FittedArrival copy) {
     ZeroRuns runs = new ZeroRuns(reading, copy);
     runs.find();
     return runs.gaps;

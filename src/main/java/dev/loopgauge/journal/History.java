@@ -18,7 +18,7 @@ public record History(
     List<HistoryPoint> points,
     List<Step> steps,
     double levelSamples,
-    Optional<Drift> drift) {
+    Optional<DelayTrend> drift) {
   /**
    * A lasting change.
    *

@@ -140,13 +140,13 @@ final class HistoryReader {
         .orElse(segment.to() - 1);
   }
 
-  private Optional<Drift> drift(Segment segment) {
+  private Optional<DelayTrend> drift(Segment segment) {
     int[] kept = IntStream.range(segment.from(), segment.to()).filter(i -> !outlier[i]).toArray();
     if (kept.length < Trend.FEWEST || days(kept[0]) >= days(kept[kept.length - 1])) {
       return Optional.empty();
     }
     return Optional.of(
-        Drift.of(
+        DelayTrend.of(
             IntStream.of(kept).mapToDouble(this::days).toArray(),
             IntStream.of(kept).mapToDouble(i -> samples[i]).toArray()));
   }

@@ -51,11 +51,11 @@ public record Overlap(double delayMs, double toleranceMs, double laterLevelDb) {
   }
 
   /** What comes of the two. */
-  public Effect effect() {
+  public Blend effect() {
     if (isApart() || isLoudAndLate()) {
-      return Effect.ECHO;
+      return Blend.ECHO;
     }
-    return isTooQuiet() || isAboveHearing() ? Effect.SAFE : Effect.COLOURS;
+    return isTooQuiet() || isAboveHearing() ? Blend.SAFE : Blend.COLOURS;
   }
 
   /** Why, and who says so; a few words for the screen. */

@@ -42,7 +42,7 @@ public record Explanation(
   }
 
   static Explanation none(Latency predicted, Latency difference) {
-    String size = Figure.of(Math.abs(difference.samples()), 1);
+    String size = PlainNumber.of(Math.abs(difference.samples()), 1);
     String text =
         difference.samples() > 0
             ? "something adds %s samples that the chain file doesn't state"
@@ -65,7 +65,7 @@ public record Explanation(
     return new Explanation(
         DRIFT,
         "The clocks are not locked: they drift apart by this much in "
-            + Figure.of(seconds, 1)
+            + PlainNumber.of(seconds, 1)
             + " s. Lock them first, then measure again.",
         measured.samples(),
         0);

@@ -31,7 +31,7 @@ public record ExtraMeasurement(
             Locale.ROOT,
             "measured again at a block of %d: %s samples, ",
             blockSize.orElseThrow(),
-            Figure.of(readSamples, 1));
+            PlainNumber.of(readSamples, 1));
     return new ExtraMeasurement(
         blockSize,
         left,

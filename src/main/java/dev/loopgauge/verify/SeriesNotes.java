@@ -37,8 +37,8 @@ public final class SeriesNotes {
             Locale.ROOT,
             "the reading at a block of %d stands out: %s samples (%s ms) too %s, and was left out",
             odd.reading().blockSize(),
-            Figure.of(Math.abs(off), 1),
-            Figure.of(Math.abs(off) * 1000 / fit.fixed().rate().hertz(), 2),
+            PlainNumber.of(Math.abs(off), 1),
+            PlainNumber.of(Math.abs(off) * 1000 / fit.fixed().rate().hertz(), 2),
             off > 0 ? "late" : "early"),
         "was it misread, or the block size not yet in effect? read that one again");
   }
@@ -56,7 +56,7 @@ public final class SeriesNotes {
           String.format(
               Locale.ROOT,
               "the readings do not lie on one line: they are up to %s samples off",
-              Figure.of(fit.worstSamples(), 1)),
+              PlainNumber.of(fit.worstSamples(), 1)),
           "read each again, and more sizes: then the odd one shows");
     }
   }
@@ -72,7 +72,7 @@ public final class SeriesNotes {
           String.format(
               Locale.ROOT,
               "the number of blocks is uncertain by %s: the sizes lie too close for these readings",
-              Figure.of(fit.uncertaintyBlocks(), 2)),
+              PlainNumber.of(fit.uncertaintyBlocks(), 2)),
           "read a size that is several times larger");
     } else if (!fit.isWhole()) {
       note(
@@ -80,7 +80,7 @@ public final class SeriesNotes {
           String.format(
               Locale.ROOT,
               "%s blocks is no whole number%s",
-              Figure.of(fit.blocks(), 3),
+              PlainNumber.of(fit.blocks(), 3),
               trueRate().map(SeriesNotes::atRate).orElse("")),
           "is the sample rate the one that the rig ran at, and each block size the host's own?");
     }
@@ -127,8 +127,8 @@ public final class SeriesNotes {
           String.format(
               Locale.ROOT,
               "no rig is so: %s blocks and a fixed part of %s samples",
-              Figure.of(fit.toldBlocks(), 2),
-              Figure.of(fit.fixed().samples(), 1)),
+              PlainNumber.of(fit.toldBlocks(), 2),
+              PlainNumber.of(fit.fixed().samples(), 1)),
           "check the readings, their unit and the sample rate");
     }
   }

@@ -87,7 +87,7 @@ final class TellingApart {
   private ExtraMeasurement atBlockSize(int size) {
     List<String> readings = new ArrayList<>();
     for (List<Hypothesis> group : groups(size)) {
-      String samples = Figure.of(read(group.get(0), size), 1);
+      String samples = PlainNumber.of(read(group.get(0), size), 1);
       String changes = String.join(" or ", group.stream().map(Hypothesis::written).toList());
       readings.add(samples + " samples with " + changes);
     }

@@ -42,7 +42,7 @@ public record TowardsLimit(String path, double limitMs, double delayMs, double s
 
   /** The same in words, one sentence without its full stop. */
   public String text() {
-    String limit = "the " + Figure.of(limitMs, 2) + " ms that its listener may hear late";
+    String limit = "the " + PlainNumber.of(limitMs, 2) + " ms that its listener may hear late";
     return seconds == 0
         ? path + " is past " + limit + " already, and gets later"
         : path + " will be past " + limit + " in about " + time();
@@ -50,13 +50,13 @@ public record TowardsLimit(String path, double limitMs, double delayMs, double s
 
   private String time() {
     if (seconds < 2 * MINUTE) {
-      return Figure.of(seconds, 0) + " s";
+      return PlainNumber.of(seconds, 0) + " s";
     }
     if (seconds < 2 * HOUR) {
-      return Figure.of(seconds / MINUTE, 0) + " min";
+      return PlainNumber.of(seconds / MINUTE, 0) + " min";
     }
     return seconds < 2 * DAY
-        ? Figure.of(seconds / HOUR, 0) + " hours"
-        : Figure.of(seconds / DAY, 0) + " days";
+        ? PlainNumber.of(seconds / HOUR, 0) + " hours"
+        : PlainNumber.of(seconds / DAY, 0) + " days";
   }
 }

@@ -68,7 +68,7 @@ final class DelayTrial {
   /** The reference, later by {@code delay} samples and times {@code gain}, in white noise. */
   Reading reading(double delay, double gain, double noise, SplittableRandom random) {
     double[] y = spectrum.clone();
-    Packed.advance(y, -delay);
+    Packed.fractionalDelay(y, -delay);
     fft.inverse(y);
     for (int i = 0; i < y.length; i++) {
       y[i] = gain * y[i] + noise * random.nextGaussian();

@@ -46,7 +46,7 @@ class DispersionTest {
     for (int i = 0; i < low.length; i++) {
       (i < low.length * 0.79 ? high : low)[i] = 0;
     }
-    Packed.advance(high, -0.5);
+    Packed.fractionalDelay(high, -0.5);
     for (int i = 0; i < low.length; i++) {
       low[i] += high[i];
     }

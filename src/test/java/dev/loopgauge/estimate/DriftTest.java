@@ -25,7 +25,7 @@ class DriftTest {
   /** Some signal, later by a delay that grows by some ppm of the time sent, in a little noise. */
   private static Signal drifting(Signal sent, double ppm) {
     Signal late = sent.slice(-DELAY, sent.length() + sent.rate().hertz());
-    Samples drifting = new Retimed(late, 0, -ppm / (1e6 + ppm));
+    Samples drifting = new Resampled(late, 0, -ppm / (1e6 + ppm));
     double[] ret = new double[late.length()];
     drifting.copyTo(0, ret, 0, ret.length);
     SplittableRandom random = new SplittableRandom(7);

@@ -45,7 +45,7 @@ class FiniteNumbersTest {
   }
 
   private static Signal drifting(Signal sent, double ppm) {
-    Samples drifting = new Retimed(sent.slice(-200, sent.length()), 0, -ppm / (1e6 + ppm));
+    Samples drifting = new Resampled(sent.slice(-200, sent.length()), 0, -ppm / (1e6 + ppm));
     double[] ret = new double[sent.length()];
     drifting.copyTo(0, ret, 0, ret.length);
     return Signal.of(RATE, rounded(ret, 0.5));

@@ -18,10 +18,10 @@ class KeptTransformsTest {
     SplittableRandom random = new SplittableRandom(4);
     Signal reference = ShowSound.applause(RATE, 30, random);
     DelayEstimator estimator = new DelayEstimator(0.5);
-    Stretches kept = Stretches.forMany(reference, 0.5);
+    Segments kept = Segments.forMany(reference, 0.5);
     for (int delay : new int[] {3, 200, -150}) {
       Signal ret = reference.slice(-delay, LENGTH - delay);
-      Measurement once = measured(estimator.estimate(Stretches.of(reference, 0.5), ret));
+      Measurement once = measured(estimator.estimate(Segments.of(reference, 0.5), ret));
       Measurement again = measured(estimator.estimate(kept, ret));
       assertEquals(once, again);
       assertEquals(delay, again.delay().samples(), 0.01);

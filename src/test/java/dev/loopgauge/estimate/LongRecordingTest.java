@@ -60,10 +60,10 @@ class LongRecordingTest {
     for (int i = 0; i < quiet.length; i++) {
       quiet[i] *= i >= 20 * RATE && i < 40 * RATE ? 1 : 1e-3;
     }
-    Stretches stretches = Stretches.of(Programme.signal(quiet), 0.5);
-    assertEquals(4, stretches.count());
-    assertTrue(stretches.leaveOut());
-    assertEquals(20 * RATE, stretches.against(Programme.signal(quiet)).get(0).start());
+    Segments segments = Segments.of(Programme.signal(quiet), 0.5);
+    assertEquals(4, segments.count());
+    assertTrue(segments.leaveOut());
+    assertEquals(20 * RATE, segments.against(Programme.signal(quiet)).get(0).start());
   }
 
   @Test
@@ -78,14 +78,14 @@ class LongRecordingTest {
   @Test
   void shortRecordingIsReadAsWhole() {
     Signal sent = Programme.signal(Programme.of(15, 10));
-    Stretches stretches = Stretches.of(sent, 1);
-    assertEquals(1, stretches.count());
-    assertFalse(stretches.leaveOut());
+    Segments segments = Segments.of(sent, 1);
+    assertEquals(1, segments.count());
+    assertFalse(segments.leaveOut());
   }
 
   @Test
   void readsNoMoreOfAnHourThanOfTwoMinutes() {
-    Stretches hour = Stretches.of(Programme.signal(new double[3600 * RATE]), 1);
+    Segments hour = Segments.of(Programme.signal(new double[3600 * RATE]), 1);
     assertTrue(hour.count() * hour.seconds() <= 120, "%d".formatted(hour.count()));
   }
 }

@@ -73,17 +73,17 @@ class PairEstimatorTest {
     assertEquals(-10.5, measured(pairs, "1-3").levelDb(), 0.5, "seed " + SEED);
     for (String other : List.of("1-9", "2-9", "3-9", "4-9")) {
       assertTrue(pairs.get(other).measured().isEmpty(), other + ", seed " + SEED);
-      assertEquals(0, pairs.get(other).likeness(), other);
+      assertEquals(0, pairs.get(other).coefficient(), other);
     }
   }
 
   @Test
   void likenessTellsCloseFromDistant() {
     Map<String, PairDelay> pairs = kit();
-    assertTrue(pairs.get("1-3").likeness() > 0.85, "seed " + SEED + pairs.get("1-3"));
-    assertTrue(pairs.get("3-4").likeness() > 0.8, "seed " + SEED + pairs.get("3-4"));
+    assertTrue(pairs.get("1-3").coefficient() > 0.85, "seed " + SEED + pairs.get("1-3"));
+    assertTrue(pairs.get("3-4").coefficient() > 0.8, "seed " + SEED + pairs.get("3-4"));
     assertTrue(
-        pairs.get("2-3").likeness() < pairs.get("1-3").likeness(),
+        pairs.get("2-3").coefficient() < pairs.get("1-3").coefficient(),
         "seed " + SEED + pairs.get("2-3"));
   }
 }

@@ -22,7 +22,7 @@ final class Rig {
     double[] spectrum = new double[fft.length()];
     SWEEP.copyTo(0, spectrum, 0, SWEEP.length());
     fft.forward(spectrum);
-    Packed.advance(spectrum, -delay);
+    Packed.fractionalDelay(spectrum, -delay);
     fft.inverse(spectrum);
     double[] copy = new double[LENGTH];
     for (int i = 0; i < LENGTH; i++) {

@@ -87,7 +87,7 @@ class HistoryTest {
     assertEquals(1, history.steps().size(), "seed " + SEED + history.steps());
     assertEquals(Mark.OUTLIER, marks(history).get(50));
     assertEquals(Mark.OUTLIER, marks(history).get(61));
-    Drift drift = history.drift().orElseThrow();
+    DelayTrend drift = history.drift().orElseThrow();
     assertEquals(48, drift.readings());
     assertEquals(perDay != 0, drift.isThere(), "seed " + SEED + " " + drift);
     assertEquals(perDay, drift.samplesPerDay(), 0.001, "seed " + SEED);
@@ -150,6 +150,6 @@ class HistoryTest {
   void aDriftIsMoreThanATenthOfASample(double inAll, boolean there) {
     double[] days = IntStream.range(0, 12).mapToDouble(i -> i).toArray();
     double[] samples = IntStream.range(0, 12).mapToDouble(i -> 595 + inAll * i / 11).toArray();
-    assertEquals(there, Drift.of(days, samples).isThere());
+    assertEquals(there, DelayTrend.of(days, samples).isThere());
   }
 }

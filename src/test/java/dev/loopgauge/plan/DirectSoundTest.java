@@ -54,7 +54,7 @@ class DirectSoundTest {
     PathBudget budget = Harbour.budget(chain, "vocal-house");
     assertEquals(15, budget.delay().ms(), 1e-9);
     assertEquals(Standing.WITHIN, budget.standing());
-    assertEquals(Effect.COLOURS, beside(chain).overlap().effect());
+    assertEquals(Blend.COLOURS, beside(chain).overlap().effect());
   }
 
   @Test

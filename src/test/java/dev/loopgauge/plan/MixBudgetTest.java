@@ -32,7 +32,7 @@ class MixBudgetTest {
     assertEquals(2, pair.toleranceSamples(), EXACT);
     assertEquals(49.180328, outcome.overlap().comb().firstNullHz().orElseThrow(), 1e-6);
     assertEquals(98.360656, outcome.overlap().comb().nullSpacingHz().orElseThrow(), 1e-6);
-    assertEquals(Effect.COLOURS, outcome.overlap().effect());
+    assertEquals(Blend.COLOURS, outcome.overlap().effect());
   }
 
   /** The later path, the house, is 6 dB down: 9.57 dB of ripple (derived, Everest chapter 10). */
@@ -165,7 +165,7 @@ class MixBudgetTest {
             "in-ear, stages: [box-in, console, box-out]", "in-ear, stages: [box-in, c]");
     Overlap overlap = pair(chain).outcomes().get(0).overlap();
     assertEquals(OptionalDouble.empty(), overlap.comb().firstNullHz());
-    assertEquals(Effect.SAFE, overlap.effect());
+    assertEquals(Blend.SAFE, overlap.effect());
   }
 
   @Test

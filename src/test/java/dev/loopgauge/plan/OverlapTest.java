@@ -23,7 +23,7 @@ class OverlapTest {
     "50,    ECHO,    heard apart from 50-100 ms on",
     "100,   ECHO,    heard apart from 50-100 ms on"
   })
-  void delayDecidesAtEqualLevels(double delayMs, Effect effect, String reason) {
+  void delayDecidesAtEqualLevels(double delayMs, Blend effect, String reason) {
     Overlap overlap = new Overlap(delayMs, 0, 0);
     assertEquals(effect, overlap.effect());
     assertTrue(overlap.reason().startsWith(reason), overlap.reason());
@@ -39,7 +39,7 @@ class OverlapTest {
     "40, 10, ECHO",
     "20, -10, COLOURS"
   })
-  void muchLouderCopyBreaksPrecedence(double delayMs, double laterLevelDb, Effect effect) {
+  void muchLouderCopyBreaksPrecedence(double delayMs, double laterLevelDb, Blend effect) {
     assertEquals(effect, new Overlap(delayMs, 0, laterLevelDb).effect());
   }
 
@@ -48,19 +48,19 @@ class OverlapTest {
    */
   @ParameterizedTest
   @CsvSource({"-13, COLOURS", "-22, COLOURS", "-22.1, SAFE"})
-  void onlyACopyBeyondTheMostSensitiveTestIsSafe(double laterLevelDb, Effect effect) {
+  void onlyACopyBeyondTheMostSensitiveTestIsSafe(double laterLevelDb, Blend effect) {
     assertEquals(effect, new Overlap(1, 0, laterLevelDb).effect());
   }
 
   @Test
   void quietCopyThatIsFarApartStillCountsAsAnEcho() {
-    assertEquals(Effect.ECHO, new Overlap(60, 0, -30).effect());
+    assertEquals(Blend.ECHO, new Overlap(60, 0, -30).effect());
   }
 
   @Test
   void toleranceCountsAsTheWorse() {
-    assertEquals(Effect.COLOURS, new Overlap(0, 0.03, 0).effect());
-    assertEquals(Effect.ECHO, new Overlap(49, 1, 0).effect());
+    assertEquals(Blend.COLOURS, new Overlap(0, 0.03, 0).effect());
+    assertEquals(Blend.ECHO, new Overlap(49, 1, 0).effect());
   }
 
   @Test

@@ -150,7 +150,7 @@ final class FormatChunk {
     return new AudioFileException(
         file,
         "expected 16, 24 or 32-bit samples or floating point, found " + found,
-        Remedy.convert(file));
+        RepairCommand.convert(file));
   }
 
   private static AudioFileException damaged(Path file, String expected, String found) {

@@ -98,7 +98,7 @@ final class HeaderReader {
               + " bytes, found "
               + left,
           "it was cut off while recording or copying: copy it again, or save what there is with "
-              + Remedy.readToEnd(file));
+              + RepairCommand.readToEnd(file));
     }
   }
 
@@ -160,7 +160,7 @@ final class HeaderReader {
           file,
           "expected its data to be " + data.size() + " bytes, found " + rest + " more after it",
           "its header tells the wrong length: export it again, or read it to its end with "
-              + Remedy.readToEnd(file));
+              + RepairCommand.readToEnd(file));
     }
   }
 

@@ -56,6 +56,6 @@ final class LookAlike {
     return new AudioFileException(
         file,
         "expected a WAV file, found " + found,
-        audio ? Remedy.convert(file) : "is it the right file? Export the recording as WAV");
+        audio ? RepairCommand.convert(file) : "is it the right file? Export the recording as WAV");
   }
 }

@@ -101,7 +101,7 @@ public final class WavFile implements AutoCloseable {
       throw new AudioFileException(
           file,
           "expected at most " + most + " samples a channel, as memory allows, found " + frames(),
-          Remedy.cutOut(file));
+          RepairCommand.cutOut(file));
     }
     return channel(channelFrom1, 0, (int) frames());
   }
@@ -173,7 +173,7 @@ public final class WavFile implements AutoCloseable {
       throw new AudioFileException(
           file,
           "expected at most " + Integer.MAX_VALUE + " samples a channel, found " + frames(),
-          Remedy.cutOut(file));
+          RepairCommand.cutOut(file));
     }
     return new WavChannel(this, channelFrom1);
   }

@@ -19,7 +19,7 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
   private final ServerClient client;
   private final ServerPort[] ports;
   private final int blockSize;
-  private final AtomicReference<RunningTake> current;
+  private final AtomicReference<CallbackTake> current;
   private final ServerWatch watch;
   private final CountDownLatch left = new CountDownLatch(1);
   private volatile boolean leaving;
@@ -29,7 +29,7 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
       ServerClient client,
       List<ServerPort> ports,
       int blockSize,
-      AtomicReference<RunningTake> current,
+      AtomicReference<CallbackTake> current,
       ServerWatch watch) {
     this.client = client;
     this.ports = ports.toArray(new ServerPort[0]);
@@ -50,7 +50,7 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
       watch.blockSize(block);
       int length = Math.min(block, blockSize);
       rest(ports, length);
-      RunningTake take = current.get();
+      CallbackTake take = current.get();
       if (take != null) {
         move(take, take.frameAt(client.blockTime(), block), ports, length);
       }
@@ -64,7 +64,7 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
   abstract void rest(ServerPort[] ports, int length);
 
   /** Moves a block between the ports and the take. */
-  abstract void move(RunningTake take, int frame, ServerPort[] ports, int length);
+  abstract void move(CallbackTake take, int frame, ServerPort[] ports, int length);
 
   /**
    * Ends the server's thread from within, and waits until it has ended. The server's library would

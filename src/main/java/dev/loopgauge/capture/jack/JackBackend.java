@@ -96,7 +96,7 @@ public final class JackBackend implements BlockSizeServer {
     try {
       SessionInfo info = info(request, clients.rateHz(), clients.blockSize());
       addPorts(clients, request);
-      AtomicReference<RunningTake> current = new AtomicReference<>();
+      AtomicReference<CallbackTake> current = new AtomicReference<>();
       return new JackSession(info, clients, current, clients.start(current, info));
     } catch (CaptureException | RuntimeException e) {
       clients.close();

@@ -13,8 +13,8 @@ import org.jaudiolibs.jnajack.JackPortFlags;
 final class JackClients {
   private final ServerClient player;
   private final ServerClient recorder;
-  private final List<Patch> sends = new ArrayList<>();
-  private final List<Patch> returns = new ArrayList<>();
+  private final List<PortPatch> sends = new ArrayList<>();
+  private final List<PortPatch> returns = new ArrayList<>();
 
   private JackClients(ServerClient player, ServerClient recorder) {
     this.player = player;
@@ -46,41 +46,41 @@ final class JackClients {
   /** Makes the port of a send, to be patched to the rig's port {@code fed}. */
   void addSend(int channel, String fed) throws CaptureException {
     ServerPort port = player.register("send_" + channel, JackPortFlags.JackPortIsOutput);
-    sends.add(new Patch(port, fed));
+    sends.add(new PortPatch(port, fed));
   }
 
   /** Makes the port of a return, to be patched to the rig's port {@code heard}. */
   void addReturn(int channel, String heard) throws CaptureException {
     ServerPort port = recorder.register("return_" + channel, JackPortFlags.JackPortIsInput);
-    returns.add(new Patch(port, heard));
+    returns.add(new PortPatch(port, heard));
   }
 
   /** Lets the server run both clients, and patches their ports. */
-  ServerWatch start(AtomicReference<RunningTake> current, SessionInfo info)
+  ServerWatch start(AtomicReference<CallbackTake> current, SessionInfo info)
       throws CaptureException {
     int blockSize = info.bufferSamples();
     ServerWatch watch = new ServerWatch(recorder, blockSize, info.rate().hertz());
     player.activate(new PlayCallback(player, ports(sends), blockSize, current, watch));
     recorder.activate(new RecordCallback(recorder, ports(returns), blockSize, current, watch));
-    for (Patch send : sends) {
+    for (PortPatch send : sends) {
       player.connect(send.own().name(), send.other());
     }
-    for (Patch heard : returns) {
+    for (PortPatch heard : returns) {
       recorder.connect(heard.other(), heard.own().name());
     }
     return watch;
   }
 
-  private static List<ServerPort> ports(List<Patch> patches) {
-    return patches.stream().map(Patch::own).toList();
+  private static List<ServerPort> ports(List<PortPatch> patches) {
+    return patches.stream().map(PortPatch::own).toList();
   }
 
   /** Throws when a patch is no longer there. */
   void checkPatches() throws CaptureException {
-    for (Patch send : sends) {
+    for (PortPatch send : sends) {
       send.check();
     }
-    for (Patch heard : returns) {
+    for (PortPatch heard : returns) {
       heard.check();
     }
   }

@@ -23,14 +23,14 @@ public final class JackSession implements GraphSession {
 
   private final SessionInfo info;
   private final JackClients clients;
-  private final AtomicReference<RunningTake> current;
+  private final AtomicReference<CallbackTake> current;
   private final ServerWatch watch;
   private boolean closed;
 
   JackSession(
       SessionInfo info,
       JackClients clients,
-      AtomicReference<RunningTake> current,
+      AtomicReference<CallbackTake> current,
       ServerWatch watch) {
     this.info = info;
     this.clients = clients;
@@ -48,7 +48,7 @@ public final class JackSession implements GraphSession {
     checkOpen();
     take.checkFits(clients.sendCount(), info.rate());
     watch.checkUnchanged();
-    RunningTake running = new RunningTake(take, clients.returnCount());
+    CallbackTake running = new CallbackTake(take, clients.returnCount());
     current.set(running);
     try {
       follow(take, running);
@@ -59,7 +59,7 @@ public final class JackSession implements GraphSession {
     }
   }
 
-  private void follow(Take take, RunningTake running) throws CaptureException {
+  private void follow(Take take, CallbackTake running) throws CaptureException {
     FeedbackGuard guard = new FeedbackGuard(take, info.rate());
     TakeLimit limit = new TakeLimit((double) take.frames() / info.rate().hertz());
     while (!running.isComplete()) {
@@ -75,7 +75,7 @@ public final class JackSession implements GraphSession {
     clients.checkPatches();
   }
 
-  private void checkFeedback(FeedbackGuard guard, RunningTake running) throws CaptureException {
+  private void checkFeedback(FeedbackGuard guard, CallbackTake running) throws CaptureException {
     if (guard.trips(running.returns(), running.recorded().frames())) {
       current.set(null);
       throw new CaptureException(

@@ -11,7 +11,7 @@ final class PlayCallback extends BlockCallback {
       ServerClient client,
       List<ServerPort> ports,
       int blockSize,
-      AtomicReference<RunningTake> current,
+      AtomicReference<CallbackTake> current,
       ServerWatch watch) {
     super(client, ports, blockSize, current, watch);
     this.silence = new float[blockSize];
@@ -25,7 +25,7 @@ final class PlayCallback extends BlockCallback {
   }
 
   @Override
-  void move(RunningTake take, int frame, ServerPort[] ports, int length) {
+  void move(CallbackTake take, int frame, ServerPort[] ports, int length) {
     for (int i = 0; i < ports.length; i++) {
       take.play(i, frame, ports[i].block(length), length);
     }

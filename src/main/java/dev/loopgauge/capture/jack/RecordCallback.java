@@ -9,7 +9,7 @@ final class RecordCallback extends BlockCallback {
       ServerClient client,
       List<ServerPort> ports,
       int blockSize,
-      AtomicReference<RunningTake> current,
+      AtomicReference<CallbackTake> current,
       ServerWatch watch) {
     super(client, ports, blockSize, current, watch);
   }
@@ -20,7 +20,7 @@ final class RecordCallback extends BlockCallback {
   }
 
   @Override
-  void move(RunningTake take, int frame, ServerPort[] ports, int length) {
+  void move(CallbackTake take, int frame, ServerPort[] ports, int length) {
     for (int i = 0; i < ports.length; i++) {
       take.record(i, frame, ports[i].block(length), length);
     }

@@ -20,8 +20,8 @@ final class ServerClient implements AutoCloseable {
 
   private final JackLibrary library;
   private final JackLibrary._jack_client client;
-  private final Notice shutdown = new Notice();
-  private final Notice xrun = new Notice();
+  private final ServerNotice shutdown = new ServerNotice();
+  private final ServerNotice xrun = new ServerNotice();
   private BlockCallback callback;
 
   /** Takes over a client that has just been opened. */
@@ -32,8 +32,9 @@ final class ServerClient implements AutoCloseable {
     tell("jack_set_xrun_callback", xrun);
   }
 
-  private void tell(String setter, Notice notice) {
-    ServerLibrary.function(setter).invoke(new Object[] {client, Notice.WRITER, notice.word()});
+  private void tell(String setter, ServerNotice notice) {
+    ServerLibrary.function(setter)
+        .invoke(new Object[] {client, ServerNotice.WRITER, notice.word()});
   }
 
   /** Whether the server ended, or threw this client out. */

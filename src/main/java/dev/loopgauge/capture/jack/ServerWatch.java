@@ -36,7 +36,7 @@ final class ServerWatch {
   }
 
   /** Notes in a take what happened since the last look, and throws when it can't go on. */
-  void check(RunningTake take) throws CaptureException {
+  void check(CallbackTake take) throws CaptureException {
     if (client.lostTime()) {
       take.xrun();
     }

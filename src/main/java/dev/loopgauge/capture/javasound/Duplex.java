@@ -28,7 +28,7 @@ final class Duplex implements AutoCloseable {
   private final Thread closer = daemon("close", this::closeLines);
 
   // Guarded by this.
-  private Optional<RunningTake> take = Optional.empty();
+  private Optional<LineTake> take = Optional.empty();
   private Optional<CaptureException> failure = Optional.empty();
   private long played;
   private long recorded;
@@ -70,7 +70,7 @@ final class Duplex implements AutoCloseable {
    *
    * @throws CaptureException when the flow has failed, before or meanwhile
    */
-  synchronized void run(RunningTake next) throws CaptureException {
+  synchronized void run(LineTake next) throws CaptureException {
     next.startAt(Math.max(played, recorded));
     take = Optional.of(next);
     await(() -> next.recorded() && (player.isEmpty() || verified >= next.end()));

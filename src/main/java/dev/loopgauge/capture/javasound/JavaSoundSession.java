@@ -55,7 +55,7 @@ final class JavaSoundSession implements AudioSession {
   public Capture capture(Take take) throws CaptureException {
     SampleRate rate = info.rate();
     take.checkFits(request.sends().size(), rate);
-    RunningTake running = new RunningTake(take, rate, request.sends(), request.returns());
+    LineTake running = new LineTake(take, rate, request.sends(), request.returns());
     flow.run(running);
     return running.capture();
   }

@@ -1,7 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 /** The card's converter at a return: what lies beyond full scale is cut off there. */
-record Converter() implements Effect {
+record Converter() implements SoundEffect {
   @Override
   public double[] on(double[] sound, Scene scene) {
     double[] cut = new double[sound.length];

@@ -84,7 +84,7 @@ final class FaultFormat {
     add(kinds, "clip=-6", value -> new Overload(number(value)));
     add(kinds, "band-limit=200-4000", FaultFormat::bandLimit);
     add(kinds, "second-arrival=2.5:-6", FaultFormat::secondArrival);
-    add(kinds, "drift=50", value -> new Drift(number(value)));
+    add(kinds, "drift=50", value -> new ClockFault(number(value)));
     add(kinds, "dropout=0.4:20", FaultFormat::dropout);
     add(kinds, "lost-block=0.4", value -> new LostBlock(number(value)));
     add(kinds, "feedback", value -> new Feedback());

@@ -73,7 +73,7 @@ final class SimulatedSession implements AudioSession {
   private Signal heard(int channel, Take take) {
     Scene scene = new Scene(info.rate(), rig.blockSize(), take.listening(), random.split());
     double[] sound = played(channel, take);
-    for (Effect effect : way(channel)) {
+    for (SoundEffect effect : way(channel)) {
       sound = effect.on(sound, scene);
     }
     return Signal.of(info.rate(), sound);
@@ -89,13 +89,13 @@ final class SimulatedSession implements AudioSession {
     return sound;
   }
 
-  private List<Effect> way(int channel) {
-    List<Effect> way = new ArrayList<>();
+  private List<SoundEffect> way(int channel) {
+    List<SoundEffect> way = new ArrayList<>();
     if (channel == CABLE) {
-      way.add(new Delay(cardSamples));
+      way.add(new DelayEffect(cardSamples));
     }
     if (channel == RIG) {
-      way.add(new Delay(cardSamples + rig.loop().samples()));
+      way.add(new DelayEffect(cardSamples + rig.loop().samples()));
       way.addAll(rig.heard());
     }
     way.add(new Noise(FLOOR_DBFS));

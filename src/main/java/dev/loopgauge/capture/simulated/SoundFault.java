@@ -1,9 +1,9 @@
 package dev.loopgauge.capture.simulated;
 
 /** A fault that can be heard: it changes what return 2 records. */
-sealed interface SoundFault extends Fault, Effect
+sealed interface SoundFault extends Fault, SoundEffect
     permits BandLimit,
-        Drift,
+        ClockFault,
         Dropout,
         Feedback,
         Gain,

@@ -9,7 +9,7 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.store.Journals;
-import dev.loopgauge.report.html.Reading;
+import dev.loopgauge.report.html.ReadDocument;
 import dev.loopgauge.report.html.ReportDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -32,14 +32,14 @@ public final class ReportSources {
    * @throws UsageException when one can't be read, or is none that a report can show
    */
   public static ReportDocument ofFiles(List<Path> files) {
-    List<Reading> readings = files.stream().map(ReportSources::reading).toList();
+    List<ReadDocument> readings = files.stream().map(ReportSources::reading).toList();
     String title = readings.size() == 1 ? readings.get(0).source() : "Measurements";
     return new ReportDocument(title, ProgramVersion.number(), readings);
   }
 
-  private static Reading reading(Path file) {
+  private static ReadDocument reading(Path file) {
     ResultFile document = ResultFile.read(file, "measure");
-    Reading reading = Reading.ofFile(file.getFileName().toString(), document.values());
+    ReadDocument reading = ReadDocument.ofFile(file.getFileName().toString(), document.values());
     if (!reading.isShown()) {
       throw document.lacks(
           "a document that a report can show",
@@ -60,11 +60,11 @@ public final class ReportSources {
   public static ReportDocument ofShow(
       String place, Map<String, String> environment, Optional<String> show, List<Path> files)
       throws JournalException {
-    List<Reading> documents = files.stream().map(ReportSources::reading).toList();
+    List<ReadDocument> documents = files.stream().map(ReportSources::reading).toList();
     try (Journal journal = Journals.openExisting(place, environment)) {
       Set<UUID> replaced = journal.corrections().keySet();
       String name = show.isPresent() ? show.get() : lastShow(journal);
-      List<Reading> readings = new ArrayList<>(readings(journal, name, replaced));
+      List<ReadDocument> readings = new ArrayList<>(readings(journal, name, replaced));
       List<Heading> past = past(journal, readings, replaced);
       readings.addAll(documents);
       return new ReportDocument(name, ProgramVersion.number(), readings, past);
@@ -85,7 +85,7 @@ public final class ReportSources {
   }
 
   /** The entries of a show that no other entry replaces. */
-  private static List<Reading> readings(Journal journal, String show, Set<UUID> replaced)
+  private static List<ReadDocument> readings(Journal journal, String show, Set<UUID> replaced)
       throws JournalException {
     List<Entry> entries = new ArrayList<>();
     journal.each(Selection.ofShow(show), entries::add);
@@ -93,18 +93,18 @@ public final class ReportSources {
       throw new UsageException(
           "no show '" + show + "' in the journal", "`loopgauge journal list` shows them");
     }
-    List<Reading> readings = new ArrayList<>();
+    List<ReadDocument> readings = new ArrayList<>();
     for (Entry entry : entries) {
       if (!replaced.contains(entry.heading().id())) {
-        readings.add(Reading.ofEntry(entry, JournalQueries.document(entry)));
+        readings.add(ReadDocument.ofEntry(entry, JournalQueries.document(entry)));
       }
     }
     return readings;
   }
 
   /** The entries of these readings' paths, of all shows, that no other replaces. */
-  private static List<Heading> past(Journal journal, List<Reading> readings, Set<UUID> replaced)
-      throws JournalException {
+  private static List<Heading> past(
+      Journal journal, List<ReadDocument> readings, Set<UUID> replaced) throws JournalException {
     List<Heading> past = new ArrayList<>();
     for (String path : paths(readings)) {
       journal.headings(Selection.ofPath(path)).stream()
@@ -114,7 +114,7 @@ public final class ReportSources {
     return past;
   }
 
-  private static Set<String> paths(List<Reading> readings) {
+  private static Set<String> paths(List<ReadDocument> readings) {
     return readings.stream()
         .flatMap(reading -> reading.entry().stream())
         .flatMap(entry -> entry.heading().path().stream())

@@ -6,7 +6,7 @@ import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.Stretches;
+import dev.loopgauge.estimate.Segments;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.ChosenPath;
@@ -122,16 +122,16 @@ public record AnalyzeJob(
         Estimate refused = new Estimate.Refused(List.of(mismatch.get()));
         return new Read(Collections.nCopies(returns.size(), refused), List.of());
       }
-      Stretches stretches =
+      Segments stretches =
           returns.size() > 1
-              ? Stretches.forMany(reference, recording.maxDelay())
-              : Stretches.of(reference, recording.maxDelay());
+              ? Segments.forMany(reference, recording.maxDelay())
+              : Segments.of(reference, recording.maxDelay());
       List<Estimate> estimates = estimates(stretches, returns, progress);
       return new Read(estimates, notes(recordings, stretches, estimates));
     }
   }
 
-  private List<Estimate> estimates(Stretches stretches, List<Samples> returns, Progress progress) {
+  private List<Estimate> estimates(Segments stretches, List<Samples> returns, Progress progress) {
     DelayEstimator estimator = new DelayEstimator(recording.maxDelay(), arrival);
     if (returns.size() == 1) {
       return List.of(estimator.estimate(stretches, held(returns.get(0))));
@@ -154,7 +154,7 @@ public record AnalyzeJob(
     return samples.length() <= most ? samples.slice(0, samples.length()) : samples;
   }
 
-  private List<String> notes(Recordings recordings, Stretches stretches, List<Estimate> estimates) {
+  private List<String> notes(Recordings recordings, Segments stretches, List<Estimate> estimates) {
     List<String> notes = new ArrayList<>(recordings.notes());
     if (stretches.leaveOut()) {
       String count = stretches.count() == 1 ? "1 stretch" : stretches.count() + " stretches";

@@ -1,6 +1,6 @@
 package dev.loopgauge.report.budget;
 
-import dev.loopgauge.plan.Effect;
+import dev.loopgauge.plan.Blend;
 import dev.loopgauge.report.form.Numbers;
 import java.math.BigDecimal;
 import java.util.Locale;
@@ -27,7 +27,7 @@ final class Combs {
   }
 
   /** The effect in words; what needs attention is in capitals. */
-  static String effect(Effect effect) {
-    return effect == Effect.SAFE ? effect.label() : effect.label().toUpperCase(Locale.ROOT);
+  static String effect(Blend effect) {
+    return effect == Blend.SAFE ? effect.label() : effect.label().toUpperCase(Locale.ROOT);
   }
 }

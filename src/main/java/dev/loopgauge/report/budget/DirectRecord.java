@@ -1,9 +1,9 @@
 package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Listener;
+import dev.loopgauge.plan.Blend;
 import dev.loopgauge.plan.Comb;
 import dev.loopgauge.plan.DirectSound;
-import dev.loopgauge.plan.Effect;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
@@ -19,7 +19,7 @@ public record DirectRecord(
     Optional<BigDecimal> firstNullHz,
     Optional<BigDecimal> nullSpacingHz,
     Optional<BigDecimal> rippleDb,
-    Effect effect,
+    Blend effect,
     String reason) {
   /** Of direct sound beside a path. */
   static DirectRecord of(DirectSound sound) {

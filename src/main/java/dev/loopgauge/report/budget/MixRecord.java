@@ -2,8 +2,8 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Judged;
 import dev.loopgauge.chain.Standing;
+import dev.loopgauge.plan.Blend;
 import dev.loopgauge.plan.Comb;
-import dev.loopgauge.plan.Effect;
 import dev.loopgauge.plan.MixArrival;
 import dev.loopgauge.plan.MixBudget;
 import dev.loopgauge.plan.MixOutcome;
@@ -145,7 +145,7 @@ public record MixRecord(
       Optional<BigDecimal> firstNullHz,
       Optional<BigDecimal> nullSpacingHz,
       Optional<BigDecimal> rippleDb,
-      Effect effect,
+      Blend effect,
       String reason) {
     private static OutcomeRecord of(MixOutcome outcome) {
       Comb comb = outcome.overlap().comb();

@@ -18,7 +18,7 @@ final class BandsPart {
   private BandsPart() {}
 
   /** The figure; empty where there are no bands. */
-  static Optional<Figure> of(MeasurementRecord measurement) {
+  static Optional<PlotFigure> of(MeasurementRecord measurement) {
     if (measurement.bands().isEmpty()) {
       return Optional.empty();
     }
@@ -42,7 +42,7 @@ final class BandsPart {
     }
     graph.points(points, Form.ROUND).level(delay.samples(), 0);
     return Optional.of(
-        new Figure(
+        new PlotFigure(
             new GraphPlot(graph),
             "Delay by octave band",
             "Each point is an octave band with its uncertainty; the dashed line is the delay over"

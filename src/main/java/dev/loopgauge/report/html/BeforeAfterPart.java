@@ -44,7 +44,7 @@ final class BeforeAfterPart {
         : "The same within the uncertainty of both: " + by + ".";
   }
 
-  private static Map<String, String> facts(Reading reading) {
+  private static Map<String, String> facts(ReadDocument reading) {
     Map<String, String> facts = new TreeMap<>();
     reading
         .measured()

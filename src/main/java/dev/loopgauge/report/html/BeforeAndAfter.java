@@ -13,7 +13,7 @@ import java.util.Optional;
  */
 record BeforeAndAfter(ShownDelay before, ShownDelay after) {
   /** Between two readings; empty where one has no number, or the rates differ. */
-  static Optional<BeforeAndAfter> of(Reading before, Reading after) {
+  static Optional<BeforeAndAfter> of(ReadDocument before, ReadDocument after) {
     return before
         .delay()
         .flatMap(

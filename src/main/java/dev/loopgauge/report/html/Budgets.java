@@ -20,7 +20,7 @@ final class Budgets {
   private final Map<String, PathRecord> byPath = new LinkedHashMap<>();
 
   /** Of all readings; a later one replaces an earlier. */
-  Budgets(List<Reading> readings) {
+  Budgets(List<ReadDocument> readings) {
     readings.stream()
         .flatMap(reading -> reading.entry().stream())
         .flatMap(entry -> entry.chain().stream())

@@ -26,7 +26,7 @@ final class FindingsPart {
 
   private static DomContent finding(FindingRecord finding) {
     return div(
-        dt(Names.isolated(finding.text().or(finding::code).orElse(""))),
-        dd(text("Try: "), Names.isolated(finding.hint().orElse("-"))));
+        dt(Escaping.isolated(finding.text().or(finding::code).orElse(""))),
+        dd(text("Try: "), Escaping.isolated(finding.hint().orElse("-"))));
   }
 }

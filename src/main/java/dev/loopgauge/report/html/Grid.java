@@ -59,9 +59,9 @@ final class Grid {
 
   private DomContent cell(int column, String text) {
     if (column == 0) {
-      return th(Names.brief(text)).attr("scope", "row");
+      return th(Escaping.brief(text)).attr("scope", "row");
     }
-    return isFigures(column) ? td(text).withClass("figure") : td(Names.brief(text));
+    return isFigures(column) ? td(text).withClass("figure") : td(Escaping.brief(text));
   }
 
   private boolean isFigures(int column) {

@@ -29,7 +29,7 @@ final class HistoryPart {
    * @param logged the readings in the order of their time
    * @param rateHz the rate of those that are shown; others can't be put on one axis
    */
-  static Optional<Figure> of(List<Logged> logged, double rateHz) {
+  static Optional<PlotFigure> of(List<Logged> logged, double rateHz) {
     List<Logged> all = logged.stream().filter(l -> l.delay().rateHz() == rateHz).toList();
     List<Logged> same = all.subList(Math.max(0, all.size() - MOST_POINTS), all.size());
     if (same.size() < FEWEST) {
@@ -52,7 +52,7 @@ final class HistoryPart {
     double middle = Median.of(same.stream().mapToDouble(l -> l.delay().samples()).toArray());
     graph.level(middle, 0);
     return Optional.of(
-        new Figure(
+        new PlotFigure(
             new GraphPlot(graph),
             "Delay over shows",
             (same.size() < all.size() ? "The last " + same.size() + " readings. " : "")
@@ -73,7 +73,7 @@ final class HistoryPart {
           "%d. %s, %s, %s"
               .formatted(
                   i + 1,
-                  Names.shortened(logged.show(), 60),
+                  Escaping.shortened(logged.show(), 60),
                   logged.when().label(),
                   Logs.brief(logged.at())),
           logged.delay().inSamples(),

@@ -48,7 +48,7 @@ final class Page {
   Page(ReportDocument report, String made) {
     this.title = report.title();
     this.made = made;
-    List<Reading> readings = report.readings();
+    List<ReadDocument> readings = report.readings();
     Budgets budgets = new Budgets(readings);
     List<PathStory> paths = PathStory.of(report, budgets);
     parts.add(new VerdictPart(paths, readings).html());
@@ -58,7 +58,7 @@ final class Page {
     PicturePart.of(budgets.all(), paths).ifPresent(part -> parts.add(part.html()));
     Set<String> measured = paths.stream().map(PathStory::name).collect(Collectors.toSet());
     for (int i = 0; i < readings.size(); i++) {
-      Reading reading = readings.get(i);
+      ReadDocument reading = readings.get(i);
       String id = "document-" + (i + 1);
       reading
           .document()
@@ -82,7 +82,7 @@ final class Page {
 
   /** The file's text. */
   String text() {
-    return Names.visible(document(html(headTag(), bodyTag()).withLang("en"))) + "\n";
+    return Escaping.visible(document(html(headTag(), bodyTag()).withLang("en"))) + "\n";
   }
 
   private HeadTag headTag() {
@@ -91,14 +91,16 @@ final class Page {
         meta().attr("http-equiv", "Content-Security-Policy").withContent(POLICY),
         meta().withName("viewport").withContent("width=device-width, initial-scale=1"),
         meta().withName("color-scheme").withContent("light dark"),
-        title(Names.shortened(title, 200) + " · delay report"),
+        title(Escaping.shortened(title, 200) + " · delay report"),
         style(rawHtml(css())));
   }
 
   private DomContent bodyTag() {
     return body(
         header(
-            p("Delay report").withClass("kind"), h1(Names.brief(title)), p(made).withClass("made")),
+            p("Delay report").withClass("kind"),
+            h1(Escaping.brief(title)),
+            p(made).withClass("made")),
         main(each(parts, part -> part)),
         footer(
             p(

@@ -29,16 +29,16 @@ final class PathPart {
   PathPart(PathStory path, int number) {
     this.path = path;
     this.id = "path-" + number;
-    content.add(h2(Names.brief(path.name())).withId(id));
-    content.add(p(Names.shortened(Telling.verdict(path.latest()), 1_000)).withClass("lead"));
+    content.add(h2(Escaping.brief(path.name())).withId(id));
+    content.add(p(Escaping.shortened(Telling.verdict(path.latest()), 1_000)).withClass("lead"));
     path.budget()
         .flatMap(budget -> StagesPart.overLimit(budget, path.latest()))
         .ifPresent(over -> content.add(p(over)));
-    Reading latest = path.latest();
+    ReadDocument latest = path.latest();
     latest
         .comparison()
         .flatMap(ComparisonRecord::towardsLimit)
-        .ifPresent(limit -> content.add(p(Names.isolated(limit.text() + "."))));
+        .ifPresent(limit -> content.add(p(Escaping.isolated(limit.text() + "."))));
     explanations(latest);
     add(
         "From stage to stage",
@@ -55,7 +55,7 @@ final class PathPart {
     }
   }
 
-  private void explanations(Reading latest) {
+  private void explanations(ReadDocument latest) {
     List<String> causes =
         latest.comparison().stream()
             .flatMap(comparison -> comparison.explanations().stream())
@@ -63,7 +63,7 @@ final class PathPart {
             .toList();
     if (!causes.isEmpty()) {
       content.add(p("Most likely first:"));
-      content.add(ul(each(causes, cause -> li(Names.isolated(cause)))));
+      content.add(ul(each(causes, cause -> li(Escaping.isolated(cause)))));
     }
   }
 
@@ -78,7 +78,7 @@ final class PathPart {
             });
   }
 
-  private void add(String heading, String name, Optional<Figure> figure) {
+  private void add(String heading, String name, Optional<PlotFigure> figure) {
     figure.ifPresent(shown -> addAll(heading, shown.html(id + "-" + name)));
   }
 

@@ -20,7 +20,7 @@ import java.util.Optional;
  * @param budget its part of a budget document, where there is one
  */
 record PathStory(
-    String name, List<Reading> readings, Optional<PathRecord> budget, List<Logged> past) {
+    String name, List<ReadDocument> readings, Optional<PathRecord> budget, List<Logged> past) {
   /** Copies the list. */
   PathStory {
     readings = List.copyOf(readings);
@@ -29,9 +29,9 @@ record PathStory(
 
   /** The paths that were measured: first those that need attention, else as they first come. */
   static List<PathStory> of(ReportDocument report, Budgets budgets) {
-    Map<String, List<Reading>> byPath = new LinkedHashMap<>();
+    Map<String, List<ReadDocument>> byPath = new LinkedHashMap<>();
     report.readings().stream()
-        .filter(Reading::measures)
+        .filter(ReadDocument::measures)
         .forEach(r -> byPath.computeIfAbsent(r.path(), path -> new ArrayList<>()).add(r));
     return byPath.entrySet().stream()
         .map(e -> story(report, e.getKey(), e.getValue(), budgets))
@@ -40,7 +40,7 @@ record PathStory(
   }
 
   private static PathStory story(
-      ReportDocument report, String name, List<Reading> readings, Budgets budgets) {
+      ReportDocument report, String name, List<ReadDocument> readings, Budgets budgets) {
     List<Logged> past =
         report.past().stream()
             .filter(heading -> heading.path().equals(Optional.of(name)))
@@ -50,7 +50,7 @@ record PathStory(
   }
 
   /** The last measurement: what is true now. */
-  Reading latest() {
+  ReadDocument latest() {
     return readings.get(readings.size() - 1);
   }
 
@@ -68,15 +68,15 @@ record PathStory(
 
   /** What came of it between before and after the show. */
   Optional<BeforeAndAfter> shift() {
-    Optional<Reading> before = last(When.BEFORE);
-    Optional<Reading> after = last(When.AFTER);
+    Optional<ReadDocument> before = last(When.BEFORE);
+    Optional<ReadDocument> after = last(When.AFTER);
     return before.isPresent() && after.isPresent()
         ? BeforeAndAfter.of(before.get(), after.get())
         : Optional.empty();
   }
 
   /** The last trusted reading of a part of the day. */
-  Optional<Reading> last(When when) {
+  Optional<ReadDocument> last(When when) {
     return readings.stream()
         .filter(reading -> reading.when().equals(Optional.of(when)))
         .filter(reading -> reading.delay().isPresent())

@@ -44,8 +44,8 @@ final class PicturePart {
     if (part.marks.isEmpty()) {
       return Optional.empty();
     }
-    Figure figure =
-        new Figure(
+    PlotFigure figure =
+        new PlotFigure(
             new Bars("milliseconds that the sound is early", part.bars, part.marks),
             "Sound against picture",
             "The bar is what the rule allows, 0 is where sound and picture meet; each line is a"

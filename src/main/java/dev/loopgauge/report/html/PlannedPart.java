@@ -37,7 +37,7 @@ final class PlannedPart {
       if (!measured.contains(name)) {
         String figureId = id + "-" + content.size();
         StagesPart.of(path, Optional.empty())
-            .ifPresent(f -> content.add(each(h3(Names.brief(name)), f.html(figureId))));
+            .ifPresent(f -> content.add(each(h3(Escaping.brief(name)), f.html(figureId))));
       }
     }
     content.set(0, grid.html());

@@ -46,7 +46,7 @@ record ReadingRecord(
   }
 
   /** Of a reading. */
-  static ReadingRecord of(Reading reading) {
+  static ReadingRecord of(ReadDocument reading) {
     Optional<Entry> entry = reading.entry();
     return new ReadingRecord(
         reading.source(),

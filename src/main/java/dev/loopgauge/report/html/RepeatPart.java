@@ -33,7 +33,7 @@ final class RepeatPart {
   private final List<DomContent> content = new ArrayList<>();
 
   /** The part of all readings. */
-  RepeatPart(List<Reading> readings) {
+  RepeatPart(List<ReadDocument> readings) {
     content.add(h2("How to repeat it").withId("repeat"));
     readings.stream().filter(RepeatPart::isToRepeat).forEach(this::reading);
     documents(readings.stream().filter(reading -> !isToRepeat(reading)).toList());
@@ -45,11 +45,11 @@ final class RepeatPart {
     return section(each(content, part -> part)).attr("aria-labelledby", "repeat");
   }
 
-  private static boolean isToRepeat(Reading reading) {
+  private static boolean isToRepeat(ReadDocument reading) {
     return reading.entry().isPresent() || reading.delay().isPresent();
   }
 
-  private void documents(List<Reading> others) {
+  private void documents(List<ReadDocument> others) {
     if (!others.isEmpty()) {
       Grid grid = new Grid("Other documents", "From", "Command", "Outcome").words(3);
       others.forEach(other -> grid.row(other.source(), other.command(), other.outcome()));
@@ -57,7 +57,7 @@ final class RepeatPart {
     }
   }
 
-  private void reading(Reading reading) {
+  private void reading(ReadDocument reading) {
     Map<String, String> lines = new LinkedHashMap<>();
     reading.entry().ifPresent(entry -> when(lines, entry));
     lines.put("Command", reading.command());
@@ -68,7 +68,7 @@ final class RepeatPart {
     reading.entry().ifPresent(entry -> setup(lines, entry));
     lines.put("Document from", reading.source());
     String when = reading.when().map(part -> ", " + part.label()).orElse("");
-    content.add(h3(Names.brief(reading.path()), text(when)));
+    content.add(h3(Escaping.brief(reading.path()), text(when)));
     content.add(dl(each(lines.entrySet(), RepeatPart::line)).withClass("facts"));
   }
 
@@ -122,11 +122,11 @@ final class RepeatPart {
   }
 
   private void chain(String digest, ChainText chain) {
-    content.add(h3(text("Chain file "), Names.brief(chain.name()), text(", SHA-256 " + digest)));
+    content.add(h3(text("Chain file "), Escaping.brief(chain.name()), text(", SHA-256 " + digest)));
     content.add(pre(chain.text()));
   }
 
   private static DomContent line(Map.Entry<String, String> line) {
-    return div(dt(Names.brief(line.getKey())), dd(Names.isolated(line.getValue())));
+    return div(dt(Escaping.brief(line.getKey())), dd(Escaping.isolated(line.getValue())));
   }
 }

@@ -36,17 +36,17 @@ final class ReportCsv {
   private ReportCsv() {}
 
   /** The whole file. */
-  static String of(List<Reading> readings) {
+  static String of(List<ReadDocument> readings) {
     StringBuilder csv =
         new StringBuilder(
             Csv.line(
                 Stream.of(WHERE, List.of("outcome"), MEASURED, COMPARED, List.of("findings"))
                     .flatMap(List::stream)));
-    readings.stream().filter(Reading::measures).map(ReportCsv::line).forEach(csv::append);
+    readings.stream().filter(ReadDocument::measures).map(ReportCsv::line).forEach(csv::append);
     return csv.toString();
   }
 
-  private static String line(Reading reading) {
+  private static String line(ReadDocument reading) {
     List<Object> cells = new ArrayList<>();
     Optional<Entry> entry = reading.entry();
     cells.add(reading.source());

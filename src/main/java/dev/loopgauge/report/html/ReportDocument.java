@@ -14,10 +14,10 @@ import java.util.Map;
  * @param past what the journal knows of their paths, over all shows, in the order of its time
  */
 public record ReportDocument(
-    String title, String toolVersion, List<Reading> readings, List<Heading> past)
+    String title, String toolVersion, List<ReadDocument> readings, List<Heading> past)
     implements Document {
   /** A report of documents alone. */
-  public ReportDocument(String title, String toolVersion, List<Reading> readings) {
+  public ReportDocument(String title, String toolVersion, List<ReadDocument> readings) {
     this(title, toolVersion, readings, List.of());
   }
 

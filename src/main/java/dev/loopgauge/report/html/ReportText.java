@@ -49,6 +49,6 @@ final class ReportText {
 
   /** On one line, with nothing that a terminal would obey. */
   private static String plain(String text, int most) {
-    return Names.visible(Names.shortened(text, most).replaceAll("\\s+", " "));
+    return Escaping.visible(Escaping.shortened(text, most).replaceAll("\\s+", " "));
   }
 }

@@ -46,7 +46,7 @@ final class ResponsePart {
   }
 
   /** The figure; empty for a document without a response. */
-  static Optional<Figure> of(MeasurementDocument document, MeasurementRecord measurement) {
+  static Optional<PlotFigure> of(MeasurementDocument document, MeasurementRecord measurement) {
     List<Point> curve =
         document.response().map(r -> curve(r, measurement.delay())).orElse(List.of());
     if (curve.size() < 2) {
@@ -55,7 +55,7 @@ final class ResponsePart {
     ResponsePart part = new ResponsePart(document.comparison(), measurement);
     part.graph.line(curve, Stroke.WHOLE);
     return Optional.of(
-        new Figure(
+        new PlotFigure(
             new GraphPlot(part.graph),
             "What came back, over the delay",
             part.description(),

@@ -24,7 +24,7 @@ record Section(String id, String heading, List<DomContent> content) {
   /** The section with a line that says where it is from. */
   DomContent from(String source) {
     List<DomContent> all = new ArrayList<>(content);
-    all.add(0, p(text("From "), Names.brief(source)).withClass("made"));
+    all.add(0, p(text("From "), Escaping.brief(source)).withClass("made"));
     return new Section(id, heading, all).html();
   }
 

@@ -46,7 +46,7 @@ final class SeriesPart {
         + " that stay at every size.";
   }
 
-  private static Figure figure(List<ReadingRecord> readings) {
+  private static PlotFigure figure(List<ReadingRecord> readings) {
     Graph graph = new Graph("block size, samples", "delay, milliseconds");
     Grid grid = new Grid("Readings and the line", "Block", "measured, ms", "line, ms", "apart, ms");
     List<Point> line = new ArrayList<>();
@@ -69,7 +69,7 @@ final class SeriesPart {
           Numbers.signed(ms - fitted, 3));
     }
     graph.line(line, Stroke.DASHED).points(kept, Form.ROUND).points(outliers, Form.CROSS);
-    return new Figure(
+    return new PlotFigure(
         new GraphPlot(graph),
         "Delay over the block size",
         "Points are readings; the dashed line is the fit."

@@ -20,9 +20,9 @@ final class StagesPart {
   private final List<Mark> marks = new ArrayList<>();
   private final Grid grid = new Grid("Stages and their delays", "Stage", "ms", "samples");
   private final PathRecord budget;
-  private final Optional<Reading> reading;
+  private final Optional<ReadDocument> reading;
 
-  private StagesPart(PathRecord budget, Optional<Reading> reading) {
+  private StagesPart(PathRecord budget, Optional<ReadDocument> reading) {
     this.budget = budget;
     this.reading = reading;
     stages();
@@ -31,13 +31,13 @@ final class StagesPart {
   }
 
   /** The figure of a path; empty for a budget without stages. */
-  static Optional<Figure> of(PathRecord budget, Optional<Reading> reading) {
+  static Optional<PlotFigure> of(PathRecord budget, Optional<ReadDocument> reading) {
     if (budget.stages().isEmpty()) {
       return Optional.empty();
     }
     StagesPart part = new StagesPart(budget, reading);
     return Optional.of(
-        new Figure(
+        new PlotFigure(
             new Bars("milliseconds", part.bars, part.marks),
             "Stages of " + budget.name(),
             part.description(),
@@ -45,7 +45,7 @@ final class StagesPart {
   }
 
   /** By how much the listener hears a measured path too late, in a sentence. */
-  static Optional<String> overLimit(PathRecord budget, Reading reading) {
+  static Optional<String> overLimit(PathRecord budget, ReadDocument reading) {
     StagesPart part = new StagesPart(budget, Optional.of(reading));
     Optional<Double> limit = budget.limitMs().map(BigDecimal::doubleValue);
     return part.heardMs()
@@ -89,13 +89,13 @@ final class StagesPart {
 
   private String heardSamples(double heardMs) {
     return reading
-        .flatMap(Reading::delay)
+        .flatMap(ReadDocument::delay)
         .map(delay -> Numbers.brief(heardMs * delay.rateHz() / 1000, 2))
         .orElse("");
   }
 
   private Optional<ComparisonRecord> comparison() {
-    return reading.flatMap(Reading::comparison);
+    return reading.flatMap(ReadDocument::comparison);
   }
 
   /** Whether stages of the path were not in what was measured, such as metres of air. */

@@ -14,7 +14,7 @@ final class Telling {
   private Telling() {}
 
   /** The verdict of a reading. */
-  static String verdict(Reading reading) {
+  static String verdict(ReadDocument reading) {
     return reading
         .as(ErrorDocument.class)
         .map(error -> "No reading: " + error.error().text())
@@ -22,7 +22,7 @@ final class Telling {
         .orElseGet(() -> refused(reading));
   }
 
-  private static String refused(Reading reading) {
+  private static String refused(ReadDocument reading) {
     return "No trustworthy reading: "
         + reading.findings().stream()
             .filter(FindingRecord::isRefusal)
@@ -31,7 +31,7 @@ final class Telling {
             .orElse("the document doesn't say why");
   }
 
-  private static String measured(Reading reading, ShownDelay delay) {
+  private static String measured(ReadDocument reading, ShownDelay delay) {
     String host =
         reading
             .measured()
@@ -43,7 +43,7 @@ final class Telling {
         + host;
   }
 
-  private static String alone(Reading reading, ShownDelay delay) {
+  private static String alone(ReadDocument reading, ShownDelay delay) {
     if (reading.outcome().equals("undecided")) {
       return "Undecided: two arrivals almost equally loud. Which one is the path?";
     }

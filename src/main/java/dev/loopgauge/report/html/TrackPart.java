@@ -100,7 +100,7 @@ final class TrackPart {
     return Character.toString('A' + index % 26);
   }
 
-  private static Figure figure(List<Point> points, List<StepRecord> steps) {
+  private static PlotFigure figure(List<Point> points, List<StepRecord> steps) {
     boolean minutes = points.get(points.size() - 1).x() > 3 * SECONDS;
     double unit = minutes ? SECONDS : 1;
     Graph graph = new Graph(minutes ? "minutes" : "seconds", "delay, samples");
@@ -113,7 +113,7 @@ final class TrackPart {
       from = at;
     }
     line(graph, points, from, Double.POSITIVE_INFINITY, unit);
-    return new Figure(
+    return new PlotFigure(
         new GraphPlot(graph),
         "Delay over time",
         "The line is the delay, window by window."

@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The verdict over all, first in words, then path by path. */
-record VerdictPart(List<PathStory> paths, List<Reading> readings) {
+record VerdictPart(List<PathStory> paths, List<ReadDocument> readings) {
   /** The section. */
   DomContent html() {
     List<DomContent> content = new ArrayList<>();
@@ -23,7 +23,7 @@ record VerdictPart(List<PathStory> paths, List<Reading> readings) {
     }
     List<String> others = others();
     if (!others.isEmpty()) {
-      content.add(ul(each(others, line -> li(Names.shortened(line, 1_000)))));
+      content.add(ul(each(others, line -> li(Escaping.shortened(line, 1_000)))));
     }
     return section(each(content, part -> part)).attr("aria-labelledby", "verdict");
   }
@@ -37,7 +37,7 @@ record VerdictPart(List<PathStory> paths, List<Reading> readings) {
   }
 
   private static String only(PathStory path) {
-    return Names.shortened(path.name(), 80) + ": " + Telling.verdict(path.latest());
+    return Escaping.shortened(path.name(), 80) + ": " + Telling.verdict(path.latest());
   }
 
   private String measured() {
@@ -86,12 +86,12 @@ record VerdictPart(List<PathStory> paths, List<Reading> readings) {
 
   /** What the documents say that measure no path, a sentence each. */
   List<String> others() {
-    return readings.stream().flatMap(reading -> Gist.of(reading).stream()).toList();
+    return readings.stream().flatMap(reading -> Summary.of(reading).stream()).toList();
   }
 
   /** Names in a sentence. */
   static String listed(List<String> names) {
-    return String.join(", ", names.stream().map(name -> Names.shortened(name, 80)).toList());
+    return String.join(", ", names.stream().map(name -> Escaping.shortened(name, 80)).toList());
   }
 
   private static String counted(int paths) {

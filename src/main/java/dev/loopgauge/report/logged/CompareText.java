@@ -8,9 +8,9 @@ import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.report.form.Typed;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Shift;
 import java.util.ArrayList;
@@ -58,7 +58,7 @@ final class CompareText {
   }
 
   private static String name(PathPair pair) {
-    return pair.path().map(path -> Typed.brief(path, PATH_COLUMNS)).orElse("(no path named)");
+    return pair.path().map(path -> OneLine.brief(path, PATH_COLUMNS)).orElse("(no path named)");
   }
 
   private static String delays(PathPair pair) {
@@ -114,7 +114,7 @@ final class CompareText {
             case RECORDED -> "  changed";
             case LIKELY -> "  likely";
           };
-      sheet.row(label, Typed.line(cause.text()));
+      sheet.row(label, OneLine.line(cause.text()));
     }
     if (path.causes().isEmpty()) {
       sheet.row("  cause", "nothing that the journal or the chain file knows of makes this");

@@ -7,8 +7,8 @@ import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
-import dev.loopgauge.report.form.Typed;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -30,9 +30,9 @@ public record EntryDocument(Entry entry, Map<String, Object> measured, Optional<
     sheet.line(
         "%s, %s, %s: %s"
             .formatted(
-                Typed.line(heading.show()),
+                OneLine.line(heading.show()),
                 heading.when().label(),
-                Typed.line(heading.path().orElse("no path named")),
+                OneLine.line(heading.path().orElse("no path named")),
                 heading.outcome()));
     sheet.row(
         "delay",
@@ -42,27 +42,27 @@ public record EntryDocument(Entry entry, Map<String, Object> measured, Optional<
             .orElse(Logs.NO_NUMBER));
     findings(sheet);
     sheet.row("measured at", Logs.exact(heading.at()));
-    entry.note().ifPresent(note -> sheet.row("note", Typed.line(note)));
-    entry.setup().forEach((name, set) -> sheet.row("set", Typed.line(name + " = " + set)));
+    entry.note().ifPresent(note -> sheet.row("note", OneLine.line(note)));
+    entry.setup().forEach((name, set) -> sheet.row("set", OneLine.line(name + " = " + set)));
     entry.card().ifPresent(card -> sheet.row("with", card(card)));
     entry.chain().ifPresent(chain -> sheet.row("chain file", chain(chain)));
-    entry.capture().ifPresent(kept -> sheet.row("recording", Typed.line(kept.file())));
+    entry.capture().ifPresent(kept -> sheet.row("recording", OneLine.line(kept.file())));
     heading.corrects().ifPresent(old -> sheet.row("corrects", "entry " + Heading.shortened(old)));
     correctedBy.ifPresent(by -> sheet.row("corrected", "by entry " + Heading.shortened(by)));
-    sheet.row("version", Typed.line(entry.toolVersion()));
+    sheet.row("version", OneLine.line(entry.toolVersion()));
     sheet.row("id", heading.id().toString());
     return sheet.toString();
   }
 
   private void findings(Sheet sheet) {
     for (Fields finding : new Fields(measured).parts("findings")) {
-      finding.text("text").ifPresent(text -> sheet.row("finding", Typed.line(text)));
-      finding.text("hint").ifPresent(hint -> sheet.row("  try", Typed.line(hint)));
+      finding.text("text").ifPresent(text -> sheet.row("finding", OneLine.line(text)));
+      finding.text("hint").ifPresent(hint -> sheet.row("  try", OneLine.line(hint)));
     }
   }
 
   private static String card(SoundCard card) {
-    return Typed.line(
+    return OneLine.line(
         "%s, %s to %s, %d Hz, block %d"
             .formatted(
                 card.backend(),
@@ -73,7 +73,7 @@ public record EntryDocument(Entry entry, Map<String, Object> measured, Optional<
   }
 
   private static String chain(ChainText chain) {
-    return Typed.line(chain.name()) + ", SHA-256 " + chain.digest();
+    return OneLine.line(chain.name()) + ", SHA-256 " + chain.digest();
   }
 
   @Override

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Cause;
-import dev.loopgauge.journal.Drift;
+import dev.loopgauge.journal.DelayTrend;
 import dev.loopgauge.journal.History;
 import dev.loopgauge.journal.HistoryPoint;
 import dev.loopgauge.report.form.Document;
@@ -42,7 +42,7 @@ public record HistoryDocument(String path, History history, List<List<Cause>> ca
     return json;
   }
 
-  private static Map<String, Object> drift(Drift drift) {
+  private static Map<String, Object> drift(DelayTrend drift) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("drifts", drift.isThere());
     json.put("readings", drift.readings());

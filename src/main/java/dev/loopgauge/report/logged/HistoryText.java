@@ -1,15 +1,15 @@
 package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Cause;
-import dev.loopgauge.journal.Drift;
+import dev.loopgauge.journal.DelayTrend;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.History;
 import dev.loopgauge.journal.HistoryPoint;
 import dev.loopgauge.journal.HistoryPoint.Mark;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.report.form.Typed;
 import java.util.List;
 
 /** The history of a path as text: what there is to know, then the last entries. */
@@ -37,7 +37,7 @@ final class HistoryText {
   private String verdict() {
     return "%s: %d entries, %d step%s, %d outlier%s%s."
         .formatted(
-            Typed.line(document.path()),
+            OneLine.line(document.path()),
             history.points().size(),
             history.steps().size(),
             history.steps().size() == 1 ? "" : "s",
@@ -50,7 +50,7 @@ final class HistoryText {
     return history.points().stream().filter(point -> point.mark() == mark).count();
   }
 
-  private static String drift(Drift drift) {
+  private static String drift(DelayTrend drift) {
     String over =
         " (%d readings over %s days)".formatted(drift.readings(), Numbers.brief(drift.days(), 0));
     if (!drift.isThere()) {
@@ -73,11 +73,12 @@ final class HistoryText {
             + told(step.after());
     sheet.row("step", told);
     List<Cause> causes = document.causes(step);
-    causes.forEach(cause -> sheet.row("  " + cause.standing().label(), Typed.line(cause.text())));
+    causes.forEach(cause -> sheet.row("  " + cause.standing().label(), OneLine.line(cause.text())));
   }
 
   private static String told(Heading heading) {
-    return "%s (%s)".formatted(Logs.brief(heading.at()), Typed.brief(heading.show(), SHOW_COLUMNS));
+    return "%s (%s)"
+        .formatted(Logs.brief(heading.at()), OneLine.brief(heading.show(), SHOW_COLUMNS));
   }
 
   private void table() {
@@ -87,7 +88,7 @@ final class HistoryText {
     new Table<HistoryPoint>()
         .words("id", point -> point.heading().shortId())
         .words("measured at", point -> Logs.brief(point.heading().at()))
-        .words("show", point -> Typed.brief(point.heading().show(), SHOW_COLUMNS))
+        .words("show", point -> OneLine.brief(point.heading().show(), SHOW_COLUMNS))
         .words("", point -> point.heading().when().label())
         .figures("samples", point -> point.heading().delay().map(Logs::samples).orElse("none"))
         .words("", point -> mark(point.mark()))

@@ -2,9 +2,9 @@ package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.report.form.Typed;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -37,7 +37,7 @@ public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer,
     new Table<Heading>()
         .words("id", Heading::shortId)
         .words("measured at", heading -> Logs.listed(heading.at()))
-        .words("show", heading -> Typed.brief(heading.show(), SHOW_COLUMNS))
+        .words("show", heading -> OneLine.brief(heading.show(), SHOW_COLUMNS))
         .words("", heading -> heading.when().label())
         .words("path", heading -> Logs.path(heading, PATH_COLUMNS))
         .words("verdict", JournalListDocument::verdict)
@@ -59,7 +59,7 @@ public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer,
       case "within-budget" -> "within";
       case "outside-budget" -> "outside";
       case "not-trustworthy" -> "no number";
-      default -> Typed.brief(heading.outcome(), VERDICT_COLUMNS);
+      default -> OneLine.brief(heading.outcome(), VERDICT_COLUMNS);
     };
   }
 

@@ -1,8 +1,8 @@
 package dev.loopgauge.report.logged;
 
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
-import dev.loopgauge.report.form.Typed;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +27,7 @@ public record JournalNotice(
   @Override
   public String text() {
     Sheet sheet = new Sheet();
-    lines.forEach(line -> sheet.line(Typed.line(line)));
+    lines.forEach(line -> sheet.line(OneLine.line(line)));
     return sheet.toString();
   }
 

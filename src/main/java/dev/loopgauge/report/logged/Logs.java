@@ -3,8 +3,8 @@ package dev.loopgauge.report.logged;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.ShownDelay;
-import dev.loopgauge.report.form.Typed;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.time.ZonedDateTime;
@@ -45,7 +45,7 @@ public final class Logs {
 
   /** The name of the path, cut to this many characters. */
   static String path(Heading heading, int most) {
-    return heading.path().map(path -> Typed.brief(path, most)).orElse("-");
+    return heading.path().map(path -> OneLine.brief(path, most)).orElse("-");
   }
 
   /** {@code 595.02 ± 0.04}, in samples. */

@@ -2,9 +2,9 @@ package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.report.form.Typed;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,7 +34,7 @@ public record ShowsDocument(Map<String, List<Heading>> shows) implements Documen
     }
     Sheet sheet = new Sheet();
     new Table<Map.Entry<String, List<Heading>>>()
-        .words("show", show -> Typed.brief(show.getKey(), SHOW_COLUMNS))
+        .words("show", show -> OneLine.brief(show.getKey(), SHOW_COLUMNS))
         .words("first entry", show -> Logs.brief(show.getValue().get(0).at()))
         .figures("entries", show -> String.valueOf(show.getValue().size()))
         .figures("paths", show -> String.valueOf(paths(show.getValue())))

@@ -46,7 +46,7 @@ public record PairsDocument(
           m.map(x -> Written.samples(x.delay().samples(), x.uncertaintySamples())),
           m.map(Measurement::uncertaintySamples).map(Written::uncertainSamples),
           m.map(Measurement::levelDb).map(Written::db),
-          m.map(x -> Numbers.rounded(pair.likeness(), DECIMALS)),
+          m.map(x -> Numbers.rounded(pair.coefficient(), DECIMALS)),
           m.map(x -> x.polarity().label()),
           pair.findings().stream().map(FindingRecord::of).toList());
     }

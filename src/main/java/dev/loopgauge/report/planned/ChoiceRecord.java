@@ -26,7 +26,7 @@ public record ChoiceRecord(
     Optional<BigDecimal> cpuPercent,
     Optional<Integer> dropouts,
     List<String> beforeHost,
-    List<FeedRecord> paths)
+    List<SettingPathRecord> paths)
     implements Sparse {
   private static final int PERCENT_DECIMALS = 2;
 
@@ -36,7 +36,7 @@ public record ChoiceRecord(
    * @param load what is known of the computer at it
    * @param paths its paths
    */
-  static ChoiceRecord of(Choice choice, Optional<Load> load, List<FeedRecord> paths) {
+  static ChoiceRecord of(Choice choice, Optional<Load> load, List<SettingPathRecord> paths) {
     OptionalInt dropouts = load.map(Load::dropouts).orElse(OptionalInt.empty());
     return new ChoiceRecord(
         choice.setting().blockSize(),
@@ -62,7 +62,7 @@ public record ChoiceRecord(
   }
 
   /** The path with the smallest margin. */
-  Optional<FeedRecord> tightest() {
+  Optional<SettingPathRecord> tightest() {
     return paths.stream()
         .filter(path -> path.marginMs().isPresent())
         .min(Comparator.comparing(path -> path.marginMs().orElseThrow()));

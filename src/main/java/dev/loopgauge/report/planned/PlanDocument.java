@@ -61,7 +61,7 @@ public record PlanDocument(
         choice,
         Optional.ofNullable(request.loads().get(setting)),
         choice.feeds().stream()
-            .map(feed -> FeedRecord.of(feed, closest(request, setting, feed)))
+            .map(feed -> SettingPathRecord.of(feed, closest(request, setting, feed)))
             .toList());
   }
 

@@ -61,7 +61,7 @@ final class PlanText {
     document.noLimit().ifPresent(why -> sheet.row("one step up", why));
     routings(choice);
     choice.paths().forEach(this::picture);
-    String measured = named(choice.paths().stream().filter(FeedRecord::isMeasured).toList());
+    String measured = named(choice.paths().stream().filter(SettingPathRecord::isMeasured).toList());
     sheet.row("measured", measured.isEmpty() ? "nothing; all is predicted" : measured);
   }
 
@@ -70,14 +70,14 @@ final class PlanText {
     breach.rule().ifPresent(rule -> sheet.row("rule", rule));
   }
 
-  private static String named(List<FeedRecord> paths) {
-    return paths.stream().map(FeedRecord::path).collect(Collectors.joining(", "));
+  private static String named(List<SettingPathRecord> paths) {
+    return paths.stream().map(SettingPathRecord::path).collect(Collectors.joining(", "));
   }
 
   private void routings(ChoiceRecord choice) {
     String moved =
         choice.paths().stream()
-            .filter(FeedRecord::isMoved)
+            .filter(SettingPathRecord::isMoved)
             .map(path -> path.path() + " (then " + plain(path.delayMs(), 1) + " ms)")
             .collect(Collectors.joining(", "));
     if (!moved.isEmpty()) {
@@ -85,7 +85,7 @@ final class PlanText {
     }
   }
 
-  private void picture(FeedRecord path) {
+  private void picture(SettingPathRecord path) {
     path.picture()
         .ifPresent(
             picture -> {
@@ -107,8 +107,9 @@ final class PlanText {
       table.figures("CPU %", choice -> plain(choice.cpuPercent(), 1));
     }
     table
-        .figures("spare ms", choice -> plain(choice.tightest().flatMap(FeedRecord::marginMs), 1))
-        .words("on", choice -> choice.tightest().map(FeedRecord::path).orElse("-"));
+        .figures(
+            "spare ms", choice -> plain(choice.tightest().flatMap(SettingPathRecord::marginMs), 1))
+        .words("on", choice -> choice.tightest().map(SettingPathRecord::path).orElse("-"));
     if (choices.stream().anyMatch(ChoiceRecord::hasPicture)) {
       table.figures("off picture", choice -> plain(choice.pictureApartMs(), 1));
     }

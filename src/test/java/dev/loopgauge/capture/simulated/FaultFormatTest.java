@@ -19,7 +19,7 @@ final class FaultFormatTest {
     assertEquals(new Hum(-20), Fault.parse("hum=-20"));
     assertEquals(new Overload(-6), Fault.parse("clip=-6"));
     assertEquals(new BandLimit(200, 4000), Fault.parse("band-limit=200-4000"));
-    assertEquals(new Drift(-12.5), Fault.parse("drift=-12.5"));
+    assertEquals(new ClockFault(-12.5), Fault.parse("drift=-12.5"));
     assertEquals(new LostBlock(0.4), Fault.parse("lost-block=0.4"));
   }
 

@@ -36,8 +36,8 @@ final class SimulatedSessionTest {
     Scene scene = new Scene(RATE, 64, List.of(), new SplittableRandom(1));
     double[] sound = new double[FRAMES];
     sweep.copyTo(0, sound, 0, FRAMES);
-    assertNear(new Delay(CARD).on(sound, scene), capture.returns().get(0));
-    assertNear(new Delay(CARD + LOOP).on(sound, scene), capture.returns().get(1));
+    assertNear(new DelayEffect(CARD).on(sound, scene), capture.returns().get(0));
+    assertNear(new DelayEffect(CARD + LOOP).on(sound, scene), capture.returns().get(1));
     assertEquals(List.of(), capture.incidents());
   }
 

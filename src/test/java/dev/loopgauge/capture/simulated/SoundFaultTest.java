@@ -90,7 +90,7 @@ final class SoundFaultTest {
   @ParameterizedTest
   @ValueSource(doubles = {50, -50, 1000})
   void driftStretchesTheSoundByItsPpm(double ppm) {
-    double[] drifting = new Drift(ppm).on(tone(990), scene());
+    double[] drifting = new ClockFault(ppm).on(tone(990), scene());
     for (int i = 1_000; i < 40_000; i += 37) {
       double expected = Math.sin(2 * Math.PI * 990 / 48_000 * i / (1 + ppm * 1e-6));
       assertEquals(expected, drifting[i], 1e-5);

@@ -79,10 +79,10 @@ public final class Documents {
       """;
 
   /** A document as a reading from a file of that name. */
-  public static Reading reading(String name, String json) {
+  public static ReadDocument reading(String name, String json) {
     try {
       Map<String, Object> document = Json.read(json);
-      return Reading.ofFile(name, document);
+      return ReadDocument.ofFile(name, document);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -55,8 +55,8 @@ class HostileNamesTest {
   @Test
   void makesControlCharactersVisible() {
     assertEquals(
-        "a\u2400b\u2421c\u241bd\ufffde\ufffd", Names.visible("a\0b\u007fc\u001bd\u0085e\ud800"));
-    assertEquals("line\n\ttab, Größe, 🎚", Names.visible("line\n\ttab, Größe, 🎚"));
+        "a\u2400b\u2421c\u241bd\ufffde\ufffd", Escaping.visible("a\0b\u007fc\u001bd\u0085e\ud800"));
+    assertEquals("line\n\ttab, Größe, 🎚", Escaping.visible("line\n\ttab, Größe, 🎚"));
   }
 
   @Test

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 class ReportPageTest {
   private static final Pattern TAGS = Pattern.compile("<style>.*?</style>|<[^>]*>", Pattern.DOTALL);
 
-  private static String page(Reading... readings) {
+  private static String page(ReadDocument... readings) {
     return new ReportDocument("Harbour, Friday", "0.1.0", List.of(readings)).html();
   }
 
@@ -20,11 +20,11 @@ class ReportPageTest {
     return TAGS.matcher(page).replaceAll(" ").replaceAll("\\s+", " ");
   }
 
-  private static Reading late() {
+  private static ReadDocument late() {
     return Documents.reading("late.json", Documents.LATE);
   }
 
-  private static Reading within() {
+  private static ReadDocument within() {
     return Documents.reading("within.json", Documents.WITHIN);
   }
 

@@ -34,7 +34,7 @@ final class Shows {
   /** A theatre that measured all there is, before and after, over a season. */
   static ReportDocument theatre() {
     String name = "Lantern Theatre, Friday";
-    List<Reading> readings = new ArrayList<>();
+    List<ReadDocument> readings = new ArrayList<>();
     readings.add(logged(name, When.BEFORE, 0, "vocal-in-ear", Documents.WITHIN));
     readings.add(logged(name, When.BEFORE, 1, "vocal-house", late("595.01")));
     readings.add(logged(name, When.AFTER, 190, "vocal-house", late("723.0184")));
@@ -125,13 +125,13 @@ final class Shows {
   }
 
   /** A document as it stands in the journal, so many minutes after doors. */
-  static Reading logged(String show, When when, int minutes, String path, String document) {
+  static ReadDocument logged(String show, When when, int minutes, String path, String document) {
     try {
       Map<String, Object> values = Json.read(document);
       Map<String, String> setup = new LinkedHashMap<>();
       setup.put("clock-leader", "stage box");
       setup.put("network-latency", "1 ms");
-      return Reading.ofEntry(
+      return ReadDocument.ofEntry(
           new Entry(
               heading(show, when, DOORS.plusMinutes(minutes), path, 595),
               Optional.of("Curtain in; audience in the front rows only."),

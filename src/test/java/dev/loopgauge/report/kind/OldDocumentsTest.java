@@ -7,7 +7,7 @@ import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.report.form.Json;
-import dev.loopgauge.report.html.Reading;
+import dev.loopgauge.report.html.ReadDocument;
 import dev.loopgauge.report.html.ReportDocument;
 import dev.loopgauge.report.measured.ChannelsDocument;
 import dev.loopgauge.report.measured.MeasurementDocument;
@@ -76,7 +76,7 @@ class OldDocumentsTest {
   @ParameterizedTest
   @MethodSource("documents")
   void standOnThePage(String name, Class<? extends Document> kind, String headline, String shown) {
-    Reading reading = Reading.ofFile(name + ".json", document(name));
+    ReadDocument reading = ReadDocument.ofFile(name + ".json", document(name));
     assertTrue(reading.isShown(), headline + kind);
     String page = new ReportDocument("Old", "0.1.0", List.of(reading)).html();
     assertTrue(page.contains(shown), page);

@@ -1,0 +1,78 @@
+package dev.loopgauge.estimate;
+
+import java.util.Optional;
+
+/**
+ * Whether the delay found is the only one that fits. A steady tone, or music that repeats itself,
+ * correlates as well one period on.
+ */
+final class AmbiguityTest {
+  /** A copy that is this like itself at another lag doesn't tell the two lags apart. */
+  private static final double ALIKE = 0.97;
+
+  /** The same where a handful of frequencies is all there is: hum and drums come near it. */
+  private static final double ALIKE_NARROW = 0.6;
+
+  /** Its main lobe goes on as long as it is this like itself: what ripples there is no second. */
+  private static final double LOBE_NARROW = 0.5;
+
+  /**
+   * How much more likely the best lag must be than another, as a natural logarithm: ten million to
+   * one. The log-likelihood of a lag, level unknown, is R^2 over twice the variance of R.
+   */
+  private static final double AHEAD = 16;
+
+  private AmbiguityTest() {}
+
+  /**
+   * A lag that could just as well be the delay.
+   *
+   * @param distance how far it is from the delay, in samples
+   * @param repeats whether the reference is like itself at that distance; otherwise the return is
+   *     as like it there, by chance or by a room's doing
+   */
+  record Rival(int distance, boolean repeats) {}
+
+  /**
+   * The lag that could just as well be the delay.
+   *
+   * @param copy the found copy's correlation with itself, from lag 0 on
+   * @param cross its correlation with the return, at the whole lags of the search
+   * @param best the index of its strongest value
+   * @param valueVariance the variance of each value
+   */
+  static Optional<Rival> of(double[] copy, double[] cross, int best, double valueVariance) {
+    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, best, valueVariance);
+  }
+
+  /** The same for a copy of a handful of frequencies. */
+  static Optional<Rival> ofNarrow(double[] copy, double[] cross, int best, double valueVariance) {
+    int lag = 1;
+    while (lag < copy.length && Math.abs(copy[lag]) > LOBE_NARROW * copy[0]) {
+      lag++;
+    }
+    return beyond(lag, ALIKE_NARROW, copy, cross, best, valueVariance);
+  }
+
+  private static Optional<Rival> beyond(
+      int from, double most, double[] copy, double[] cross, int best, double valueVariance) {
+    double alike = most * copy[0];
+    double close = Math.sqrt(Math.max(0, cross[best] * cross[best] - AHEAD * 2 * valueVariance));
+    for (int i = 0; i < cross.length; i++) {
+      int distance = Math.abs(i - best);
+      if (distance >= from && (Math.abs(copy[distance]) > alike || Math.abs(cross[i]) > close)) {
+        return Optional.of(new Rival(i - best, Math.abs(copy[distance]) > alike));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The first lag at which the coherence has stopped falling. */
+  private static int mainLobeEnd(double[] copy) {
+    int lag = 1;
+    while (lag < copy.length && Math.abs(copy[lag]) < Math.abs(copy[lag - 1])) {
+      lag++;
+    }
+    return lag;
+  }
+}

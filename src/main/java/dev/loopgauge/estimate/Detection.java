@@ -1,0 +1,151 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import dev.loopgauge.signal.Signal;
+import java.util.List;
+import java.util.Optional;
+
+/** Decides whether a fit is a trustworthy one, and if not, says why as well as can be told. */
+final class Detection {
+  /**
+   * How many standard deviations the correlation must stand above what unrelated signals with the
+   * same spectra give. Among 200,000 lags unrelated Gaussian noise passes 8 once in 4 * 10^9 times.
+   */
+  static final double TRUSTED = 8;
+
+  /** From here on something is there, though not enough to be placed. */
+  private static final double SUSPECTED = 5.5;
+
+  /** What another try must reach to count as the reason. */
+  private static final double REASON = 10;
+
+  /** The longest recording that is searched from end to end for a delay beyond the window. */
+  private static final double LONGEST_SECONDS = 60;
+
+  /** A reference quieter than this against a return that holds none of it is doubtful. */
+  private static final double FAINT_DB = 20;
+
+  private static final double RATE_RATIO = 48_000.0 / 44_100.0;
+
+  /** How far what lies in few frequencies must stand out: it is the likelier to be a stranger's. */
+  private static final double TRUSTED_NARROW = 10;
+
+  /** What share of the return it must be as it stands: a filter makes one sweep of another. */
+  private static final double LEAST_SHARE = 0.5;
+
+  private Detection() {}
+
+  /**
+   * Whether a fit in few frequencies can be trusted.
+   *
+   * @param fit of references from which all else was filtered ({@link PreFilter})
+   */
+  static boolean holdsNarrow(Fit fit) {
+    return fit.share() >= LEAST_SHARE
+        && fit.narrowSignificance() >= TRUSTED_NARROW
+        && fit.narrowRival().isEmpty();
+  }
+
+  /** Whether a fit can be trusted. */
+  static boolean holds(Spectra spectra, Fit fit) {
+    return fit.significance() >= TRUSTED && !isMistaken(spectra, fit) && fit.rival().isEmpty();
+  }
+
+  private static boolean isMistaken(Spectra spectra, Fit fit) {
+    return spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()));
+  }
+
+  /** Why a fit can't be trusted, if so. */
+  static Optional<Finding> refusal(Spectra spectra, Fit fit) {
+    double significance = fit.significance();
+    if (significance >= TRUSTED) {
+      if (isMistaken(spectra, fit)) {
+        return Optional.of(Findings.otherSound());
+      }
+      return fit.rival().map(rival -> Findings.rival(rival, spectra.rate()));
+    }
+    Optional<Finding> reason = beyondWindow(spectra).or(() -> wrongSpeed(spectra));
+    if (reason.isPresent()) {
+      return reason;
+    }
+    if (fit.isNarrow() && fit.plainSignificance() >= SUSPECTED) {
+      return Optional.of(Findings.tooNarrow());
+    }
+    return Optional.of(
+        significance < SUSPECTED
+            ? nothingThere(spectra)
+            : Findings.tooFaint(fit.signalToNoiseDb()));
+  }
+
+  /**
+   * A reference far quieter at its peak than the return is the likelier one to be missing. At its
+   * peak, since a click is quiet but for a moment.
+   */
+  private static Finding nothingThere(Spectra spectra) {
+    Reading reading = spectra.readings().get(0);
+    double quieterDb = peakDb(reading.ret()) - peakDb(reading.reference());
+    return quieterDb > FAINT_DB ? Findings.faintReference(quieterDb) : Findings.nothingThere();
+  }
+
+  private static double peakDb(Samples samples) {
+    return Decibels.ofFactor(Loudness.of(samples).peak());
+  }
+
+  private static Optional<Finding> beyondWindow(Spectra spectra) {
+    Reading reading = spectra.readings().get(0);
+    double searched = spectra.searchSeconds();
+    double whole =
+        (double) Math.max(reading.reference().length(), reading.ret().length())
+            / spectra.rate().hertz();
+    if (whole <= searched || whole > LONGEST_SECONDS) {
+      return Optional.empty();
+    }
+    Spectra wide = Spectra.of(List.of(reading), whole);
+    FittedArrival found = wide.strongest();
+    return Math.abs(found.lag()) > spectra.searchLag()
+            && Fit.of(wide, List.of(found)).significance() > REASON
+        ? Optional.of(Findings.beyondWindow(found.lag(), searched, spectra.rate()))
+        : Optional.empty();
+  }
+
+  /** Whether the return is the reference at 48/44.1 or 44.1/48 of its speed. */
+  private static Optional<Finding> wrongSpeed(Spectra spectra) {
+    Reading reading = spectra.readings().get(0);
+    double searched = spectra.searchSeconds();
+    if (reading.reference().length() > LONGEST_SECONDS * spectra.rate().hertz()) {
+      return Optional.empty();
+    }
+    SampleRate high = new SampleRate(48_000);
+    SampleRate low = new SampleRate(44_100);
+    if (fits(reading, RATE_RATIO, searched)) {
+      return Optional.of(Findings.wrongSpeed(high, low));
+    }
+    return fits(reading, 1 / RATE_RATIO, searched)
+        ? Optional.of(Findings.wrongSpeed(low, high))
+        : Optional.empty();
+  }
+
+  private static boolean fits(Reading reading, double speed, double searched) {
+    Signal resampled = atSpeed(reading, speed);
+    Spectra spectra = Spectra.of(List.of(new Reading(resampled, reading.ret())), searched);
+    FittedArrival found = spectra.strongest();
+    return Fit.of(spectra, List.of(found)).significance() > REASON;
+  }
+
+  /** The reference played at another speed; straight lines between samples are good enough here. */
+  private static Signal atSpeed(Reading reading, double speed) {
+    double[] original = new double[reading.reference().length()];
+    reading.reference().copyTo(0, original, 0, original.length);
+    double[] resampled = new double[(int) (original.length / speed)];
+    for (int i = 0; i < resampled.length; i++) {
+      double position = i * speed;
+      int before = (int) position;
+      int after = Math.min(before + 1, original.length - 1);
+      double part = position - before;
+      resampled[i] = original[before] * (1 - part) + original[after] * part;
+    }
+    return Signal.of(reading.rate(), resampled);
+  }
+}
