@@ -231,7 +231,7 @@ class LayersTest {
     noClasses()
         .should()
         .dependOnClassesThat(describe("call back for anything else", LayersTest::callsBackForMore))
-        .because("its library cancels its other threads wherever they are, see Notice")
+        .because("its library cancels its other threads wherever they are, see ServerNotice")
         .check(CLASSES);
   }
 
