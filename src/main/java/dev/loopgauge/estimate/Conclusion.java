@@ -4,8 +4,10 @@ import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What a fit says: the measurement, its uncertainty, and what to know besides. */
 final class Conclusion {
@@ -73,11 +75,13 @@ final class Conclusion {
         uncertainty(line),
         Polarity.of(measured.gain()),
         Decibels.ofFactor(measured.gain()),
+        fit.levelUncertaintyDb(),
         fit.signalToNoiseDb(),
         Method.REFERENCED,
         spectra.readings().size(),
         line.map(DelayLine::drift),
         arrivals(),
+        missing(),
         fit.bands(),
         Optional.of(fit.response()),
         ambiguous);
@@ -139,11 +143,7 @@ final class Conclusion {
   }
 
   private Optional<Finding> lost() {
-    List<LostSound.Gap> zeros =
-        spectra.readings().stream()
-            .flatMap(reading -> ZeroRuns.of(reading, fit.measured()).stream())
-            .toList();
-    List<LostSound.Gap> gaps = zeros.isEmpty() ? fit.gaps() : zeros;
+    List<LostSound.Gap> gaps = gaps();
     if (gaps.isEmpty()) {
       return Optional.empty();
     }
@@ -151,5 +151,27 @@ final class Conclusion {
     double whole = spectra.readings().stream().mapToDouble(r -> r.reference().length()).sum();
     return Optional.of(
         Findings.gap(gaps.get(0), gaps.size() - 1, lost > HARMLESS_LOSS * whole, rate));
+  }
+
+  /**
+   * Digital silence where there should be sound proves a loss; else where the arrivals are missing.
+   */
+  private List<LostSound.Gap> gaps() {
+    List<LostSound.Gap> zeros =
+        spectra.readings().stream()
+            .flatMap(reading -> ZeroRuns.of(reading, fit.measured()).stream())
+            .toList();
+    return zeros.isEmpty() ? fit.gaps() : zeros;
+  }
+
+  private List<MissingSound> missing() {
+    return Stream.concat(gaps().stream(), fit.splice().flatMap(Splice::lost).stream())
+        .sorted(Comparator.comparingInt(LostSound.Gap::from))
+        .map(gap -> new MissingSound(seconds(gap.from()), 1000 * seconds(gap.length())))
+        .toList();
+  }
+
+  private double seconds(int samples) {
+    return (double) samples / rate.hertz();
   }
 }

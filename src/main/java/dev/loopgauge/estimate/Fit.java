@@ -179,7 +179,7 @@ final class Fit {
 
   /** The delay by octave band. */
   List<Band> bands() {
-    return new OctaveBands(cleaned, residual, spectra.rate()).near(peak.lag());
+    return new OctaveBands(cleaned, spectra.auto(), residual, spectra.rate()).near(peak.lag());
   }
 
   /** A lag that fits as well as the delay. */
@@ -276,6 +276,12 @@ final class Fit {
             : 0;
     return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
         * Math.max(fromCurvature, spread);
+  }
+
+  /** The expanded uncertainty of the measured arrival's level from noise (k = 2), in dB. */
+  double levelUncertaintyDb() {
+    double variance = remainder.covariation().factor() * residual.valueVariance();
+    return Uncertainty.levelDb(Math.sqrt(variance) / Math.abs(peak.value()));
   }
 
   /** The standard uncertainty of the delay from dispersion, in samples. */

@@ -12,12 +12,14 @@ import java.util.OptionalDouble;
  * @param uncertaintySamples the expanded uncertainty of the delay, k = 2, in samples
  * @param polarity the return's sign against the reference
  * @param levelDb the return's level against the reference, in dB
+ * @param levelUncertaintyDb the expanded uncertainty of that from noise (k = 2), in dB
  * @param signalToNoiseDb the power of the found copy against all else in the return, in dB
  * @param method how the sound card's own delay was kept out
  * @param repeats how many readings were combined, at least 1
  * @param clockDrift how the clocks of both drift apart, where known
  * @param arrivals all copies found, the strongest first
- * @param bands the delay by octave band, low to high, where it could be told
+ * @param lostSound what the return lacks, in its order
+ * @param bands delay and level by octave band, low to high, where they could be told
  * @param response the path's response along the delay axis, where it was worked out
  * @param ambiguous whether another arrival may be the path, so that no verdict may follow
  */
@@ -26,11 +28,13 @@ public record Measurement(
     double uncertaintySamples,
     Polarity polarity,
     double levelDb,
+    double levelUncertaintyDb,
     double signalToNoiseDb,
     Method method,
     int repeats,
     Optional<ClockDrift> clockDrift,
     List<Arrival> arrivals,
+    List<MissingSound> lostSound,
     List<Band> bands,
     Optional<Response> response,
     boolean ambiguous) {
@@ -50,11 +54,13 @@ public record Measurement(
     }
     Finite.check("a delay", delay.samples());
     Finite.check("a level", levelDb);
+    Finite.checkUncertainty("of a level", levelUncertaintyDb);
     Finite.check("a signal-to-noise ratio", signalToNoiseDb);
     if (repeats < 1) {
       throw new IllegalArgumentException("a measurement has at least one reading, not " + repeats);
     }
     arrivals = List.copyOf(arrivals);
+    lostSound = List.copyOf(lostSound);
     bands = List.copyOf(bands);
   }
 
@@ -78,11 +84,13 @@ public record Measurement(
         uncertainty,
         polarity,
         levelDb,
+        levelUncertaintyDb,
         signalToNoiseDb,
         method,
         count,
         drift,
         arrivals,
+        lostSound,
         bands,
         response,
         unsure);
@@ -110,11 +118,13 @@ public record Measurement(
         uncertainty,
         polarity,
         levelDb,
+        levelUncertaintyDb,
         signalToNoiseDb,
         by,
         repeats,
         clockDrift,
         arrivals.stream().map(a -> a.moved(bySamples)).toList(),
+        lostSound,
         bands.stream().map(b -> b.moved(bySamples)).toList(),
         response.map(r -> r.moved(bySamples)),
         ambiguous);

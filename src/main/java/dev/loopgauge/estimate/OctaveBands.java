@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,12 +31,20 @@ final class OctaveBands {
   private static final int STEPS = 20;
 
   private final CrossSpectrum cross;
+  private final CrossSpectrum auto;
   private final Residual residual;
   private final SampleRate rate;
 
-  /** The bands of one correlation and what is left beside it. */
-  OctaveBands(CrossSpectrum cross, Residual residual, SampleRate rate) {
+  /**
+   * The bands of one correlation.
+   *
+   * @param cross the return's with the reference
+   * @param auto the reference's with itself, which levels are counted against
+   * @param residual what is left beside the arrival
+   */
+  OctaveBands(CrossSpectrum cross, CrossSpectrum auto, Residual residual, SampleRate rate) {
     this.cross = cross;
+    this.auto = auto;
     this.residual = residual;
     this.rate = rate;
   }
@@ -66,15 +75,21 @@ final class OctaveBands {
     double peak = climb(coarse(delay, reach, GRID / width, lowest, highest), lowest, highest);
     double level = cross.envelopeAt(peak, lowest, highest);
     double gain = level / residual.power(from, to);
-    if (level < TRUSTED * Math.sqrt(residual.valueVariance(from, to))
-        || Math.abs(peak - delay) > reach) {
+    double noise = Math.sqrt(residual.valueVariance(from, to));
+    if (level < TRUSTED * noise || Math.abs(peak - delay) > reach) {
       return Optional.empty();
     }
     double spread =
         Math.sqrt(residual.slopeVariance(middle, from, to))
             / (gain * residual.secondMoment(middle, from, to));
     double widening = Uncertainty.widening(residual.slopeDegrees(middle, from, to));
-    return Optional.of(new Band(centre, peak, Measurement.COVERAGE_FACTOR * spread * widening));
+    return Optional.of(
+        new Band(
+            centre,
+            peak,
+            Measurement.COVERAGE_FACTOR * spread * widening,
+            Decibels.ofFactor(level / auto.envelopeAt(0, lowest, highest)),
+            Uncertainty.levelDb(noise / level)));
   }
 
   private double coarse(double delay, double reach, double step, int lowest, int highest) {

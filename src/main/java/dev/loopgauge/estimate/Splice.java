@@ -20,6 +20,13 @@ import java.util.OptionalInt;
  * @param later by how many samples the return is later after it; empty where that can't be told
  */
 record Splice(int at, OptionalDouble later) {
+  /** What was lost at it; empty where sound was put in, or where that can't be told. */
+  Optional<LostSound.Gap> lost() {
+    return later.isPresent() && later.getAsDouble() <= -1
+        ? Optional.of(new LostSound.Gap(at, (int) Math.rint(-later.getAsDouble())))
+        : Optional.empty();
+  }
+
   /** How many other copies are looked at. */
   private static final int MOST_COPIES = 4;
 

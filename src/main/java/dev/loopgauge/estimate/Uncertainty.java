@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Quantiles;
 
 /**
@@ -45,6 +46,16 @@ final class Uncertainty {
         + per * (z2 + 1) / 4
         + per * per * ((5 * z2 + 16) * z2 + 3) / 96
         + per * per * per * (((3 * z2 + 19) * z2 + 17) * z2 - 15) / 384;
+  }
+
+  /**
+   * The expanded uncertainty (k = 2) of a level in dB: 20 lg (1 + 2 r), the larger of its two
+   * sides.
+   *
+   * @param relative the relative standard uncertainty r of the factor behind the level, 0 or more
+   */
+  static double levelDb(double relative) {
+    return Decibels.ofFactor(1 + Measurement.COVERAGE_FACTOR * relative);
   }
 
   /**

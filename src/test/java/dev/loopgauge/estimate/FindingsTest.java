@@ -152,7 +152,12 @@ class FindingsTest {
     double[] ret = Rig.copy(600, 0.5);
     Arrays.fill(ret, 24_600, 25_560, 0);
     readings.set(1, Rig.reading(ret, -80, 120_000));
-    Finding finding = only(ESTIMATOR.estimate(readings));
+    Estimate estimate = ESTIMATOR.estimate(readings);
+    List<MissingSound> lost = measured(estimate).lostSound();
+    assertEquals(1, lost.size(), lost::toString);
+    assertEquals(3.0, lost.get(0).atSeconds(), 0.01);
+    assertEquals(20, lost.get(0).ms(), 5);
+    Finding finding = only(estimate);
     assertEquals(FindingCode.DROPOUT, finding.code());
     assertTrue(finding.text().contains("3.00 s"), finding.text());
     assertTrue(finding.text().matches("about (15|20|25) ms.*"), finding.text());
@@ -201,6 +206,30 @@ class FindingsTest {
     assertTrue(bands.size() >= 9, bands::toString);
     for (Band band : bands) {
       assertEquals(321.5, band.delaySamples(), 2 * band.uncertaintySamples(), band::toString);
+    }
+  }
+
+  @Test
+  void levelsOfOctaveBandsAreThePathsGain() {
+    for (Band band : measured(estimate(Rig.copy(321.5, 0.25))).bands()) {
+      assertEquals(20 * Math.log10(0.25), band.levelDb(), 0.02, band::toString);
+      assertTrue(band.levelUncertaintyDb() < 0.1, band::toString);
+    }
+  }
+
+  /** A one-pole low-pass y[n] = b x[n] + (1 - b) y[n - 1], whose magnitude follows from b. */
+  @Test
+  void levelsOfOctaveBandsFollowALowPass() {
+    double b = 0.3;
+    double[] x = Rig.copy(300, 0.5);
+    double[] y = new double[x.length];
+    for (int i = 1; i < x.length; i++) {
+      y[i] = b * x[i] + (1 - b) * y[i - 1];
+    }
+    for (Band band : measured(estimate(y)).bands()) {
+      double w = 2 * Math.PI * band.centreHz() / 48_000;
+      double power = 0.25 * b * b / (1 - 2 * (1 - b) * Math.cos(w) + (1 - b) * (1 - b));
+      assertEquals(10 * Math.log10(power), band.levelDb(), 1, band::toString);
     }
   }
 

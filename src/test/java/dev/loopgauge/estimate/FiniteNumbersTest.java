@@ -123,9 +123,13 @@ class FiniteNumbersTest {
     refused(() -> new Step(none, 1, 2));
     refused(() -> new Step(0, none, 2));
     refused(() -> new Step(0, 1, none));
-    refused(() -> new Band(none, 1, 1));
-    refused(() -> new Band(1, none, 1));
-    refused(() -> new Band(1, 1, none));
+    refused(() -> new Band(none, 1, 1, 0, 0));
+    refused(() -> new Band(1, none, 1, 0, 0));
+    refused(() -> new Band(1, 1, none, 0, 0));
+    refused(() -> new Band(1, 1, 1, none, 0));
+    refused(() -> new Band(1, 1, 1, 0, none));
+    refused(() -> new MissingSound(none, 1));
+    refused(() -> new MissingSound(0, none));
     refused(() -> new Arrival(none, 0, Polarity.NORMAL));
     refused(() -> new Arrival(0, none, Polarity.NORMAL));
     refused(() -> new ClockDrift(none, 1));
@@ -138,7 +142,7 @@ class FiniteNumbersTest {
   @Test
   void anUncertaintyIsNeverNegative() {
     refused(() -> new ClockDrift(1, -1e-9));
-    refused(() -> new Band(1, 1, -1e-9));
+    refused(() -> new Band(1, 1, -1e-9, 0, 0));
     refused(() -> new TrackPoint(0, new Latency(1, RATE), -1e-9));
     refused(() -> measurement(0, 0, 60));
   }
@@ -149,10 +153,12 @@ class FiniteNumbersTest {
         uncertainty,
         Polarity.NORMAL,
         levelDb,
+        0,
         ratioDb,
         Method.REFERENCED,
         1,
         Optional.empty(),
+        List.of(),
         List.of(),
         List.of(),
         Optional.empty(),

@@ -61,6 +61,11 @@ public final class Written {
     return Numbers.rounded(Numbers.tellableDb(db), DB_DECIMALS);
   }
 
+  /** The uncertainty of a level, rounded up. */
+  public static BigDecimal uncertainDb(double db) {
+    return Numbers.roundedUp(db, DB_DECIMALS);
+  }
+
   /** A frequency; empty where there is none. */
   public static Optional<BigDecimal> hz(OptionalDouble hertz) {
     return boxed(hertz).map(hz -> Numbers.rounded(hz, HZ_DECIMALS));

@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.Arrival;
 import dev.loopgauge.estimate.Band;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.MissingSound;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
@@ -27,25 +28,35 @@ public record MeasurementRecord(
     Optional<Integer> coverageFactor,
     Optional<String> polarity,
     Optional<BigDecimal> levelDb,
+    Optional<BigDecimal> levelUncertaintyDb,
     Optional<BigDecimal> signalToNoiseDb,
     Optional<String> method,
     Optional<Integer> repeats,
     Optional<BigDecimal> clockDriftPpm,
     Optional<BigDecimal> clockDriftUncertaintyPpm,
     List<ArrivalRecord> arrivals,
+    List<MissingRecord> lostSound,
     List<BandRecord> bands,
     Optional<Boolean> ambiguous)
     implements Sparse {
   private static final int PPM_DECIMALS = 3;
   private static final int HZ_DECIMALS = 2;
+  private static final int SECOND_DECIMALS = 4;
 
   /** One copy of the stimulus in the return. */
   public record ArrivalRecord(
       Optional<BigDecimal> delaySamples, Optional<BigDecimal> levelDb, Optional<String> polarity) {}
 
-  /** The delay in one octave. */
+  /** Sound that the return lacks. */
+  public record MissingRecord(BigDecimal atSeconds, BigDecimal ms) {}
+
+  /** Delay and level in one octave. */
   public record BandRecord(
-      BigDecimal centreHz, BigDecimal delaySamples, Optional<BigDecimal> uncertaintySamples) {}
+      BigDecimal centreHz,
+      BigDecimal delaySamples,
+      Optional<BigDecimal> uncertaintySamples,
+      Optional<BigDecimal> levelDb,
+      Optional<BigDecimal> levelUncertaintyDb) {}
 
   /**
    * Checks the figures.
@@ -72,12 +83,14 @@ public record MeasurementRecord(
         Optional.of(Measurement.COVERAGE_FACTOR),
         Optional.of(m.polarity().label()),
         Optional.of(Written.db(m.levelDb())),
+        Optional.of(Written.uncertainDb(m.levelUncertaintyDb())),
         Optional.of(Written.db(m.signalToNoiseDb())),
         Optional.of(m.method().label()),
         Optional.of(m.repeats()),
         Written.boxed(m.clockDriftPpm()).map(ppm -> Numbers.rounded(ppm, PPM_DECIMALS)),
         m.clockDrift().map(d -> Numbers.roundedUp(d.uncertaintyPpm(), PPM_DECIMALS)),
         m.arrivals().stream().map(arrival -> arrival(arrival, uncertainty)).toList(),
+        m.lostSound().stream().map(MeasurementRecord::missing).toList(),
         m.bands().stream().map(MeasurementRecord::band).toList(),
         Optional.of(m.ambiguous()).filter(unsure -> unsure));
   }
@@ -89,11 +102,18 @@ public record MeasurementRecord(
         Optional.of(arrival.polarity().label()));
   }
 
+  private static MissingRecord missing(MissingSound sound) {
+    return new MissingRecord(
+        Numbers.rounded(sound.atSeconds(), SECOND_DECIMALS), Written.ms(sound.ms()));
+  }
+
   private static BandRecord band(Band band) {
     return new BandRecord(
         Numbers.rounded(band.centreHz(), HZ_DECIMALS),
         Written.samples(band.delaySamples(), band.uncertaintySamples()),
-        Optional.of(Written.uncertainSamples(band.uncertaintySamples())));
+        Optional.of(Written.uncertainSamples(band.uncertaintySamples())),
+        Optional.of(Written.db(band.levelDb())),
+        Optional.of(Written.uncertainDb(band.levelUncertaintyDb())));
   }
 
   @Override

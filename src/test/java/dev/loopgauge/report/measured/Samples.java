@@ -39,11 +39,13 @@ final class Samples {
         0.036,
         Polarity.NORMAL,
         -12.04,
+        0.012,
         61.2,
         method,
         3,
         Optional.of(new ClockDrift(0.02, 0.01)),
         arrivals,
+        List.of(),
         List.of(),
         Optional.of(new Response(700, 8, List.of(-80.0, -61.27, 0.0, -80.0))),
         false);
