@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate;
 
+import java.util.Locale;
+
 /**
  * Sound that the return lacks.
  *
@@ -17,8 +19,11 @@ public record MissingSound(double atSeconds, double ms) {
     Finite.check("a length", ms);
     if (atSeconds < 0 || ms <= 0) {
       throw new IllegalArgumentException(
-          "missing sound starts at 0 s or later and lasts, not %s s and %s ms"
-              .formatted(atSeconds, ms));
+          String.format(
+              Locale.ROOT,
+              "missing sound starts at 0 s or later and lasts, not %s s and %s ms",
+              atSeconds,
+              ms));
     }
   }
 }

@@ -1,8 +1,11 @@
 package dev.loopgauge.job;
 
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Outcome;
+import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.report.measured.ChannelsDocument;
 import dev.loopgauge.report.measured.MeasurementDocument;
+import java.util.Optional;
 
 /**
  * What a job came to.
@@ -21,7 +24,7 @@ public record Answer(Ending ending, Document document) {
     return new Answer(isInside ? Ending.GOOD : Ending.OUTSIDE, document);
   }
 
-  /** A measurement, which ends as its outcome and its host check say. */
+  /** A measurement, which ends as its verdict says. */
   public static Answer measured(MeasurementDocument document) {
     return new Answer(ending(document), document);
   }
@@ -33,11 +36,14 @@ public record Answer(Ending ending, Document document) {
         document);
   }
 
+  /** What a verdict over readings that can be trusted ends as. */
+  public static Ending ending(Optional<VerdictRecord> verdict) {
+    return verdict.map(VerdictRecord::isGood).orElse(true) ? Ending.GOOD : Ending.OUTSIDE;
+  }
+
   private static Ending ending(MeasurementDocument document) {
-    return switch (document.outcome()) {
-      case MEASURED, WITHIN_BUDGET -> document.failsHostCheck() ? Ending.OUTSIDE : Ending.GOOD;
-      case OUTSIDE_BUDGET, UNDECIDED -> Ending.OUTSIDE;
-      case NOT_TRUSTWORTHY -> Ending.NOT_TRUSTWORTHY;
-    };
+    return document.outcome() == Outcome.NOT_TRUSTWORTHY
+        ? Ending.NOT_TRUSTWORTHY
+        : ending(document.verdict());
   }
 }

@@ -1,9 +1,15 @@
 package dev.loopgauge.job;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.plan.PictureMatch;
+import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.verdict.AspectVerdict;
+import dev.loopgauge.verify.verdict.JudgedReading;
 import java.util.Optional;
 
 /**
@@ -14,6 +20,31 @@ import java.util.Optional;
  * @param allowSamples how far off the budget is let pass, beside tolerance and uncertainty
  */
 public record ChosenPath(Chain chain, ChainPath path, double allowSamples) {
+  /** A reading judged, of a path or of none that is known. */
+  public static JudgedReading judge(
+      Optional<ChosenPath> chosen, Estimate estimate, Optional<HostCheck> hostCheck) {
+    return chosen
+        .map(path -> path.judge(estimate, hostCheck))
+        .orElseGet(() -> JudgedReading.ofNoPath(estimate, hostCheck));
+  }
+
+  /** A reading of the path, judged. */
+  public JudgedReading judge(Estimate estimate, Optional<HostCheck> hostCheck) {
+    return judge(estimate, compare(estimate), hostCheck);
+  }
+
+  /** The same where it was compared before. */
+  public JudgedReading judge(
+      Estimate estimate, Optional<Comparison> comparison, Optional<HostCheck> hostCheck) {
+    return JudgedReading.ofPath(estimate, comparison, hostCheck, path.expected(), picture());
+  }
+
+  /** How the path stands against its picture, as predicted. */
+  public Optional<AspectVerdict> picture() {
+    return PictureMatch.of(chain, path, ChainBudget.of(chain, path).delay(), PictureRule.EBU_R37)
+        .map(PictureMatch::verdict);
+  }
+
   /** How a measurement stands against the path's budget; empty without a number. */
   public Optional<Comparison> compare(Estimate estimate) {
     return estimate instanceof Estimate.Found found

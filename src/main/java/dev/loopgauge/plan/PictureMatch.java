@@ -4,6 +4,9 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.signal.Latency;
+import dev.loopgauge.verify.verdict.Aspect;
+import dev.loopgauge.verify.verdict.AspectVerdict;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -32,6 +35,24 @@ public record PictureMatch(String path, String picture, PictureRule rule, Latenc
   /** How it stands by the rule, before anything is delayed. */
   public Standing standing() {
     return rule.standing(soundEarly.ms());
+  }
+
+  /** How it stands, for the verdict over a path. */
+  public AspectVerdict verdict() {
+    double early = soundEarly.ms();
+    boolean within = standing() != Standing.OVER;
+    return AspectVerdict.of(
+        Aspect.PICTURE,
+        within,
+        String.format(
+            Locale.ROOT,
+            "sound %s by %.1f ms, %s %s (+%.0f to -%.0f ms)",
+            early < 0 ? "late" : "early",
+            Math.abs(early),
+            within ? "within" : "outside",
+            rule.title(),
+            rule.earlyMs(),
+            rule.lateMs()));
   }
 
   /** What to delay the sound by, so that both meet; nothing where it is late already. */

@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.TrackPoint;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
@@ -70,11 +71,22 @@ public record Comparison(
   /** The same, where some of the rig is known for sure: causes that it refutes are not named. */
   public static Comparison of(
       Measurement measured, Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
-    return of(measured, Optional.empty(), chain, path, allowSamples, facts);
+    return of(DelayReading.of(measured), Optional.empty(), chain, path, allowSamples, facts);
+  }
+
+  /** The same of one point of a track, in which nothing else was read. */
+  public static Comparison of(TrackPoint point, Chain chain, ChainPath path, double allowSamples) {
+    return of(
+        new DelayReading(point.delay(), point.uncertaintySamples(), false),
+        Optional.empty(),
+        chain,
+        path,
+        allowSamples,
+        KnownFacts.NONE);
   }
 
   private static Comparison of(
-      Measurement measured,
+      DelayReading measured,
       Optional<ClockDrift> drift,
       Chain chain,
       ChainPath path,
@@ -110,7 +122,7 @@ public record Comparison(
   }
 
   private static ExplanationSearch search(
-      Measurement measured, Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
+      DelayReading measured, Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
     SampleRate rate = measured.delay().rate();
     return new ExplanationSearch(
         new ExplanationSearch.Reading(
@@ -140,16 +152,22 @@ public record Comparison(
     boolean drifts =
         found.findings().stream().anyMatch(f -> f.code() == FindingCode.CLOCKS_NOT_LOCKED);
     boolean told = drifts && measured.method() != Method.UNCALIBRATED && !measured.ambiguous();
-    return of(measured, measured.clockDrift().filter(d -> told), chain, path, allowSamples, facts);
+    return of(
+        DelayReading.of(measured),
+        measured.clockDrift().filter(d -> told),
+        chain,
+        path,
+        allowSamples,
+        facts);
   }
 
-  private Comparison towards(Measurement measured, ClockDrift drift, Chain chain, ChainPath path) {
+  private Comparison towards(DelayReading measured, ClockDrift drift, Chain chain, ChainPath path) {
     return with(
         explanations, tellApart, TowardsLimit.of(measured.delay(), drift.ppm(), chain, path));
   }
 
   private Comparison explained(
-      Measurement measured, Optional<ClockDrift> drift, ExplanationSearch search) {
+      DelayReading measured, Optional<ClockDrift> drift, ExplanationSearch search) {
     List<Hypothesis> fitting = search.fitting();
     List<Explanation> found =
         drift.map(d -> withDrift(search, fitting, d)).orElseGet(() -> search.explanations(fitting));
@@ -224,9 +242,9 @@ public record Comparison(
     return drift.isEmpty() ? List.of(Explanation.none(predicted, difference)) : drift;
   }
 
-  private static Verdict verdict(Measurement measured, double difference, double limit) {
+  private static Verdict verdict(DelayReading measured, double difference, double limit) {
     double uncertainty = measured.uncertaintySamples();
-    if (measured.method() == Method.UNCALIBRATED || measured.ambiguous()) {
+    if (measured.open()) {
       return Verdict.UNDECIDED;
     }
     if (Math.abs(difference) + uncertainty <= limit) {

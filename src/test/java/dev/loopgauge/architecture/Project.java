@@ -15,7 +15,7 @@ final class Project {
 
   /** The pure packages. */
   static final List<String> CORE =
-      List.of("stats", "signal", "estimate", "chain", "verify", "plan");
+      List.of("stats", "signal", "estimate", "chain", "verify", "verify.verdict", "plan");
 
   private Project() {}
 

@@ -110,7 +110,7 @@ public final class Demo {
       keep(name, session.captures().get(0));
       ChosenPath chosen = new ChosenPath(chain, path, ALLOW_SAMPLES);
       MeasurementDocument document =
-          MeasurementDocument.of("measure", estimate, chosen.compare(estimate), List.of());
+          MeasurementDocument.of("measure", chosen.judge(estimate, Optional.empty()), List.of());
       write(name, document);
       return document;
     }

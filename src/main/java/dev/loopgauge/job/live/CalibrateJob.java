@@ -16,6 +16,7 @@ import dev.loopgauge.report.rig.CalibrationDocument;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
+import dev.loopgauge.verify.verdict.JudgedReading;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -52,7 +53,8 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
     if (outcome instanceof CalibrationRun.Outcome.Refused refused) {
       Estimate none = new Estimate.Refused(refused.findings());
       return Answer.measured(
-          MeasurementDocument.of("calibrate", none, Optional.empty(), List.of()));
+          MeasurementDocument.of(
+              "calibrate", JudgedReading.ofNoPath(none, Optional.empty()), List.of()));
     }
     return keep(((CalibrationRun.Outcome.Done) outcome).calibration(), kept, site.data());
   }

@@ -8,6 +8,8 @@ import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.ExtraMeasurement;
+import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.verdict.JudgedReading;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
@@ -72,8 +74,11 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   }
 
   private Answer answer(Estimate estimate, Optional<Comparison> comparison) {
-    return Answer.measured(
-        MeasurementDocument.of(
-            command, estimate, comparison, run.request().reported().check(estimate), List.of()));
+    Optional<HostCheck> check = run.request().reported().check(estimate);
+    JudgedReading reading =
+        run.chosen()
+            .map(path -> path.judge(estimate, comparison, check))
+            .orElseGet(() -> JudgedReading.ofNoPath(estimate, check));
+    return Answer.measured(MeasurementDocument.of(command, reading, List.of()));
   }
 }

@@ -7,6 +7,7 @@ import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.Patching;
@@ -16,6 +17,7 @@ import dev.loopgauge.verify.ReportedDelay;
 import dev.loopgauge.verify.StateCheck;
 import dev.loopgauge.verify.StateCheck.Reported;
 import dev.loopgauge.verify.StateReading;
+import dev.loopgauge.verify.verdict.JudgedReading;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -134,21 +136,18 @@ record PluginStates(
             .toList();
     return Answer.measured(
         MeasurementDocument.of(
-            "host", new Estimate.Refused(findings), Optional.empty(), List.of()));
+            "host",
+            JudgedReading.ofNoPath(new Estimate.Refused(findings), Optional.empty()),
+            List.of()));
   }
 
   private Answer answer(List<StateReading> readings, List<Estimate> estimates) {
     List<StateCheck> checks =
         StateCheck.of(readings, throughProgram ? Reported.PATH : Reported.PLUGIN);
     int shown = readings.get(0).state().equals(StateCheck.BYPASSED) && readings.size() > 1 ? 1 : 0;
-    Estimate estimate = estimates.get(shown);
+    JudgedReading reading =
+        ChosenPath.judge(run.chosen(), estimates.get(shown), checks.get(shown).host());
     return Answer.measured(
-        MeasurementDocument.of(
-                "host",
-                estimate,
-                run.chosen().flatMap(path -> path.compare(estimate)),
-                checks.get(shown).host(),
-                List.of())
-            .withStates(checks));
+        MeasurementDocument.of("host", reading.withStates(checks), List.of()).withStates(checks));
   }
 }

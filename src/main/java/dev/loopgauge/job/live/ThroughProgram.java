@@ -5,6 +5,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.GraphSession;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.Profile;
@@ -57,13 +58,11 @@ record ThroughProgram(LiveRun run, String client) {
   }
 
   private Answer answer(Estimate estimate, GraphSession.Stated stated) {
+    Optional<HostCheck> check =
+        run.request().reported().check(estimate).or(() -> check(estimate, stated));
     return Answer.measured(
         MeasurementDocument.of(
-            "host",
-            estimate,
-            run.chosen().flatMap(path -> path.compare(estimate)),
-            run.request().reported().check(estimate).or(() -> check(estimate, stated)),
-            notes(stated)));
+            "host", ChosenPath.judge(run.chosen(), estimate, check), notes(stated)));
   }
 
   private static Optional<HostCheck> check(Estimate estimate, GraphSession.Stated stated) {

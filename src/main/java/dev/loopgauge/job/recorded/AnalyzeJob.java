@@ -175,7 +175,6 @@ public record AnalyzeJob(
       Optional<ChosenPath> chosen,
       Optional<HostCheck> check,
       List<String> notes) {
-    return MeasurementDocument.of(
-        "analyze", estimate, chosen.flatMap(path -> path.compare(estimate)), check, notes);
+    return MeasurementDocument.of("analyze", ChosenPath.judge(chosen, estimate, check), notes);
   }
 }

@@ -8,11 +8,13 @@ import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Table;
+import dev.loopgauge.report.form.VerdictRecord;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * One reference against several return channels.
@@ -29,6 +31,7 @@ public record ChannelsDocument(
   public record ChannelRecord(
       int channel,
       Outcome outcome,
+      Optional<VerdictRecord> verdict,
       Optional<MeasurementRecord> measurement,
       List<FindingRecord> findings,
       Optional<ComparisonRecord> comparison,
@@ -39,6 +42,7 @@ public record ChannelsDocument(
       return new ChannelRecord(
           channel,
           document.outcome(),
+          document.verdict(),
           document.measurement(),
           document.findings(),
           document.comparison(),
@@ -48,7 +52,7 @@ public record ChannelsDocument(
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("response", "hostCheck");
+      return Set.of("verdict", "response", "hostCheck");
     }
 
     private String figure(Function<ShownDelay, String> part) {
@@ -97,6 +101,7 @@ public record ChannelsDocument(
     return new MeasurementDocument(
         command,
         channel.outcome(),
+        channel.verdict(),
         channel.measurement(),
         channel.findings(),
         channel.comparison(),
@@ -106,11 +111,20 @@ public record ChannelsDocument(
         notes);
   }
 
+  private String concerns() {
+    String numbers =
+        channels.stream()
+            .filter(c -> !c.verdict().map(VerdictRecord::isGood).orElse(true))
+            .map(c -> String.valueOf(c.channel()))
+            .collect(Collectors.joining(", "));
+    return numbers.isEmpty() ? "" : "; not as they should be: " + numbers;
+  }
+
   @Override
   public String text() {
     Sheet sheet = new Sheet();
     long measured = channels.stream().filter(c -> c.measurement().isPresent()).count();
-    sheet.line("MEASURED: " + measured + " of " + channels.size() + " channels.");
+    sheet.line("MEASURED: " + measured + " of " + channels.size() + " channels" + concerns() + ".");
     new Table<ChannelRecord>()
         .figures("channel", channel -> String.valueOf(channel.channel()))
         .figures("samples", channel -> channel.figure(ShownDelay::bareSamples))

@@ -9,10 +9,12 @@ import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.StateCheck;
 import dev.loopgauge.verify.Verdict;
+import dev.loopgauge.verify.verdict.JudgedReading;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -21,7 +23,8 @@ import java.util.Set;
  * A measurement, what there is to know about it, and how it stands against its budget.
  *
  * @param command the command that measured
- * @param outcome what it came to
+ * @param outcome what the delay came to
+ * @param verdict how everything that was heard stands; documents of older versions have none
  * @param measurement the number; null when it can't be trusted
  * @param findings what a person must know
  * @param comparison how it stands against the budget; null without a budget or a number
@@ -33,6 +36,7 @@ import java.util.Set;
 public record MeasurementDocument(
     String command,
     Outcome outcome,
+    Optional<VerdictRecord> verdict,
     Optional<MeasurementRecord> measurement,
     List<FindingRecord> findings,
     Optional<ComparisonRecord> comparison,
@@ -41,24 +45,16 @@ public record MeasurementDocument(
     List<StateRecord> states,
     List<String> notes)
     implements Document, Sparse {
-  /** A measurement without a host check. */
-  public static MeasurementDocument of(
-      String command, Estimate estimate, Optional<Comparison> comparison, List<String> notes) {
-    return of(command, estimate, comparison, Optional.empty(), notes);
-  }
-
   /**
    * A measurement.
    *
    * @throws IllegalArgumentException when there is a comparison or host check without a number, or
    *     a verdict on a number with the sound card's own delay in it
    */
-  public static MeasurementDocument of(
-      String command,
-      Estimate estimate,
-      Optional<Comparison> comparison,
-      Optional<HostCheck> hostCheck,
-      List<String> notes) {
+  public static MeasurementDocument of(String command, JudgedReading reading, List<String> notes) {
+    Estimate estimate = reading.estimate();
+    Optional<Comparison> comparison = reading.comparison();
+    Optional<HostCheck> hostCheck = reading.hostCheck();
     Optional<Measurement> measurement =
         estimate instanceof Estimate.Found found
             ? Optional.of(found.measurement())
@@ -67,6 +63,7 @@ public record MeasurementDocument(
     return new MeasurementDocument(
         command,
         Outcome.of(estimate, comparison),
+        Optional.of(VerdictRecord.of(reading.verdict())),
         measurement.map(MeasurementRecord::of),
         estimate.findings().stream().map(FindingRecord::of).toList(),
         comparison.map(ComparisonRecord::of),
@@ -95,6 +92,7 @@ public record MeasurementDocument(
     return new MeasurementDocument(
         command,
         outcome,
+        verdict,
         measurement,
         findings,
         comparison,
@@ -106,7 +104,7 @@ public record MeasurementDocument(
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("response", "hostCheck", "states", "notes");
+    return Set.of("verdict", "response", "hostCheck", "states", "notes");
   }
 
   /** The delay, where it can be trusted. */
@@ -114,10 +112,9 @@ public record MeasurementDocument(
     return measurement.map(MeasurementRecord::delay);
   }
 
-  /** Whether a delay is reported that isn't true, in any state. */
-  public boolean failsHostCheck() {
-    return hostCheck.filter(HostCheckRecord::fails).isPresent()
-        || states.stream().anyMatch(StateRecord::fails);
+  /** The first line; empty where there is no number. */
+  public Optional<Headline> headline() {
+    return measurement.map(m -> Headline.of(m, outcome, comparison, verdict));
   }
 
   @Override
@@ -127,7 +124,7 @@ public record MeasurementDocument(
       new StatesText(states).tell(sheet);
       sheet.gap();
     }
-    new MeasurementText(sheet, findings, comparison).tell(measurement, hostCheck, outcome);
+    new MeasurementText(sheet, findings, comparison).tell(measurement, hostCheck, headline());
     notes.forEach(note -> sheet.row("note", note));
     return sheet.toString();
   }

@@ -4,7 +4,6 @@ import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Polarity;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
-import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.measured.ComparisonRecord.ExplanationRecord;
 import dev.loopgauge.report.measured.MeasurementRecord.ArrivalRecord;
@@ -29,8 +28,9 @@ record MeasurementText(
   void tell(
       Optional<MeasurementRecord> measurement,
       Optional<HostCheckRecord> hostCheck,
-      Outcome outcome) {
-    measurement.ifPresentOrElse(m -> found(m, hostCheck, outcome), this::refused);
+      Optional<Headline> headline) {
+    headline.ifPresent(line -> sheet.line(line.line()));
+    measurement.ifPresentOrElse(m -> found(m, hostCheck), this::refused);
   }
 
   private void refused() {
@@ -47,9 +47,7 @@ record MeasurementText(
     others.forEach(this::finding);
   }
 
-  private void found(MeasurementRecord m, Optional<HostCheckRecord> hostCheck, Outcome outcome) {
-    boolean unsure = m.ambiguous().orElse(comparison.isEmpty() && outcome == Outcome.UNDECIDED);
-    sheet.line(Verdicts.line(m.delay(), m.isUncalibrated(), unsure, comparison));
+  private void found(MeasurementRecord m, Optional<HostCheckRecord> hostCheck) {
     sheet.row("measured", Figures.measured(m.delay()));
     comparison.ifPresent(c -> compared(m, c));
     hostCheck.flatMap(HostCheckRecord::text).ifPresent(text -> sheet.row("host check", text));

@@ -86,7 +86,7 @@ class SimulatedMeasureTest {
   void anInvertedReturnIsFound() {
     Run run = measure("--fault", "inverted", "--json");
 
-    assertEquals(ExitCode.GOOD, run.exitCode());
+    assertEquals(ExitCode.OUTSIDE, run.exitCode());
     assertEquals("inverted", measurement(run).get("polarity"));
     assertTrue(codes(run).contains("inverted"), run.out());
     assertEquals(LOOP, delaySamples(run), 0.05);

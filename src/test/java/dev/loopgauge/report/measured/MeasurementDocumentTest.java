@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.chain.Expectation;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
@@ -12,6 +13,7 @@ import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Verdict;
+import dev.loopgauge.verify.verdict.JudgedReading;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -37,7 +39,15 @@ class MeasurementDocumentTest {
       """;
 
   private static MeasurementDocument document(Estimate estimate, Optional<Comparison> comparison) {
-    return MeasurementDocument.of("analyze", estimate, comparison, List.of());
+    return MeasurementDocument.of(
+        "analyze",
+        comparison
+            .map(
+                c ->
+                    JudgedReading.ofPath(
+                        estimate, comparison, Optional.empty(), Expectation.NONE, Optional.empty()))
+            .orElseGet(() -> JudgedReading.ofNoPath(estimate, Optional.empty())),
+        List.of());
   }
 
   private static MeasurementDocument late() {
@@ -173,6 +183,42 @@ class MeasurementDocumentTest {
           "schema" : 1,
           "command" : "analyze",
           "outcome" : "outside-budget",
+          "verdict" : {
+            "standing" : "bad",
+            "aspects" : [ {
+              "aspect" : "delay",
+              "standing" : "bad",
+              "text" : "2.67 ms (128 samples) slower than budgeted"
+            }, {
+              "aspect" : "polarity",
+              "standing" : "good",
+              "text" : "the return is not inverted"
+            }, {
+              "aspect" : "arrivals",
+              "standing" : "good",
+              "text" : "one arrival"
+            }, {
+              "aspect" : "lost-sound",
+              "standing" : "good",
+              "text" : "no sound was lost"
+            }, {
+              "aspect" : "clocks",
+              "standing" : "good",
+              "text" : "locked within 0.03 ppm"
+            }, {
+              "aspect" : "level",
+              "standing" : "not-judged",
+              "text" : "the level is -12 dB"
+            }, {
+              "aspect" : "response",
+              "standing" : "not-judged",
+              "text" : "no response is expected"
+            }, {
+              "aspect" : "clipping",
+              "standing" : "good",
+              "text" : "not clipped"
+            } ]
+          },
           "measurement" : {
             "sampleRateHz" : 48000,
             "delaySamples" : 723.0184,

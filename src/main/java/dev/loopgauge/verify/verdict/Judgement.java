@@ -1,0 +1,26 @@
+package dev.loopgauge.verify.verdict;
+
+import java.util.Collection;
+import java.util.Locale;
+
+/** How an aspect stands, or all of them: of several the last one counts. */
+public enum Judgement {
+  /** Nothing says how it should be, or it can't be seen here. */
+  NOT_JUDGED,
+  /** As it should be. */
+  GOOD,
+  /** It should be some way, and may or may not be so. */
+  UNDECIDED,
+  /** Not as it should be. */
+  BAD;
+
+  /** The worst of several; not judged where there is none. */
+  public static Judgement worst(Collection<Judgement> judgements) {
+    return judgements.stream().max(Enum::compareTo).orElse(NOT_JUDGED);
+  }
+
+  /** The name in documents. */
+  public String label() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

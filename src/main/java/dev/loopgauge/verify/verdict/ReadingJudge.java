@@ -1,0 +1,126 @@
+package dev.loopgauge.verify.verdict;
+
+import dev.loopgauge.chain.Expectation;
+import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.MissingSound;
+import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.PlainNumber;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Judges a reading, aspect by aspect.
+ *
+ * @param found the reading
+ * @param expected what its path's return should be like; empty where no path is known
+ */
+record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
+  /** A refusal leaves the delay open, and says nothing of the rest. */
+  static List<AspectVerdict> ofRefused(Estimate.Refused refused) {
+    Finding why = refused.findings().stream().filter(Finding::refuses).findFirst().orElseThrow();
+    return List.of(AspectVerdict.undecided(Aspect.DELAY, why.text()));
+  }
+
+  /** All aspects. */
+  List<AspectVerdict> aspects(
+      Optional<Comparison> comparison,
+      Optional<HostCheck> hostCheck,
+      Optional<AspectVerdict> picture) {
+    List<AspectVerdict> aspects = new ArrayList<>();
+    aspects.add(DelayJudge.of(comparison, measured().method()));
+    aspects.add(polarity());
+    aspects.add(arrivals());
+    aspects.add(lostSound());
+    aspects.add(clocks());
+    aspects.add(level());
+    aspects.add(response());
+    aspects.add(clipping());
+    hostCheck.flatMap(HostJudge::of).ifPresent(aspects::add);
+    picture.ifPresent(aspects::add);
+    return aspects;
+  }
+
+  private Measurement measured() {
+    return found.measurement();
+  }
+
+  private Optional<Finding> finding(FindingCode code) {
+    return found.findings().stream().filter(f -> f.code() == code).findFirst();
+  }
+
+  /** Normal unless the file says otherwise. */
+  private AspectVerdict polarity() {
+    boolean inverted = measured().polarity() == Polarity.INVERTED;
+    String text = "the return is " + (inverted ? "inverted" : "not inverted");
+    return expected
+        .map(e -> AspectVerdict.of(Aspect.POLARITY, e.inverted().orElse(false) == inverted, text))
+        .orElseGet(() -> AspectVerdict.notJudged(Aspect.POLARITY, text));
+  }
+
+  private AspectVerdict arrivals() {
+    int count = measured().arrivals().size();
+    if (measured().ambiguous()) {
+      return AspectVerdict.undecided(
+          Aspect.ARRIVALS, "two arrivals are almost equally loud; either may be the path");
+    }
+    return AspectVerdict.of(
+        Aspect.ARRIVALS, true, count < 2 ? "one arrival" : count + " arrivals, one is measured");
+  }
+
+  private AspectVerdict lostSound() {
+    return finding(FindingCode.DROPOUT)
+        .map(f -> AspectVerdict.of(Aspect.LOST_SOUND, false, lost(f)))
+        .orElseGet(() -> AspectVerdict.of(Aspect.LOST_SOUND, true, "no sound was lost"));
+  }
+
+  private String lost(Finding finding) {
+    List<MissingSound> lost = measured().lostSound();
+    if (lost.isEmpty()) {
+      return finding.text();
+    }
+    String more = lost.size() == 1 ? "" : ", and " + (lost.size() - 1) + " times more";
+    return PlainNumber.of(lost.get(0).ms(), 1)
+        + " ms at "
+        + PlainNumber.clock(lost.get(0).atSeconds())
+        + more;
+  }
+
+  private AspectVerdict clocks() {
+    Optional<Finding> drifts = finding(FindingCode.CLOCKS_NOT_LOCKED);
+    if (drifts.isPresent()) {
+      return measured()
+          .clockDrift()
+          .map(ClockJudge::notLocked)
+          .orElseGet(() -> AspectVerdict.of(Aspect.CLOCKS, false, drifts.get().text()));
+    }
+    return measured()
+        .clockDrift()
+        .map(ClockJudge::locked)
+        .orElseGet(
+            () ->
+                AspectVerdict.notJudged(Aspect.CLOCKS, "too few repeats to tell the clocks apart"));
+  }
+
+  private AspectVerdict level() {
+    return new LevelJudge(measured(), finding(FindingCode.LEVEL_MOVES)).level(expected);
+  }
+
+  private AspectVerdict response() {
+    return new LevelJudge(measured(), Optional.empty()).response(expected);
+  }
+
+  /** Clipping that could have moved the delay refuses the reading; what is left here didn't. */
+  private AspectVerdict clipping() {
+    String text =
+        finding(FindingCode.CLIPPED)
+            .map(f -> f.text() + ", too few to move the delay")
+            .orElse("not clipped");
+    return AspectVerdict.of(Aspect.CLIPPING, true, text);
+  }
+}
