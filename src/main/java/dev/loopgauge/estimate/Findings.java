@@ -285,9 +285,7 @@ final class Findings {
     return new Finding(
         FindingCode.DROPOUT,
         false,
-        "the delay stepped and stayed: "
-            + shown
-            + (more > 0 ? ", and " + more + " times more" : ""),
+        "the delay jumped and stayed: " + shown + (more > 0 ? ", and " + more + " times more" : ""),
         "look at what happened then: a dropout, a reopened stream, a changed block size or plug-in");
   }
 

@@ -1,6 +1,7 @@
 package dev.loopgauge.measure;
 
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.estimate.ClockDrift;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
@@ -52,6 +53,7 @@ public final class Soak {
   private final List<Moment> moments = new ArrayList<>();
   private Optional<Moment> worst = Optional.empty();
   private Optional<Measurement> level = Optional.empty();
+  private Optional<ClockDrift> drift = Optional.empty();
   private double leastSamples = Double.POSITIVE_INFINITY;
   private double mostSamples = Double.NEGATIVE_INFINITY;
   private int takes;
@@ -70,7 +72,7 @@ public final class Soak {
   /** Adds a take that was recorded to its end. */
   public void add(Estimate estimate) {
     if (estimate instanceof Estimate.Found found) {
-      follow(found.measurement());
+      follow(found);
     } else {
       Finding why = estimate.findings().stream().filter(Finding::refuses).findFirst().orElseThrow();
       Kind kind = why.code() == FindingCode.DROPOUT ? Kind.DROPOUT : Kind.UNREADABLE;
@@ -86,7 +88,8 @@ public final class Soak {
   }
 
   /** A path that drifts off slowly is compared with where it was at its last step. */
-  private void follow(Measurement now) {
+  private void follow(Estimate.Found found) {
+    Measurement now = found.measurement();
     double samples = now.delay().samples();
     leastSamples = Math.min(leastSamples, samples);
     mostSamples = Math.max(mostSamples, samples);
@@ -99,8 +102,23 @@ public final class Soak {
       return;
     }
     level = Optional.of(before);
+    drift = drift.or(() -> drift(found));
+    Optional<Finding> lost = finding(found, FindingCode.DROPOUT);
+    if (lost.isPresent()) {
+      happened(new Moment(Kind.DROPOUT, seconds(), 0, lost.get().text()));
+      return;
+    }
     clean++;
     longestClean = Math.max(longestClean, clean);
+  }
+
+  private static Optional<ClockDrift> drift(Estimate.Found found) {
+    return finding(found, FindingCode.CLOCKS_NOT_LOCKED)
+        .flatMap(f -> found.measurement().clockDrift());
+  }
+
+  private static Optional<Finding> finding(Estimate.Found found, FindingCode code) {
+    return found.findings().stream().filter(f -> f.code() == code).findFirst();
   }
 
   private void happened(Moment moment) {
@@ -157,6 +175,11 @@ public final class Soak {
   /** The first moments in which something happened. */
   public List<Moment> moments() {
     return List.copyOf(moments);
+  }
+
+  /** How the clocks drift apart in the first take that shows it; empty where none does. */
+  public Optional<ClockDrift> drift() {
+    return drift;
   }
 
   /** The delay since its last step; empty if none was ever read. */

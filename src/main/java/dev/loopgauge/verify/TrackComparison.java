@@ -7,19 +7,16 @@ import dev.loopgauge.estimate.TrackPoint;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A followed delay against the budget of its path.
  *
- * @param worst the window that stands worst; of several the one that is furthest off
+ * @param worst the window that stands worst
  * @param windows how many windows were compared
  * @param outside how many of them are early or late
  */
 public record TrackComparison(Comparison worst, int windows, int outside) {
-  /** The verdicts, the worst last. */
-  private static final List<Verdict> WORSE =
-      List.of(Verdict.WITHIN, Verdict.UNDECIDED, Verdict.EARLY, Verdict.LATE);
-
   /**
    * Compares each window of a track; empty for a track without any.
    *
@@ -27,24 +24,24 @@ public record TrackComparison(Comparison worst, int windows, int outside) {
    */
   public static Optional<TrackComparison> of(
       Track track, Chain chain, ChainPath path, double allowSamples) {
-    List<Comparison> all =
-        track.points().stream().map(point -> of(point, chain, path, allowSamples)).toList();
-    return all.stream()
-        .max(Comparator.comparingInt(TrackComparison::badness).thenComparing(TrackComparison::off))
-        .map(worst -> new TrackComparison(worst, all.size(), (int) all.stream().filter(c -> badness(c) > 1).count()));
+    List<TrackPoint> points = track.points();
+    if (points.isEmpty()) {
+      return Optional.empty();
+    }
+    Comparison any = Comparison.of(points.get(0), chain, path, allowSamples);
+    double budget = any.predicted().samples();
+    double limit = any.toleranceSamples() + allowSamples;
+    ToDoubleFunction<TrackPoint> nearEnd = point -> off(point, budget) - point.uncertaintySamples();
+    ToDoubleFunction<TrackPoint> farEnd = point -> off(point, budget) + point.uncertaintySamples();
+    int outside = (int) points.stream().filter(p -> nearEnd.applyAsDouble(p) > limit).count();
+    Comparator<TrackPoint> worse = Comparator.comparingDouble(outside > 0 ? nearEnd : farEnd);
+    TrackPoint worst = points.stream().max(worse).orElseThrow();
+    return Optional.of(
+        new TrackComparison(
+            Comparison.of(worst, chain, path, allowSamples), points.size(), outside));
   }
 
-  private static Comparison of(
-      TrackPoint point, Chain chain, ChainPath path, double allowSamples) {
-    return Comparison.of(point, chain, path, allowSamples);
-  }
-
-  /** Early and late are equally bad. */
-  private static int badness(Comparison comparison) {
-    return Math.min(2, WORSE.indexOf(comparison.verdict()));
-  }
-
-  private static double off(Comparison comparison) {
-    return Math.abs(comparison.difference().samples());
+  private static double off(TrackPoint point, double budget) {
+    return Math.abs(point.delay().samples() - budget);
   }
 }

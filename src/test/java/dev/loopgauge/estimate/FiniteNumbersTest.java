@@ -9,6 +9,7 @@ import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.verify.verdict.TrackJudge;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -64,7 +65,14 @@ class FiniteNumbersTest {
     look("track", track, wrong);
     look(
         "document",
-        TrackDocument.of("track", track, OptionalDouble.empty(), Optional.empty(), List.of())
+        TrackDocument.of(
+                "follow",
+                track,
+                TrackJudge.of(track, Optional.empty(), Optional.empty()),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                List.of())
             .json(),
         wrong);
     look("estimate", new DelayEstimator(0.1).estimate(sent, ret), wrong);

@@ -6,12 +6,17 @@ import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.Ending;
 import dev.loopgauge.measure.Soak;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.measured.SoakDocument;
 import dev.loopgauge.setup.CalibrationStore;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
+import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.verdict.OverallVerdict;
+import dev.loopgauge.verify.verdict.SoakJudge;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -58,17 +63,29 @@ public record SoakJob(LiveRequest request, double minutes) {
                 () -> soak.seconds() >= minutes * 60 || isEnded(consent),
                 () -> consent.say(told(soak)));
     SoakDocument document = document(soak, end.map(CaptureException::getMessage), chosen);
-    return Answer.inside(document.isGood(), document);
+    boolean stayed = document.soak().endedBy().isEmpty();
+    return new Answer(
+        Ending.worst(
+            List.of(Answer.ending(document.verdict()), stayed ? Ending.GOOD : Ending.OUTSIDE)),
+        document);
   }
 
   private SoakDocument document(Soak soak, Optional<String> end, Optional<ChosenPath> chosen) {
     Optional<Estimate> level = soak.level().map(read -> new Estimate.Found(read, List.of()));
-    return SoakDocument.of(
-        soak,
-        minutes,
-        end,
-        chosen.flatMap(path -> level.flatMap(path::compare)),
-        level.flatMap(request.reported()::check));
+    Optional<Comparison> comparison = chosen.flatMap(path -> level.flatMap(path::compare));
+    Optional<HostCheck> check = level.flatMap(request.reported()::check);
+    OverallVerdict verdict =
+        judge(soak).verdict(comparison, check, chosen.flatMap(ChosenPath::picture));
+    return SoakDocument.of(soak, minutes, end, verdict, comparison, check);
+  }
+
+  private static SoakJudge judge(Soak soak) {
+    return new SoakJudge(
+        soak.level(),
+        soak.count(Soak.Kind.STEP),
+        soak.count(Soak.Kind.DROPOUT) + soak.count(Soak.Kind.FAILED),
+        soak.count(Soak.Kind.UNREADABLE),
+        soak.drift());
   }
 
   private static boolean isEnded(Consent consent) throws IOException {

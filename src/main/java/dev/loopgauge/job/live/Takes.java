@@ -22,12 +22,12 @@ record Takes(LiveReading.Repeatable reading, Soak soak) {
 
   /** Whether it is enough. */
   interface Enough {
-    /** Asked before each take. */
+    /** Asked after each take. */
     boolean reached() throws IOException;
   }
 
   /**
-   * Goes on until it is enough or the sound is gone.
+   * Takes once, and goes on until it is enough or the sound is gone.
    *
    * @param enough when to end
    * @param after what to do after each take
@@ -37,7 +37,7 @@ record Takes(LiveReading.Repeatable reading, Soak soak) {
   Optional<CaptureException> until(Enough enough, Runnable after)
       throws CaptureException, IOException {
     int failed = 0;
-    while (!enough.reached()) {
+    do {
       try {
         soak.add(reading.take());
         failed = 0;
@@ -52,7 +52,7 @@ record Takes(LiveReading.Repeatable reading, Soak soak) {
         }
       }
       after.run();
-    }
+    } while (!enough.reached());
     return Optional.empty();
   }
 }

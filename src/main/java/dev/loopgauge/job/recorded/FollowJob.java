@@ -19,6 +19,8 @@ import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.report.measured.TrackDocument;
 import dev.loopgauge.verify.TowardsLimit;
+import dev.loopgauge.verify.TrackComparison;
+import dev.loopgauge.verify.verdict.TrackJudge;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -85,10 +87,20 @@ public record FollowJob(
         chosen
             .map(path -> OptionalDouble.of(blockSamples(path, recordings)))
             .orElse(OptionalDouble.empty());
-    Ending ending = track.points().isEmpty() ? Ending.NOT_TRUSTWORTHY : Ending.GOOD;
-    return new Answer(
-        ending,
-        TrackDocument.of("follow", track, block, towardsLimit(track, chosen), recordings.notes()));
+    Optional<TrackComparison> comparison =
+        chosen.flatMap(c -> TrackComparison.of(track, c.chain(), c.path(), c.allowSamples()));
+    TrackDocument document =
+        TrackDocument.of(
+            "follow",
+            track,
+            TrackJudge.of(track, comparison, chosen.flatMap(ChosenPath::picture)),
+            comparison.map(TrackComparison::worst),
+            block,
+            towardsLimit(track, chosen),
+            recordings.notes());
+    Ending ending =
+        track.points().isEmpty() ? Ending.NOT_TRUSTWORTHY : Answer.ending(document.verdict());
+    return new Answer(ending, document);
   }
 
   /** When the listener's limit is passed, from where the delay ended up. */

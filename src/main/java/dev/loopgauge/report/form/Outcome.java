@@ -31,7 +31,8 @@ public enum Outcome {
         .orElse(found.measurement().ambiguous() ? UNDECIDED : MEASURED);
   }
 
-  private static Outcome of(Comparison comparison) {
+  /** The outcome of a comparison with a budget. */
+  public static Outcome of(Comparison comparison) {
     return switch (comparison.verdict()) {
       case WITHIN -> WITHIN_BUDGET;
       case EARLY, LATE -> OUTSIDE_BUDGET;

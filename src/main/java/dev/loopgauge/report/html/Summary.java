@@ -31,7 +31,7 @@ final class Summary {
         .map(error -> reading.source() + ": " + Telling.verdict(reading))
         .or(() -> reading.as(SeriesDocument.class).map(series -> series(series.fit())))
         .or(() -> reading.as(TrackDocument.class).map(Summary::track))
-        .or(() -> reading.as(SoakDocument.class).map(Summary::soak))
+        .or(() -> reading.as(SoakDocument.class).map(SoakDocument::headline))
         .or(() -> reading.as(ChannelsDocument.class).map(Summary::channels))
         .or(() -> reading.as(PairsDocument.class).map(Summary::pairs))
         .or(() -> reading.as(PlanDocument.class).map(plan -> plan(plan.choices())))
@@ -50,15 +50,6 @@ final class Summary {
       return "The recording has no delay that can be trusted.";
     }
     return TrackPart.jumps(document.steps());
-  }
-
-  private static String soak(SoakDocument document) {
-    String time = Numbers.brief(document.soak().heardSeconds().doubleValue() / 60, 1) + " min";
-    return switch (document.outcome()) {
-      case SoakDocument.CLEAN -> "Clean for " + time + ": nothing was lost, the delay stayed.";
-      case SoakDocument.BROKE_OFF -> "The soak broke off after " + time + ".";
-      default -> "Not clean: something happened within " + time + ".";
-    };
   }
 
   private static String channels(ChannelsDocument document) {

@@ -110,8 +110,11 @@ public record Headline(String delayLine, Optional<Judgement> delay, List<AspectR
     if (concern.is(Judgement.UNDECIDED)) {
       return aspect.name() + " UNDECIDED";
     }
-    boolean wantsInverted =
-        aspect == Aspect.POLARITY && concern.text().filter(t -> t.contains("not inv")).isPresent();
-    return (wantsInverted ? "NOT " : "") + WORDS.get(aspect);
+    String text = concern.text().orElse("");
+    if (aspect == Aspect.LOST_SOUND && text.startsWith("the delay jumped")) {
+      return "JUMPED";
+    }
+    boolean inverted = aspect == Aspect.POLARITY && text.endsWith("not inverted");
+    return (inverted ? "NOT " : "") + WORDS.get(aspect);
   }
 }

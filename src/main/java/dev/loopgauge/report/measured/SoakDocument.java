@@ -2,19 +2,22 @@ package dev.loopgauge.report.measured;
 
 import dev.loopgauge.measure.Soak;
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.HostCheck;
-import dev.loopgauge.verify.Verdict;
+import dev.loopgauge.verify.verdict.OverallVerdict;
 import java.util.Optional;
 import java.util.Set;
 
 /**
  * What a soak came to.
  *
- * @param outcome {@code clean}, {@code not-clean} or {@code broke-off}
+ * @param outcome what the delay came to; documents of older versions say how the soak went
+ * @param verdict how everything that was heard stands; documents of older versions have none
  * @param soak what happened
  * @param comparison how the delay since its last step stands against the budget, where there is one
  * @param hostCheck what that delay says about a reported one, where that was asked
@@ -22,16 +25,11 @@ import java.util.Set;
 public record SoakDocument(
     String command,
     String outcome,
+    Optional<VerdictRecord> verdict,
     SoakRecord soak,
     Optional<ComparisonRecord> comparison,
     Optional<HostCheckRecord> hostCheck)
     implements Document, Sparse {
-  /** The outcome of a soak in which nothing happened. */
-  public static final String CLEAN = "clean";
-
-  /** The outcome of a soak that the failing sound ended. */
-  public static final String BROKE_OFF = "broke-off";
-
   /**
    * The document of a soak.
    *
@@ -42,11 +40,13 @@ public record SoakDocument(
       Soak soak,
       double askedMinutes,
       Optional<String> ended,
+      OverallVerdict verdict,
       Optional<Comparison> comparison,
       Optional<HostCheck> hostCheck) {
     return new SoakDocument(
         "soak",
-        ended.isPresent() ? BROKE_OFF : soak.isClean() ? CLEAN : "not-clean",
+        outcome(soak, comparison).label(),
+        Optional.of(VerdictRecord.of(verdict)),
         SoakRecord.of(soak, askedMinutes, ended),
         comparison.map(ComparisonRecord::of),
         hostCheck.map(HostCheckRecord::of));
@@ -54,14 +54,13 @@ public record SoakDocument(
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("hostCheck");
+    return Set.of("verdict", "hostCheck");
   }
 
-  /** Whether nothing happened, and the delay is what budget and host say it is. */
-  public boolean isGood() {
-    return outcome.equals(CLEAN)
-        && comparison.map(c -> c.verdict().equals(Optional.of(Verdict.WITHIN))).orElse(true)
-        && hostCheck.filter(HostCheckRecord::fails).isEmpty();
+  private static Outcome outcome(Soak soak, Optional<Comparison> comparison) {
+    return soak.level().isEmpty()
+        ? Outcome.NOT_TRUSTWORTHY
+        : comparison.map(Outcome::of).orElse(Outcome.MEASURED);
   }
 
   /** The delay since the last step, where one was read. */
@@ -71,20 +70,26 @@ public record SoakDocument(
 
   @Override
   public String text() {
-    Sheet sheet = new Sheet().line(verdict());
+    Sheet sheet = new Sheet().line(headline());
     soak.delay().ifPresent(delay -> addDelay(sheet, delay));
     soak.endedBy().ifPresent(why -> sheet.row("ended", why));
     soak.tell(sheet);
     return sheet.toString();
   }
 
-  private String verdict() {
+  /** The first line: the worst of what happened. */
+  public String headline() {
+    return Headline.of(line(), verdict).line();
+  }
+
+  private String line() {
     String listened = SoakRecord.time(soak.heardSeconds().doubleValue());
-    return switch (outcome) {
-      case BROKE_OFF -> "BROKE OFF after %s.".formatted(listened);
-      case CLEAN -> "CLEAN for %s: nothing was lost, the delay stayed.".formatted(listened);
-      default -> "NOT CLEAN: something happened within %s.".formatted(listened);
-    };
+    if (soak.endedBy().isPresent()) {
+      return "BROKE OFF: the sound failed after %s.".formatted(listened);
+    }
+    return soak.isClean()
+        ? "CLEAN: for %s nothing was lost, the delay stayed.".formatted(listened)
+        : "NOT CLEAN: something happened within %s.".formatted(listened);
   }
 
   private void addDelay(Sheet sheet, ShownDelay delay) {

@@ -136,6 +136,11 @@ public record SoakRecord(
     }
   }
 
+  /** Whether nothing happened up to the end. */
+  boolean isClean() {
+    return oddTakes() == 0 && endedBy.isEmpty();
+  }
+
   private int oddTakes() {
     return dropouts.orElse(0) + steps.orElse(0) + unreadableTakes.orElse(0) + failedTakes.orElse(0);
   }

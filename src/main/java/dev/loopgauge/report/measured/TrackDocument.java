@@ -9,8 +9,11 @@ import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
+import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.report.form.Written;
+import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.TowardsLimit;
+import dev.loopgauge.verify.verdict.OverallVerdict;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -21,16 +24,19 @@ import java.util.Set;
  * The delay through a long recording.
  *
  * @param command the command that followed it
+ * @param verdict how everything that was heard stands; documents of older versions have none
  * @param sampleRateHz the recording's rate; left out where there is no delay
  * @param clockDriftPpm the drift between steps, where it could be told
  * @param clockDriftUncertaintyPpm its expanded uncertainty
  * @param track the delay window by window
+ * @param comparison how the window that stands worst compares with the budget, where there is one
  * @param towardsLimit when the listener's limit is passed, where the delay drifts towards it
  * @param notes what the reader must take for granted, one sentence each
  */
 public record TrackDocument(
     String command,
     Outcome outcome,
+    Optional<VerdictRecord> verdict,
     Optional<Integer> sampleRateHz,
     Optional<BigDecimal> windowSeconds,
     Optional<Integer> windowsLeftOut,
@@ -39,6 +45,7 @@ public record TrackDocument(
     List<PointRecord> track,
     List<StepRecord> steps,
     List<FindingRecord> findings,
+    Optional<ComparisonRecord> comparison,
     Optional<LimitRecord> towardsLimit,
     List<String> notes)
     implements Document, Sparse {
@@ -80,18 +87,25 @@ public record TrackDocument(
   /**
    * The document of a track.
    *
+   * @param verdict over all that was heard
+   * @param comparison the window that stands worst against the budget, where there is one
    * @param blockSamples the chain's block in samples of the recording, to count steps in; empty
    *     when unknown
    */
   public static TrackDocument of(
       String command,
       Track track,
+      OverallVerdict verdict,
+      Optional<Comparison> comparison,
       OptionalDouble blockSamples,
       Optional<TowardsLimit> towardsLimit,
       List<String> notes) {
     return new TrackDocument(
         command,
-        track.points().isEmpty() ? Outcome.NOT_TRUSTWORTHY : Outcome.MEASURED,
+        track.points().isEmpty()
+            ? Outcome.NOT_TRUSTWORTHY
+            : comparison.map(Outcome::of).orElse(Outcome.MEASURED),
+        Optional.of(VerdictRecord.of(verdict)),
         track.points().stream().findFirst().map(point -> point.delay().rate().hertz()),
         Optional.of(Numbers.rounded(track.windowSeconds(), DECIMALS)),
         Optional.of(track.leftOut()),
@@ -100,6 +114,7 @@ public record TrackDocument(
         track.points().stream().map(PointRecord::of).toList(),
         track.steps().stream().map(step -> step(step, blockSamples)).toList(),
         track.findings().stream().map(FindingRecord::of).toList(),
+        comparison.map(ComparisonRecord::of),
         towardsLimit.map(LimitRecord::of),
         List.copyOf(notes));
   }
@@ -120,7 +135,7 @@ public record TrackDocument(
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("sampleRateHz", "towardsLimit", "notes");
+    return Set.of("verdict", "sampleRateHz", "comparison", "towardsLimit", "notes");
   }
 
   @Override

@@ -6,12 +6,16 @@ import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
 import dev.loopgauge.report.measured.TrackDocument.PointRecord;
 import dev.loopgauge.report.measured.TrackDocument.StepRecord;
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** The track document as text: what happened in words first, then a table that fits a screen. */
 final class TrackText {
   private static final int MOST_ROWS = 20;
+  private static final int MOST_CAUSES = 4;
   private final TrackDocument document;
   private final List<PointRecord> points;
   private final Sheet sheet = new Sheet();
@@ -30,6 +34,7 @@ final class TrackText {
 
   private void tell() {
     sheet.line(headline());
+    document.comparison().ifPresent(this::budget);
     if (!points.isEmpty()) {
       table();
       document.steps().forEach(this::step);
@@ -53,6 +58,31 @@ final class TrackText {
               .orElse("the document doesn't say why");
       return "No trustworthy reading: " + why + ".";
     }
+    if (document.comparison().isPresent()) {
+      return compared(document.comparison().get());
+    }
+    return Headline.of(followed(), document.verdict()).line();
+  }
+
+  /** The window that stands worst, as the delay of the whole. */
+  private String compared(ComparisonRecord comparison) {
+    PointRecord worst = worst(comparison);
+    String line =
+        document
+            .sampleRateHz()
+            .map(rate -> Verdicts.line(worst.shown(rate), false, false, Optional.of(comparison)))
+            .orElseGet(this::followed);
+    return Headline.of(line, document.verdict()).line();
+  }
+
+  private PointRecord worst(ComparisonRecord comparison) {
+    BigDecimal delay = comparison.predictedSamples().add(comparison.differenceSamples());
+    return points.stream()
+        .min(Comparator.comparing(p -> p.delaySamples().subtract(delay).abs()))
+        .orElseThrow();
+  }
+
+  private String followed() {
     int count = document.steps().size();
     String steps = count == 0 ? "no jump" : count == 1 ? "1 jump" : count + " jumps";
     String each =
@@ -61,6 +91,17 @@ final class TrackText {
             .map(seconds -> " of " + Numbers.brief(seconds.doubleValue(), 3) + " s")
             .orElse("");
     return "FOLLOWED: " + windows(points.size()) + each + ", " + steps + ".";
+  }
+
+  private void budget(ComparisonRecord comparison) {
+    document
+        .sampleRateHz()
+        .ifPresent(
+            rate ->
+                sheet.row("budget", Figures.predicted(comparison, worst(comparison).shown(rate))));
+    comparison.explanations().stream()
+        .limit(MOST_CAUSES)
+        .forEach(cause -> sheet.row("may be", cause.text()));
   }
 
   private static String windows(int count) {

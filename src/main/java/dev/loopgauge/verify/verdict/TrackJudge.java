@@ -3,10 +3,13 @@ package dev.loopgauge.verify.verdict;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
 import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.Step;
 import dev.loopgauge.estimate.Track;
+import dev.loopgauge.verify.PlainNumber;
 import dev.loopgauge.verify.TrackComparison;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Judges a delay that was followed through a recording. */
@@ -35,8 +38,7 @@ public final class TrackJudge {
   }
 
   private static AspectVerdict delay(Optional<TrackComparison> comparison) {
-    AspectVerdict worst =
-        DelayJudge.of(comparison.map(TrackComparison::worst), Method.REFERENCED);
+    AspectVerdict worst = DelayJudge.of(comparison.map(TrackComparison::worst), Method.REFERENCED);
     String windows =
         comparison
             .filter(c -> c.outside() > 0)
@@ -48,9 +50,24 @@ public final class TrackJudge {
   }
 
   private static AspectVerdict lostSound(Track track) {
+    if (!track.steps().isEmpty()) {
+      return AspectVerdict.of(Aspect.LOST_SOUND, false, jumps(track.steps()));
+    }
     return finding(track, FindingCode.DROPOUT)
         .map(f -> AspectVerdict.of(Aspect.LOST_SOUND, false, f.text()))
         .orElseGet(() -> AspectVerdict.of(Aspect.LOST_SOUND, true, "the delay did not jump"));
+  }
+
+  private static String jumps(List<Step> steps) {
+    Step first = steps.get(0);
+    double change = first.changeSamples();
+    return String.format(
+        Locale.ROOT,
+        "the delay jumped %s by %s%s samples at %s",
+        steps.size() == 1 ? "once," : steps.size() + " times, first",
+        change > 0 ? "+" : "",
+        PlainNumber.of(change, 2),
+        PlainNumber.clock(first.atSeconds()));
   }
 
   private static AspectVerdict clocks(Track track) {
@@ -61,7 +78,8 @@ public final class TrackJudge {
         .drift()
         .map(ClockJudge::locked)
         .orElseGet(
-            () -> AspectVerdict.notJudged(Aspect.CLOCKS, "too few windows to tell the clocks apart"));
+            () ->
+                AspectVerdict.notJudged(Aspect.CLOCKS, "too few windows to tell the clocks apart"));
   }
 
   private static Optional<Finding> finding(Track track, FindingCode code) {

@@ -257,14 +257,19 @@ class AnalyzeCommandTest {
             chain,
             "--path=singer",
             "--json");
-    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.err());
     assertEquals("", run.err());
+    assertEquals("bad", ((Map<?, ?>) run.json().get("verdict")).get("standing"));
+    Map<?, ?> comparison = (Map<?, ?>) run.json().get("comparison");
+    assertEquals("early", comparison.get("verdict"));
     assertEquals(4, ((List<?>) run.json().get("track")).size());
     Map<?, ?> step = (Map<?, ?>) ((List<?>) run.json().get("steps")).get(0);
     assertEquals(1, step.get("blocks"));
     assertEquals(3, ((Number) step.get("atSeconds")).doubleValue(), 1.5);
     Run text = Run.on(true, "", Map.of(), "follow", "--reference", file, "--window=1.5");
-    assertTrue(text.out().startsWith("FOLLOWED: 4 windows of 1.5 s, 1 jump."), text.out());
+    assertTrue(
+        text.out().startsWith("JUMPED: the delay jumped once, by +64 samples at 0:03.0; 4"),
+        text.out());
     assertTrue(text.err().contains("windows") && text.err().contains(" %"), text.err());
   }
 

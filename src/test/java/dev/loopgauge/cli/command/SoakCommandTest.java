@@ -34,7 +34,8 @@ class SoakCommandTest {
     Run run = soak(card);
 
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
-    assertEquals("clean", run.json().get("outcome"));
+    assertEquals("measured", run.json().get("outcome"));
+    assertEquals("good", standing(run));
     Map<?, ?> soak = soak(run);
     assertEquals(card.takes().size(), soak.get("takes"));
     assertTrue(number(soak, "heardSeconds") >= 6, soak.toString());
@@ -79,7 +80,8 @@ class SoakCommandTest {
                 delay(595)));
 
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
-    assertEquals("not-clean", run.json().get("outcome"));
+    assertEquals("measured", run.json().get("outcome"));
+    assertEquals("bad", standing(run));
     assertEquals(1, soak(run).get("failedTakes"));
   }
 
@@ -95,7 +97,6 @@ class SoakCommandTest {
                 ScriptedSession.failing(CaptureException.Kind.GONE)));
 
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
-    assertEquals("broke-off", run.json().get("outcome"));
     assertEquals(3, soak(run).get("takes"));
     assertEquals("scripted: GONE", soak(run).get("endedBy"));
   }
@@ -142,8 +143,13 @@ class SoakCommandTest {
     assertEquals("within", verdict(within));
     assertEquals(ExitCode.OUTSIDE, late.exitCode(), late.out() + late.err());
     assertEquals("late", verdict(late));
-    assertEquals("clean", late.json().get("outcome"));
+    assertEquals("outside-budget", late.json().get("outcome"));
+    assertEquals("bad", standing(late));
     assertEquals(false, ((Map<?, ?>) late.json().get("hostCheck")).get("agrees"));
+  }
+
+  private static Object standing(Run run) {
+    return ((Map<?, ?>) run.json().get("verdict")).get("standing");
   }
 
   private static Object verdict(Run run) {

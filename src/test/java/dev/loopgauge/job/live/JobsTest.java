@@ -78,7 +78,8 @@ class JobsTest {
 
     assertEquals(Ending.GOOD, clean.ending());
     assertEquals("soak", json(clean).get("command"));
-    assertEquals("clean", json(clean).get("outcome"));
+    assertEquals("within-budget", json(clean).get("outcome"));
+    assertEquals("good", ((Map<?, ?>) json(clean).get("verdict")).get("standing"));
     assertTrue(number(json(clean), "soak", "heardSeconds") >= 6, json(clean).toString());
   }
 

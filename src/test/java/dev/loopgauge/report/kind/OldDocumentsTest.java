@@ -53,7 +53,7 @@ class OldDocumentsTest {
         Arguments.of("late", MeasurementDocument.class, "LATE by 128 samples (2.67 ms)", "+128.0"),
         Arguments.of("refused", MeasurementDocument.class, "No trustworthy reading: ", "Try: "),
         Arguments.of("channels", ChannelsDocument.class, "MEASURED: 1 of 2 channels.", "480.000"),
-        Arguments.of("soak", SoakDocument.class, "CLEAN for 4.1 s: nothing was lost", "429.40"),
+        Arguments.of("soak", SoakDocument.class, "CLEAN: for 4.1 s nothing was lost", "429.40"),
         Arguments.of("track", TrackDocument.class, "FOLLOWED: 6 windows of 1 s, 1 jump.", "542.0"),
         Arguments.of("pairs", PairsDocument.class, "MEASURED: 1 of 3 pairs have sound", "480.00"),
         Arguments.of("budget", BudgetDocument.class, "OVER the limit: vocal-house by", "limiter"),
