@@ -31,7 +31,6 @@ class KnotsTest {
       Map.ofEntries(
           Map.entry("capture.file", new Ceiling(1, 2)),
           Map.entry("capture.jack", new Ceiling(1, 4)),
-          Map.entry("capture.simulated", new Ceiling(1, 18)),
           Map.entry("chain", new Ceiling(2, 4)),
           Map.entry("chain.file", new Ceiling(2, 4)),
           Map.entry("estimate", new Ceiling(1, 3)),

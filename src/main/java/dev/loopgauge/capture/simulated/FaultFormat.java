@@ -63,6 +63,7 @@ final class FaultFormat {
     Map<String, Kind> kinds = new LinkedHashMap<>();
     chain(kinds);
     sound(kinds);
+    routing(kinds);
     add(kinds, "gone", value -> CardFault.GONE);
     add(kinds, "short", value -> CardFault.SHORT);
     return Collections.unmodifiableMap(kinds);
@@ -87,7 +88,13 @@ final class FaultFormat {
     add(kinds, "drift=50", value -> new ClockFault(number(value)));
     add(kinds, "dropout=0.4:20", FaultFormat::dropout);
     add(kinds, "lost-block=0.4", value -> new LostBlock(number(value)));
+    add(kinds, "wrong-speed=44100", value -> new WrongSpeed(number(value)));
     add(kinds, "feedback", value -> new Feedback());
+  }
+
+  private static void routing(Map<String, Kind> kinds) {
+    add(kinds, "swapped=PATH", Swapped::new);
+    add(kinds, "crosstalk=PATH:-20", FaultFormat::crosstalk);
   }
 
   private static void add(Map<String, Kind> kinds, String example, Function<String, Fault> reader) {
@@ -110,6 +117,14 @@ final class FaultFormat {
   private static Fault dropout(String value) {
     List<Double> parts = numbers(value, ":");
     return new Dropout(parts.get(0), second(parts, Dropout.USUAL_MS));
+  }
+
+  private static Fault crosstalk(String value) {
+    int colon = value.lastIndexOf(':');
+    if (colon < 1) {
+      throw new IllegalArgumentException("a path and its level in dB, '" + value + "' isn't");
+    }
+    return new Crosstalk(value.substring(0, colon), number(value.substring(colon + 1)));
   }
 
   private static double second(List<Double> parts, double usual) {

@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What stands between send 2 and return 2, as the faults leave it.
+ * What stands between a send and a return, as the faults leave it.
  *
  * @param loop how late it is, at the session's rate
  * @param blockSize one block of its host, in samples of the session's rate
@@ -46,24 +46,48 @@ record Rig(Latency loop, int blockSize, List<SoundFault> heard, Optional<CardFau
         only(CardFault.class, faults).findFirst());
   }
 
+  /** A straight cable. */
+  static Rig cable(SampleRate rate) {
+    return new Rig(new Latency(0, rate), 1, List.of(), Optional.empty());
+  }
+
+  /** Whether a path can have a fault: it can't where the fault is in a stage that it hasn't. */
+  static boolean canHave(Chain chain, ChainPath path, Fault fault) {
+    return !(fault instanceof ChainFault changed)
+        || lacking(chain.only(path), changed.change()).isEmpty();
+  }
+
   private static ChainPath onlyPath(Chain chain) {
     return chain.paths().values().iterator().next();
   }
 
   private static Chain changed(Chain chain, Change change) {
-    List<String> loop =
-        ChainBudget.of(chain, onlyPath(chain)).loopStages().stream().map(StageDelay::name).toList();
-    if (change instanceof StageChange ofStage
-        && !(change instanceof StageChange.NotCompensated)
-        && !loop.contains(ofStage.stage())) {
+    Optional<String> lacking = lacking(chain, change);
+    if (lacking.isPresent()) {
       throw new FaultFormatException(
-          "the loop has no stage '" + ofStage.stage() + "'", Nearest.hint(ofStage.stage(), loop));
+          "the loop has no stage '" + lacking.get() + "'",
+          Nearest.hint(lacking.get(), loop(chain)));
     }
     try {
       return change.on(chain);
     } catch (ChangeFormatException e) {
       throw new FaultFormatException(e.getMessage(), e.hint());
     }
+  }
+
+  /** The stage that a change is of, where the loop hasn't got it. */
+  private static Optional<String> lacking(Chain chain, Change change) {
+    return change instanceof StageChange ofStage
+            && !(change instanceof StageChange.NotCompensated)
+            && !loop(chain).contains(ofStage.stage())
+        ? Optional.of(ofStage.stage())
+        : Optional.empty();
+  }
+
+  private static List<String> loop(Chain chain) {
+    return ChainBudget.of(chain, onlyPath(chain)).loopStages().stream()
+        .map(StageDelay::name)
+        .toList();
   }
 
   private static <F extends Fault> Stream<F> only(Class<F> kind, List<Fault> faults) {

@@ -8,7 +8,6 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Collections;
 import java.util.List;
@@ -16,16 +15,15 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
- * A sound card of two sends and two returns with a rig patched to it: send 1 straight to return 1,
- * send 2 through a path of a chain to return 2. It runs at any rate, the chain's where none is
- * asked for, and much faster than real time.
+ * A sound card with a rig patched to it: each path of a chain file on the send and the return that
+ * its patch says, all at once, and the reference straight back. It runs at any rate, the chain's
+ * where none is asked for, and much faster than real time.
  *
  * <p>The card is late by itself: its converters and some whole buffers, drawn anew for each
  * session, so that only a reference, or a calibration in the same session, takes them out.
  */
 public final class SimulatedBackend implements AudioBackend {
   private static final String DEVICE = "rig";
-  private static final int CHANNELS = 2;
   private static final int USUAL_BUFFER = 256;
 
   /** An ADC of 12 and a DAC of 11 samples: CS5361 and CS4234, their maker's data sheets. */
@@ -35,25 +33,26 @@ public final class SimulatedBackend implements AudioBackend {
   private static final int MOST_BUFFERS = 8;
 
   private final Chain chain;
-  private final ChainPath path;
-  private final List<Fault> faults;
+  private final Plugs plugs;
+  private final List<PathFault> faults;
   private final SplittableRandom random;
 
   /**
    * A card with a rig.
    *
    * @param chain the rig
-   * @param path the path of it that send 2 feeds
+   * @param plugs what of it is plugged in, and where
    * @param faults what is wrong; they act in this order
    * @param seed the same seed gives the same sessions, sample for sample
-   * @throws FaultFormatException when a fault names a stage that the path's loop hasn't
+   * @throws FaultFormatException when a fault names a stage that the path's loop hasn't, or a path
+   *     that is not plugged in
    */
-  public SimulatedBackend(Chain chain, ChainPath path, List<Fault> faults, long seed) {
+  public SimulatedBackend(Chain chain, Plugs plugs, List<PathFault> faults, long seed) {
     this.chain = chain;
-    this.path = path;
+    this.plugs = plugs;
     this.faults = List.copyOf(faults);
     this.random = new SplittableRandom(seed);
-    Rig.of(chain, path, this.faults, chain.rate());
+    wiring(chain.rate());
   }
 
   @Override
@@ -63,21 +62,26 @@ public final class SimulatedBackend implements AudioBackend {
 
   @Override
   public Availability look() {
-    return new Availability.Usable(List.of(new AudioDevice(DEVICE, CHANNELS, CHANNELS, List.of())));
+    return new Availability.Usable(
+        List.of(new AudioDevice(DEVICE, plugs.sends(), plugs.returns(), List.of())));
   }
 
   @Override
   public AudioSession open(SessionRequest request) throws CaptureException {
     checkDevice(request.output());
     checkDevice(request.input());
-    checkChannels("sends", request.sends());
-    checkChannels("returns", request.returns());
+    checkChannels("sends", request.sends(), plugs.sends());
+    checkChannels("returns", request.returns(), plugs.returns());
     SampleRate rate = request.rate().orElse(chain.rate());
     int buffer = request.bufferSamples() == 0 ? USUAL_BUFFER : request.bufferSamples();
     SessionInfo info = new SessionInfo(name(), DEVICE, DEVICE, rate, buffer, false);
     SplittableRandom chance = random.split();
     int card = CONVERTERS + buffer * chance.nextInt(FEWEST_BUFFERS, MOST_BUFFERS + 1);
-    return new SimulatedSession(request, info, Rig.of(chain, path, faults, rate), card, chance);
+    return new SimulatedSession(request, info, wiring(rate), card, chance);
+  }
+
+  private Wiring wiring(SampleRate rate) {
+    return new Wiring(chain, plugs, faults, rate);
   }
 
   private static void checkDevice(Optional<String> device) throws CaptureException {
@@ -89,13 +93,14 @@ public final class SimulatedBackend implements AudioBackend {
     }
   }
 
-  private static void checkChannels(String what, List<Integer> channels) throws CaptureException {
-    if (!channels.isEmpty() && Collections.max(channels) > CHANNELS) {
+  private static void checkChannels(String what, List<Integer> channels, int most)
+      throws CaptureException {
+    if (!channels.isEmpty() && Collections.max(channels) > most) {
       throw new CaptureException(
           CaptureException.Kind.TOO_FEW_CHANNELS,
           "the device %s has %d %s, not %d"
-              .formatted(DEVICE, CHANNELS, what, Collections.max(channels)),
-          "use 1 for the straight cable and 2 for the rig");
+              .formatted(DEVICE, most, what, Collections.max(channels)),
+          "it has the channels that the chain file and the command name");
     }
   }
 }

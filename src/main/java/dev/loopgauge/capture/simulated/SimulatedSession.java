@@ -10,17 +10,16 @@ import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 
-/** Open channels of the simulated card: a straight cable on channel 1, the rig on channel 2. */
+/** Open channels of the simulated card. */
 final class SimulatedSession implements AudioSession {
-  private static final int CABLE = 1;
-  private static final int RIG = 2;
   private static final double FLOOR_DBFS = -90;
 
   private final SessionRequest request;
   private final SessionInfo info;
-  private final Rig rig;
+  private final Wiring wiring;
   private final int cardSamples;
   private final SplittableRandom random;
   private boolean closed;
@@ -31,10 +30,14 @@ final class SimulatedSession implements AudioSession {
    * @param random the one source of chance for all its takes
    */
   SimulatedSession(
-      SessionRequest request, SessionInfo info, Rig rig, int cardSamples, SplittableRandom random) {
+      SessionRequest request,
+      SessionInfo info,
+      Wiring wiring,
+      int cardSamples,
+      SplittableRandom random) {
     this.request = request;
     this.info = info;
-    this.rig = rig;
+    this.wiring = wiring;
     this.cardSamples = cardSamples;
     this.random = random;
   }
@@ -47,8 +50,9 @@ final class SimulatedSession implements AudioSession {
   @Override
   public Capture capture(Take take) throws CaptureException {
     check(take);
-    if (rig.failing().isPresent()) {
-      throw rig.failing().get().failure(take.frames());
+    Optional<CardFault> failing = wiring.failing(request.returns());
+    if (failing.isPresent()) {
+      throw failing.get().failure(take.frames());
     }
     List<Signal> returns = new ArrayList<>();
     for (int channel : request.returns()) {
@@ -71,12 +75,18 @@ final class SimulatedSession implements AudioSession {
   }
 
   private Signal heard(int channel, Take take) {
-    Scene scene = new Scene(info.rate(), rig.blockSize(), take.listening(), random.split());
-    double[] sound = played(channel, take);
-    for (SoundEffect effect : way(channel)) {
-      sound = effect.on(sound, scene);
+    SplittableRandom chance = random.split();
+    List<double[]> sounds = new ArrayList<>();
+    for (Way way : wiring.into(channel)) {
+      sounds.add(way.on(played(way.send(), take), cardSamples, scene(way.rig(), take, chance)));
     }
-    return Signal.of(info.rate(), sound);
+    double[] sum = Way.sum(sounds, take.frames());
+    Scene card = scene(Rig.cable(info.rate()), take, chance);
+    return Signal.of(info.rate(), new Converter().on(new Noise(FLOOR_DBFS).on(sum, card), card));
+  }
+
+  private Scene scene(Rig rig, Take take, SplittableRandom chance) {
+    return new Scene(info.rate(), rig.blockSize(), take.listening(), chance);
   }
 
   /** What the send of that number plays: nothing when the session hasn't opened it. */
@@ -87,20 +97,6 @@ final class SimulatedSession implements AudioSession {
       take.sends().get(place).copyTo(0, sound, 0, sound.length);
     }
     return sound;
-  }
-
-  private List<SoundEffect> way(int channel) {
-    List<SoundEffect> way = new ArrayList<>();
-    if (channel == CABLE) {
-      way.add(new DelayEffect(cardSamples));
-    }
-    if (channel == RIG) {
-      way.add(new DelayEffect(cardSamples + rig.loop().samples()));
-      way.addAll(rig.heard());
-    }
-    way.add(new Noise(FLOOR_DBFS));
-    way.add(new Converter());
-    return way;
   }
 
   private void listenForFeedback(Take take, List<Signal> returns) throws CaptureException {

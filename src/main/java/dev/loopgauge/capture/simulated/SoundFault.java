@@ -1,6 +1,6 @@
 package dev.loopgauge.capture.simulated;
 
-/** A fault that can be heard: it changes what return 2 records. */
+/** A fault that can be heard: it changes what the return records. */
 sealed interface SoundFault extends Fault, SoundEffect
     permits BandLimit,
         ClockFault,
@@ -14,4 +14,5 @@ sealed interface SoundFault extends Fault, SoundEffect
         Overload,
         SecondArrival,
         Silent,
-        WrongSignal {}
+        WrongSignal,
+        WrongSpeed {}

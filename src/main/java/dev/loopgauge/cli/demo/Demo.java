@@ -15,6 +15,7 @@ import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.live.BuiltInRig;
+import dev.loopgauge.job.live.ImitatedRig;
 import dev.loopgauge.job.live.KeptSession;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.LiveMeasurement;
@@ -96,7 +97,9 @@ public final class Demo {
   private MeasurementDocument measured(String name, Chain chain, String... faults)
       throws IOException, AudioFileException, CaptureException {
     ChainPath path = chain.path(PATH);
-    AudioBackend backend = rig.imitating(chain, path, List.of(faults), SEED);
+    AudioBackend backend =
+        rig.imitating(
+            new ImitatedRig(chain, Optional.of(path), Optional.empty(), List.of(faults), SEED));
     SessionRequest request =
         new SessionRequest(
             Optional.empty(),

@@ -8,8 +8,10 @@ import picocli.CommandLine.Option;
 public final class RigOptions {
   @Option(
       names = "--fault",
-      paramLabel = "FAULT",
-      description = "What is wrong with the simulated rig, such as block-size=128. Repeatable.")
+      paramLabel = "[PATH:]FAULT",
+      description =
+          "What is wrong with the simulated rig, such as block-size=128; truck-mix:inverted is on"
+              + " that path alone. Repeatable.")
   private List<String> faults = List.of();
 
   @Option(names = "--seed", paramLabel = "N", description = "Random seed of the simulated rig (1).")

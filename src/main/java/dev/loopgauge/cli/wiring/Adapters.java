@@ -3,11 +3,11 @@ package dev.loopgauge.cli.wiring;
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.jack.JackBackend;
 import dev.loopgauge.capture.javasound.JavaSoundBackend;
-import dev.loopgauge.capture.simulated.Fault;
+import dev.loopgauge.capture.simulated.PathFault;
+import dev.loopgauge.capture.simulated.Plugs;
 import dev.loopgauge.capture.simulated.SimulatedBackend;
-import dev.loopgauge.chain.Chain;
-import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.job.live.ImitatedRig;
 import java.util.List;
 import java.util.function.Supplier;
 
@@ -25,7 +25,17 @@ public final class Adapters {
     return new AudioSystem(real, Adapters::rig);
   }
 
-  private static AudioBackend rig(Chain chain, ChainPath path, List<String> faults, long seed) {
-    return new SimulatedBackend(chain, path, faults.stream().map(Fault::parse).toList(), seed);
+  private static AudioBackend rig(ImitatedRig rig) {
+    List<PathFault> faults =
+        rig.faults().stream()
+            .map(fault -> PathFault.parse(fault, rig.chain().paths().keySet()))
+            .toList();
+    return new SimulatedBackend(rig.chain(), plugs(rig), faults, rig.seed());
+  }
+
+  private static Plugs plugs(ImitatedRig rig) {
+    return rig.measured()
+        .map(path -> Plugs.measuring(rig.chain(), path, rig.named()))
+        .orElseGet(() -> Plugs.of(rig.chain()));
   }
 }

@@ -39,7 +39,7 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
    */
   public Answer run(Site site) throws CaptureException, SetupException, IOException {
     Optional<Profile> kept = live.kept(site.data());
-    Profile settings = live.settings(kept);
+    Profile settings = live.settings(kept, Optional.empty());
     ChannelPair cable = settings.patching().rig();
     SessionRequest request =
         live.device().request(kept, List.of(cable.send()), List.of(cable.ret()));

@@ -1,6 +1,8 @@
 package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.Refusals;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.ChannelPair;
@@ -11,7 +13,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Where to play and record. What is empty comes from a profile, or is left to the back end.
+ * Where to play and record. What is empty comes from a profile, then from the chain file, or is
+ * left to the back end.
  *
  * @param backend its name
  * @param output the device to play to
@@ -86,18 +89,23 @@ public record DeviceChoice(
         output(profile), input(profile), sends, returns, rate(profile), bufferSamples(profile));
   }
 
-  /** What is patched where. */
+  /** What is patched where, without a chain file. */
   Patching patching(Optional<Profile> profile) {
-    return patchingOver(
-        profile
-            .map(Profile::patching)
-            .or(() -> isUnpatchedRig() ? Optional.of(DEFAULT) : Optional.empty()));
+    return patching(profile, Optional.empty());
   }
 
-  /** What is patched where; what was left out is as in {@code known}. */
-  Patching patchingOver(Optional<Patching> known) {
-    Optional<ChannelPair> rig = known.map(Patching::rig);
-    Optional<ChannelPair> reference = known.flatMap(Patching::reference);
+  /** What is patched where: what was chosen, over the profile, over the chain file. */
+  Patching patching(Optional<Profile> profile, Optional<ChosenPath> chosen) {
+    return patchingOver(rig(profile, chosen), reference(profile, chosen));
+  }
+
+  /**
+   * What is patched where.
+   *
+   * @param rig what was left out of the path's send and return
+   * @param reference what was left out of the reference's
+   */
+  Patching patchingOver(Optional<ChannelPair> rig, Optional<ChannelPair> reference) {
     return Refusals.asUsage(
         () ->
             new Patching(
@@ -107,10 +115,63 @@ public record DeviceChoice(
                     : reference));
   }
 
+  /** Where the path is plugged in, as far as that is said. */
+  Optional<ChannelPair> plug(Optional<Profile> profile, Optional<ChosenPath> chosen) {
+    Optional<ChannelPair> known = rig(profile, chosen);
+    Optional<Integer> from = send.or(() -> known.map(ChannelPair::send));
+    Optional<Integer> to = returned.or(() -> known.map(ChannelPair::ret));
+    return from.flatMap(out -> to.map(in -> new ChannelPair(out, in)));
+  }
+
+  /** The cable straight back: what was chosen, over the profile, over the chain file. */
+  Optional<ChannelPair> reference(Optional<Profile> profile, Chain chain) {
+    Optional<ChannelPair> known =
+        profile
+            .flatMap(kept -> kept.patching().reference())
+            .or(() -> new ChainPatching(chain).reference());
+    return referenceSend.isPresent() || referenceReturn.isPresent()
+        ? Optional.of(referencePair(known))
+        : known;
+  }
+
+  private Optional<ChannelPair> rig(Optional<Profile> profile, Optional<ChosenPath> chosen) {
+    return profile
+        .map(kept -> kept.patching().rig())
+        .or(() -> chosen.flatMap(path -> ChainPatching.of(path.path())))
+        .or(() -> isUnpatchedRig() ? Optional.of(free(chosen)) : Optional.empty());
+  }
+
+  private Optional<ChannelPair> reference(Optional<Profile> profile, Optional<ChosenPath> chosen) {
+    return profile
+        .flatMap(kept -> kept.patching().reference())
+        .or(() -> chosen.flatMap(DeviceChoice::reference))
+        .or(
+            () ->
+                isUnpatchedRig() && profile.isEmpty() && chosen.flatMap(DeviceChoice::own).isEmpty()
+                    ? DEFAULT.reference()
+                    : Optional.empty());
+  }
+
+  private static Optional<ChannelPair> reference(ChosenPath chosen) {
+    return new ChainPatching(chosen.chain()).reference(chosen.path());
+  }
+
+  private static Optional<ChannelPair> own(ChosenPath chosen) {
+    return ChainPatching.of(chosen.path());
+  }
+
+  private static ChannelPair free(Optional<ChosenPath> chosen) {
+    return chosen.map(path -> new ChainPatching(path.chain()).free()).orElse(DEFAULT.rig());
+  }
+
   /** What is patched where, if that was said. */
-  Optional<Patching> patchingIfSaid(Optional<Profile> profile) {
-    boolean said = profile.isPresent() || send.isPresent() || returned.isPresent();
-    return said || isUnpatchedRig() ? Optional.of(patching(profile)) : Optional.empty();
+  Optional<Patching> patchingIfSaid(Optional<Profile> profile, Optional<ChosenPath> chosen) {
+    boolean said =
+        profile.isPresent()
+            || send.isPresent()
+            || returned.isPresent()
+            || chosen.flatMap(DeviceChoice::own).isPresent();
+    return said || isUnpatchedRig() ? Optional.of(patching(profile, chosen)) : Optional.empty();
   }
 
   private boolean isUnpatchedRig() {
@@ -138,6 +199,6 @@ public record DeviceChoice(
     return new UsageException(
         "expected " + option + ", found none",
         "patched as README shows, it is --send 2 --return 2 --reference-send 1"
-            + " --reference-return 1; `loopgauge patch` finds out");
+            + " --reference-return 1; or write the path's patch into its chain file");
   }
 }

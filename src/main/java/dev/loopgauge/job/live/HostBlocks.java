@@ -3,6 +3,7 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.measure.ChannelPair;
 import java.io.IOException;
 import java.util.Optional;
 
@@ -50,7 +51,8 @@ interface HostBlocks extends AutoCloseable {
   record RigBlocks(LiveRun run) implements HostBlocks {
     @Override
     public AudioBackend set(int samples) {
-      return run.request().rig().rig(run.site().audio(), run.chosen(), samples);
+      Optional<ChannelPair> plug = run.request().live().device().plug(run.kept(), run.chosen());
+      return run.request().rig().rig(run.site().audio(), run.chosen(), plug, samples);
     }
   }
 

@@ -1,5 +1,6 @@
 package dev.loopgauge.job.live;
 
+import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
@@ -24,21 +25,21 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
   }
 
   /**
-   * All together.
+   * All together, without a chain file.
    *
    * @throws SetupException as {@link #kept}
    */
   public Profile settings(DataFolder data) throws SetupException {
-    return settings(kept(data));
+    return settings(kept(data), Optional.empty());
   }
 
-  /** All together, over a profile. */
-  Profile settings(Optional<Profile> kept) {
+  /** All together, over a profile, over the chain file of the path that is measured. */
+  Profile settings(Optional<Profile> kept, Optional<ChosenPath> chosen) {
     return new Profile(
         device.backend(kept),
         device.output(kept),
         device.input(kept),
-        device.patching(kept),
+        device.patching(kept, chosen),
         device.rate(kept),
         device.bufferSamples(kept),
         stimulus.plan(kept),
@@ -55,7 +56,7 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
         device.backend(kept),
         Optional.of(client),
         Optional.of(client),
-        device.patchingOver(Optional.of(base)),
+        device.patchingOver(Optional.of(base.rig()), base.reference()),
         device.rate(kept),
         device.bufferSamples(kept),
         stimulus.plan(kept),

@@ -56,16 +56,19 @@ record LiveRun(
   private static LiveRun of(Site site, LiveRequest request)
       throws SetupException, ChainFormatException {
     Optional<Profile> kept = request.live().kept(site.data());
+    DeviceChoice device = request.live().device();
     Optional<ChosenPath> chosen = request.keep().chosen(request.budget());
     AudioBackend backend =
-        request.rig().backend(site.audio(), request.live().device().backend(kept), chosen);
+        request
+            .rig()
+            .backend(site.audio(), device.backend(kept), chosen, device.plug(kept, chosen));
     Consent consent = Consent.of(site.person(), backend, request.agreed());
     return new LiveRun(site, request, kept, chosen, backend, consent);
   }
 
   /** All that was chosen. */
   Profile settings() {
-    return request.live().settings(kept);
+    return request.live().settings(kept, chosen);
   }
 
   /** What is measured again and again. */

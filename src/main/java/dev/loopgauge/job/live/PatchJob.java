@@ -9,6 +9,7 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
+import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.measure.MeasurementPlan;
 import dev.loopgauge.measure.PatchCheck;
@@ -44,9 +45,12 @@ public record PatchJob(LiveChoice live, BudgetChoice budget, RigChoice rig, bool
   public Answer run(Site site)
       throws CaptureException, SetupException, ChainFormatException, IOException {
     Optional<Profile> kept = live.kept(site.data());
-    AudioBackend backend = rig.backend(site.audio(), live.device().backend(kept), budget.chosen());
+    DeviceChoice device = live.device();
+    Optional<ChosenPath> chosen = budget.chosen();
+    AudioBackend backend =
+        rig.backend(site.audio(), device.backend(kept), chosen, device.plug(kept, chosen));
     Consent consent = Consent.of(site.person(), backend, agreed);
-    Optional<Patching> said = live.device().patchingIfSaid(kept);
+    Optional<Patching> said = device.patchingIfSaid(kept, chosen);
     PatchCheck check = check(backend, kept, said);
     consent.requireSomebody();
     SessionRequest request = live.device().request(kept, check.sends(), check.returns());

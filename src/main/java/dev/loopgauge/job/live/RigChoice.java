@@ -1,10 +1,14 @@
 package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Patch;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.measure.ChannelPair;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What is wrong with the built-in rig.
@@ -24,13 +28,29 @@ public record RigChoice(List<String> faults, long seed) {
   /**
    * The back end of a name: the built-in rig, or one of those that reach real sound.
    *
+   * @param named where the path is plugged in where its chain file doesn't say
    * @throws UsageException when it isn't said what rig to imitate, a fault is none, or faults were
    *     asked for elsewhere: nobody shall take a real rig for a broken one
    */
-  AudioBackend backend(AudioSystem audio, String name, Optional<ChosenPath> chosen) {
-    if (name.equals(BuiltInRig.NAME)) {
-      return rig(audio, imitated(chosen));
-    }
+  AudioBackend backend(
+      AudioSystem audio, String name, Optional<ChosenPath> chosen, Optional<ChannelPair> named) {
+    return name.equals(BuiltInRig.NAME) ? rig(audio, imitated(chosen), named) : real(audio, name);
+  }
+
+  /**
+   * The same for all paths of a chain file at once; a fault that names no path is on each.
+   *
+   * @throws UsageException when a fault is none, or faults were asked for elsewhere
+   */
+  AudioBackend backend(AudioSystem audio, String name, Chain chain) {
+    return name.equals(BuiltInRig.NAME)
+        ? audio
+            .rig()
+            .imitating(new ImitatedRig(chain, Optional.empty(), Optional.empty(), faults, seed))
+        : real(audio, name);
+  }
+
+  private AudioBackend real(AudioSystem audio, String name) {
     if (!faults.isEmpty()) {
       throw new UsageException(
           "--fault is for the simulated rig alone", "leave it out, or --backend simulated");
@@ -39,15 +59,19 @@ public record RigChoice(List<String> faults, long seed) {
   }
 
   /** The built-in rig with its host at another block size. */
-  AudioBackend rig(AudioSystem audio, Optional<ChosenPath> chosen, int blockSize) {
+  AudioBackend rig(
+      AudioSystem audio, Optional<ChosenPath> chosen, Optional<ChannelPair> named, int blockSize) {
     ChosenPath path = imitated(chosen);
-    return rig(
-        audio,
-        new ChosenPath(path.chain().withBlockSize(blockSize), path.path(), path.allowSamples()));
+    Chain other = path.chain().withBlockSize(blockSize);
+    return rig(audio, new ChosenPath(other, path.path(), path.allowSamples()), named);
   }
 
-  private AudioBackend rig(AudioSystem audio, ChosenPath path) {
-    return audio.rig().imitating(path.chain(), path.path(), faults, seed);
+  private AudioBackend rig(AudioSystem audio, ChosenPath path, Optional<ChannelPair> named) {
+    Optional<Patch> plug =
+        named.map(pair -> new Patch(pair.send(), pair.ret(), OptionalInt.empty()));
+    return audio
+        .rig()
+        .imitating(new ImitatedRig(path.chain(), Optional.of(path.path()), plug, faults, seed));
   }
 
   private static ChosenPath imitated(Optional<ChosenPath> chosen) {

@@ -52,7 +52,7 @@ final class DemoChainTest {
   @Test
   void hostAtTwiceTheBlockIsBeyondTheTolerance() throws Exception {
     Chain theatre = theatre();
-    List<Fault> left = List.of(Fault.parse("block-size=128"));
+    List<Fault> left = List.of(FaultFormat.parse("block-size=128"));
     Rig rig = Rig.of(theatre, theatre.path("vocal-house"), left, theatre.rate());
     assertEquals(371.4 + 2 * 64, rig.loop().samples(), 1e-9);
   }

@@ -13,32 +13,32 @@ import org.junit.jupiter.params.provider.ValueSource;
 final class FaultFormatTest {
   @Test
   void readsFiguresInTheUnitsOfTheTrade() {
-    assertEquals(new ChainFault(new RigChange.BlockSize(128)), Fault.parse("block-size=128"));
-    assertEquals(new Gain(-12), Fault.parse("gain=-12"));
-    assertEquals(new Noise(-30), Fault.parse("noise=-30"));
-    assertEquals(new Hum(-20), Fault.parse("hum=-20"));
-    assertEquals(new Overload(-6), Fault.parse("clip=-6"));
-    assertEquals(new BandLimit(200, 4000), Fault.parse("band-limit=200-4000"));
-    assertEquals(new ClockFault(-12.5), Fault.parse("drift=-12.5"));
-    assertEquals(new LostBlock(0.4), Fault.parse("lost-block=0.4"));
+    assertEquals(new ChainFault(new RigChange.BlockSize(128)), FaultFormat.parse("block-size=128"));
+    assertEquals(new Gain(-12), FaultFormat.parse("gain=-12"));
+    assertEquals(new Noise(-30), FaultFormat.parse("noise=-30"));
+    assertEquals(new Hum(-20), FaultFormat.parse("hum=-20"));
+    assertEquals(new Overload(-6), FaultFormat.parse("clip=-6"));
+    assertEquals(new BandLimit(200, 4000), FaultFormat.parse("band-limit=200-4000"));
+    assertEquals(new ClockFault(-12.5), FaultFormat.parse("drift=-12.5"));
+    assertEquals(new LostBlock(0.4), FaultFormat.parse("lost-block=0.4"));
   }
 
   @Test
   void readsFaultsThatAreJustThere() {
-    assertEquals(new Inverted(), Fault.parse("inverted"));
-    assertEquals(new Silent(), Fault.parse("silent"));
-    assertEquals(new WrongSignal(), Fault.parse("wrong-signal"));
-    assertEquals(new Feedback(), Fault.parse("feedback"));
-    assertEquals(CardFault.GONE, Fault.parse("gone"));
-    assertEquals(CardFault.SHORT, Fault.parse("short"));
+    assertEquals(new Inverted(), FaultFormat.parse("inverted"));
+    assertEquals(new Silent(), FaultFormat.parse("silent"));
+    assertEquals(new WrongSignal(), FaultFormat.parse("wrong-signal"));
+    assertEquals(new Feedback(), FaultFormat.parse("feedback"));
+    assertEquals(CardFault.GONE, FaultFormat.parse("gone"));
+    assertEquals(CardFault.SHORT, FaultFormat.parse("short"));
   }
 
   @Test
   void takesTheUsualSecondFigureWhereNoneIsGiven() {
-    assertEquals(new SecondArrival(2.5, -6), Fault.parse("second-arrival=2.5"));
-    assertEquals(new SecondArrival(2.5, -1), Fault.parse("second-arrival=2.5:-1"));
-    assertEquals(new Dropout(0.4, 20), Fault.parse("dropout=0.4"));
-    assertEquals(new Dropout(0.4, 5), Fault.parse("dropout=0.4:5"));
+    assertEquals(new SecondArrival(2.5, -6), FaultFormat.parse("second-arrival=2.5"));
+    assertEquals(new SecondArrival(2.5, -1), FaultFormat.parse("second-arrival=2.5:-1"));
+    assertEquals(new Dropout(0.4, 20), FaultFormat.parse("dropout=0.4"));
+    assertEquals(new Dropout(0.4, 5), FaultFormat.parse("dropout=0.4:5"));
   }
 
   @ParameterizedTest
@@ -95,6 +95,6 @@ final class FaultFormatTest {
   }
 
   private static FaultFormatException refused(String text) {
-    return assertThrows(FaultFormatException.class, () -> Fault.parse(text), text);
+    return assertThrows(FaultFormatException.class, () -> FaultFormat.parse(text), text);
   }
 }

@@ -62,7 +62,10 @@ final class RigTest {
   private static Rig rig(String faults, SampleRate rate) {
     Chain chain = Rigs.chain();
     List<Fault> parsed =
-        Arrays.stream(faults.split(" ", -1)).filter(f -> !f.isEmpty()).map(Fault::parse).toList();
+        Arrays.stream(faults.split(" ", -1))
+            .filter(f -> !f.isEmpty())
+            .map(FaultFormat::parse)
+            .toList();
     return Rig.of(chain, chain.path(Rigs.PATH), parsed, rate);
   }
 }

@@ -125,8 +125,10 @@ final class SimulatedBackendTest {
 
   private static SimulatedBackend backend(long seed, String... faults) {
     Chain chain = Rigs.chain();
-    List<Fault> parsed = List.of(faults).stream().map(Fault::parse).toList();
-    return new SimulatedBackend(chain, chain.path(Rigs.PATH), parsed, seed);
+    List<PathFault> parsed =
+        List.of(faults).stream().map(text -> PathFault.parse(text, List.of())).toList();
+    Plugs plugs = Plugs.measuring(chain, chain.path(Rigs.PATH), Optional.empty());
+    return new SimulatedBackend(chain, plugs, parsed, seed);
   }
 
   /** Channels 1 to so many sends and returns. */

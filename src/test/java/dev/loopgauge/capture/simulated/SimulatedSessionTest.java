@@ -123,10 +123,12 @@ final class SimulatedSessionTest {
   }
 
   private static SimulatedSession session(SessionRequest request, long seed, String... faults) {
-    List<Fault> parsed = List.of(faults).stream().map(Fault::parse).toList();
+    List<PathFault> parsed =
+        List.of(faults).stream().map(text -> PathFault.parse(text, List.of())).toList();
     Chain chain = Rigs.chain();
-    Rig rig = Rig.of(chain, chain.path(Rigs.PATH), parsed, RATE);
+    Plugs plugs = Plugs.measuring(chain, chain.path(Rigs.PATH), Optional.empty());
+    Wiring wiring = new Wiring(chain, plugs, parsed, RATE);
     SessionInfo info = new SessionInfo("simulated", "rig", "rig", RATE, 256, false);
-    return new SimulatedSession(request, info, rig, CARD, new SplittableRandom(seed));
+    return new SimulatedSession(request, info, wiring, CARD, new SplittableRandom(seed));
   }
 }

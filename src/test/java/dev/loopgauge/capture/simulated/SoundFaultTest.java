@@ -97,6 +97,14 @@ final class SoundFaultTest {
     }
   }
 
+  @Test
+  void wrongSpeedPlaysATakeOf48KhzAt44Khz1() {
+    double[] wrong = on("wrong-speed=44100", tone(990));
+    for (int i = 1_000; i < 40_000; i += 37) {
+      assertEquals(Math.sin(2 * Math.PI * 990 / 44_100 * i), wrong[i], 1e-5);
+    }
+  }
+
   /** Expected: 1 / (1 + (tan(pi f / rate) / tan(pi edge / rate))^4), derived. */
   @ParameterizedTest
   @CsvSource({"900, 0", "200, -6.02", "4000, -6.02", "50, -48.2", "12000, -45.8"})
@@ -142,7 +150,7 @@ final class SoundFaultTest {
   }
 
   private static double[] on(String fault, double[] sound) {
-    return ((SoundFault) Fault.parse(fault)).on(sound, scene());
+    return ((SoundFault) FaultFormat.parse(fault)).on(sound, scene());
   }
 
   private static Scene scene() {

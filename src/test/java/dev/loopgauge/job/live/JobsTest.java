@@ -4,7 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.loopgauge.capture.simulated.Fault;
+import dev.loopgauge.capture.simulated.PathFault;
+import dev.loopgauge.capture.simulated.Plugs;
 import dev.loopgauge.capture.simulated.SimulatedBackend;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.job.Answer;
@@ -51,8 +52,13 @@ class JobsTest {
     Path chain = Files.writeString(folder.resolve("quarry.yaml"), CHAIN);
     vocal = new BudgetChoice(Optional.of(chain), Optional.of("vocal"), 1);
     BuiltInRig rig =
-        (loaded, path, faults, seed) ->
-            new SimulatedBackend(loaded, path, faults.stream().map(Fault::parse).toList(), seed);
+        imitated ->
+            new SimulatedBackend(
+                imitated.chain(),
+                Plugs.measuring(
+                    imitated.chain(), imitated.measured().orElseThrow(), Optional.empty()),
+                imitated.faults().stream().map(text -> PathFault.parse(text, List.of())).toList(),
+                imitated.seed());
     site =
         new Site(
             new AudioSystem(List::of, rig),
