@@ -4,6 +4,7 @@ import dev.loopgauge.cli.command.AlignCommand;
 import dev.loopgauge.cli.command.AnalyzeCommand;
 import dev.loopgauge.cli.command.BudgetCommand;
 import dev.loopgauge.cli.command.CalibrateCommand;
+import dev.loopgauge.cli.command.CheckCommand;
 import dev.loopgauge.cli.command.CompletionCommand;
 import dev.loopgauge.cli.command.DemoCommand;
 import dev.loopgauge.cli.command.DevicesCommand;
@@ -12,6 +13,7 @@ import dev.loopgauge.cli.command.HostCommand;
 import dev.loopgauge.cli.command.JournalCommand;
 import dev.loopgauge.cli.command.LoopgaugeCommand;
 import dev.loopgauge.cli.command.MeasureCommand;
+import dev.loopgauge.cli.command.NewCommand;
 import dev.loopgauge.cli.command.PairsCommand;
 import dev.loopgauge.cli.command.PatchCommand;
 import dev.loopgauge.cli.command.PlanCommand;
@@ -41,7 +43,7 @@ final class Commands {
 
   private static Map<String, List<String>> headings() {
     Map<String, List<String>> headings = new LinkedHashMap<>();
-    headings.put("Plan", List.of("budget", "plan", "align"));
+    headings.put("Plan", List.of("budget", "plan", "align", "new", "check"));
     headings.put("Patch", List.of("devices", "profile", "patch", "calibrate"));
     headings.put("Measure", List.of("measure", "host", "soak"));
     headings.put("Recordings", List.of("signal", "analyze", "follow", "pairs", "series"));
@@ -78,6 +80,8 @@ final class Commands {
       case "budget" -> new BudgetCommand();
       case "plan" -> new PlanCommand();
       case "align" -> new AlignCommand(console);
+      case "new" -> new NewCommand(console);
+      case "check" -> new CheckCommand();
       case "devices" -> new DevicesCommand(audio);
       case "profile" -> ProfileCommand.line(console);
       case "patch" -> new PatchCommand(site);

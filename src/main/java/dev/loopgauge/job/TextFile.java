@@ -7,6 +7,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
@@ -55,6 +56,17 @@ public final class TextFile {
   }
 
   /**
+   * Makes sure that a new file can have a name, before any work for it.
+   *
+   * @throws UsageException when there is one of that name already
+   */
+  public static void requireNew(Path file) {
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      throw isThere(file);
+    }
+  }
+
+  /**
    * Writes a new file.
    *
    * @throws UsageException when there is one of that name already, or it can't be written
@@ -63,12 +75,16 @@ public final class TextFile {
     try {
       Files.writeString(file, text, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     } catch (FileAlreadyExistsException e) {
-      throw new UsageException(
-          file + " exists already, and nothing is overwritten", "give another name");
+      throw isThere(file);
     } catch (IOException e) {
       throw new UsageException(
           "can't write " + file + ": " + FileTrouble.reason(e),
           "does its folder exist, may you write?");
     }
+  }
+
+  private static UsageException isThere(Path file) {
+    return new UsageException(
+        file + " exists already, and nothing is overwritten", "give another name");
   }
 }

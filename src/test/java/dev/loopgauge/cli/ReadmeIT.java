@@ -43,6 +43,9 @@ class ReadmeIT {
   /** The loop of the path that README measures, in whole samples; its budget is 371.4. */
   private static final int LOOP = 371;
 
+  /** An empty line takes the usual answer. */
+  private static final String USUAL_ANSWERS = "\n".repeat(10);
+
   /** What ends otherwise than well, on purpose. */
   private static final Map<String, Integer> EXIT_CODES =
       Map.of("analyze --reference loopgauge-demo/1/block-128.wav --chain", ExitCode.OUTSIDE);
@@ -124,6 +127,10 @@ class ReadmeIT {
     environment.put("ALSA_CONFIG_PATH", rig.config().toString());
     environment.put("LOOPGAUGE_DATA", folder.resolve("data").toString());
     Path err = folder.resolve("err");
-    return Jar.end(Jar.start(folder, environment, err, arguments), err);
+    Process process = Jar.start(folder, environment, err, arguments);
+    if (arguments[0].equals("new")) {
+      process.getOutputStream().write(USUAL_ANSWERS.getBytes(StandardCharsets.UTF_8));
+    }
+    return Jar.end(process, err);
   }
 }

@@ -30,7 +30,7 @@ public enum DraftQuestion {
   /** Where the front row is. */
   DIRECT_METRES("How far is the front row from the singer, in metres?", "3"),
   /** And from its loudspeaker. */
-  THROW_METRES("How far is the front row from its loudspeaker, in metres?", "8"),
+  THROW_METRES("How far is the front row from its loudspeaker, in metres?", "6"),
   /** The cable straight back. */
   REFERENCE(
       "On which send and return of the measuring sound card is the reference cable? 0 without one.",
@@ -87,6 +87,9 @@ public enum DraftQuestion {
   }
 
   private static Optional<String> refuseName(String answer) {
+    if (answer.contains("\uFFFD")) {
+      return Optional.of("some letters can't be read: is the terminal set to UTF-8?");
+    }
     return answer.isEmpty() || answer.length() > 100 || answer.matches(".*[\\p{Cc}\"\\\\].*")
         ? Optional.of("write a name of 1 to 100 letters, without quotation marks")
         : Optional.empty();
