@@ -1,24 +1,24 @@
 package dev.loopgauge.job;
 
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Json;
+import dev.loopgauge.report.form.Unbinder;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** A document of this program, kept in a file, or a part of one. */
+/** A document of this program, kept in a file. */
 public final class ResultFile {
   /** Far more than any document has; keeps other files from filling the memory, in bytes. */
   private static final long LARGEST = 16_000_000;
 
   private final Path file;
-  private final Fields values;
+  private final Map<String, Object> values;
 
-  private ResultFile(Path file, Fields values) {
+  private ResultFile(Path file, Map<String, Object> values) {
     this.file = file;
     this.values = values;
   }
@@ -32,7 +32,7 @@ public final class ResultFile {
   public static ResultFile read(Path file, String command) {
     try {
       if (Files.size(file) <= LARGEST) {
-        return new ResultFile(file, new Fields(Json.read(Files.readString(file))));
+        return new ResultFile(file, Json.read(Files.readString(file)));
       }
     } catch (NoSuchFileException e) {
       throw new UsageException("no file " + file, "check the name and the folder");
@@ -47,38 +47,29 @@ public final class ResultFile {
   }
 
   /** All of it by its keys. */
-  public Map<?, ?> values() {
-    return values.values();
-  }
-
-  /** The part under a key; empty where it is null or left out. */
-  public Optional<ResultFile> part(String key) {
-    return values.part(key).map(part -> new ResultFile(file, part));
-  }
-
-  /** The parts in the list under a key; none where there is no list. */
-  public List<ResultFile> parts(String key) {
-    return values.parts(key).stream().map(part -> new ResultFile(file, part)).toList();
-  }
-
-  /** The text under a key, where there is one. */
-  public Optional<String> text(String key) {
-    return values.text(key);
-  }
-
-  /** The number under a key, where there is one. */
-  public Optional<Double> optionalNumber(String key) {
-    return values.number(key);
+  public Map<String, Object> values() {
+    return values;
   }
 
   /**
-   * The number under a key.
+   * All of it as a record.
    *
+   * @param kind a record that can be without any of its components
+   */
+  public <T extends Record> T as(Class<T> kind) {
+    return Unbinder.read(kind, values).orElseThrow();
+  }
+
+  /**
+   * A number of it.
+   *
+   * @param key the number's key
    * @throws UsageException when there is none
    */
-  public double number(String key) {
-    return optionalNumber(key)
-        .orElseThrow(() -> lacks("a number '" + key + "'", "is it the right document?"));
+  public double number(Optional<BigDecimal> found, String key) {
+    return found
+        .orElseThrow(() -> lacks("a number '" + key + "'", "is it the right document?"))
+        .doubleValue();
   }
 
   /** What to say when something is missing from the file. */

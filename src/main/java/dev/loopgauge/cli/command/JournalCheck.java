@@ -8,10 +8,9 @@ import dev.loopgauge.job.kept.KeptRecordings;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
-import dev.loopgauge.report.logged.JournalNotice;
+import dev.loopgauge.report.logged.CheckDocument;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -39,12 +38,7 @@ final class JournalCheck implements Subcommand {
       List<String> wrong = new ArrayList<>(journal.check());
       int missing = wrong.isEmpty() ? checkRecordings(journal, wrong) : 0;
       return new Answer(
-          wrong.isEmpty() ? Ending.GOOD : Ending.NOT_KEPT,
-          new JournalNotice(
-              "journal check",
-              wrong.isEmpty() ? "clean" : "damaged",
-              lines(wrong, missing),
-              Map.of("wrong", wrong, "missingRecordings", missing)));
+          wrong.isEmpty() ? Ending.GOOD : Ending.NOT_KEPT, CheckDocument.of(wrong, missing));
     }
   }
 
@@ -54,18 +48,5 @@ final class JournalCheck implements Subcommand {
         new KeptRecordings(journal, PackedRecording.folderOf(place.name(console.environment())));
     wrong.addAll(recordings.damaged());
     return recordings.missing();
-  }
-
-  private static List<String> lines(List<String> wrong, int missing) {
-    List<String> lines = new ArrayList<>();
-    lines.add(
-        wrong.isEmpty()
-            ? "CLEAN: every entry is whole and as it was stored."
-            : "NOT CLEAN: " + wrong.size() + " things are wrong; keep a copy as it is.");
-    lines.addAll(wrong);
-    if (missing > 0) {
-      lines.add(missing + " kept recordings are not in the folder beside this journal.");
-    }
-    return lines;
   }
 }

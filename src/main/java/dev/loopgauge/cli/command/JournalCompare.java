@@ -73,14 +73,14 @@ final class JournalCompare implements Subcommand {
   private CompareDocument document(JournalQueries logbook) throws JournalException {
     List<Heading> entries = logbook.show(show);
     if (other.isEmpty()) {
-      return new CompareDocument(
+      return CompareDocument.of(
           When.BEFORE.label(),
           When.AFTER.label(),
           compared(logbook, PathPair.beforeAndAfter(entries)));
     }
     When part = when.orElse(When.BEFORE);
     List<PathPair> pairs = PathPair.between(logbook.show(other.get()), entries, part);
-    return new CompareDocument("then", "now", compared(logbook, pairs));
+    return CompareDocument.of("then", "now", compared(logbook, pairs));
   }
 
   private static List<Compared> compared(JournalQueries logbook, List<PathPair> pairs)
@@ -97,10 +97,10 @@ final class JournalCompare implements Subcommand {
   }
 
   private static Ending ending(CompareDocument document) {
-    if (document.count(Standing.CHANGED) > 0) {
+    if (document.changed() > 0) {
       return Ending.OUTSIDE;
     }
-    boolean open = document.paths().isEmpty() || document.count(Standing.NOT_COMPARED) > 0;
+    boolean open = document.paths().isEmpty() || document.notCompared() > 0;
     return open ? Ending.NOT_TRUSTWORTHY : Ending.GOOD;
   }
 }

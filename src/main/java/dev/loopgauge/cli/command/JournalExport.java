@@ -12,7 +12,7 @@ import dev.loopgauge.journal.Selection;
 import dev.loopgauge.report.exchange.EntryKeys;
 import dev.loopgauge.report.exchange.EntryWriter;
 import dev.loopgauge.report.form.Document;
-import dev.loopgauge.report.logged.JournalNotice;
+import dev.loopgauge.report.logged.ExportDocument;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -136,23 +136,6 @@ final class JournalExport implements Subcommand {
       throw new UsageException(
           file + " exists already, and nothing is overwritten", "give another name");
     }
-    List<String> lines = new ArrayList<>();
-    lines.add("%d entries written to %s.".formatted(written.get(), file));
-    if (kept.get() > 0) {
-      lines.add(
-          "%d of them name a recording beside the journal: copy these too.".formatted(kept.get()));
-    }
-    return Answer.good(
-        new JournalNotice(
-            "journal export",
-            "exported",
-            lines,
-            Map.of(
-                "file",
-                file.getFileName().toString(),
-                "written",
-                written.get(),
-                "recordings",
-                kept.get())));
+    return Answer.good(ExportDocument.of(file, written.get(), kept.get()));
   }
 }

@@ -59,7 +59,7 @@ final class JournalHistory implements Subcommand {
                       new UsageException(
                           "no entry of path '" + path + "' has a trustworthy number",
                           "`loopgauge journal list --path` shows them"));
-      return Answer.good(new HistoryDocument(path, history, causes(logbook, history)));
+      return Answer.good(HistoryDocument.of(path, history, causes(logbook, history)));
     }
   }
 

@@ -9,12 +9,10 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.report.exchange.EntryFile;
 import dev.loopgauge.report.exchange.ExchangeException;
-import dev.loopgauge.report.logged.JournalNotice;
+import dev.loopgauge.report.logged.ImportDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -50,13 +48,7 @@ final class JournalImport implements Subcommand {
     }
     try (Journal journal = place.openOrBegin(console.environment())) {
       int added = journal.append(entries);
-      Map<String, Object> figures = new LinkedHashMap<>();
-      figures.put("read", entries.size());
-      figures.put("new", added);
-      String told =
-          "%d entries read, %d of them new, %d there already."
-              .formatted(entries.size(), added, entries.size() - added);
-      return Answer.good(new JournalNotice("journal import", "imported", List.of(told), figures));
+      return Answer.good(ImportDocument.of(entries.size(), added));
     }
   }
 

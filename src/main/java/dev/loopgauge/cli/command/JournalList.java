@@ -72,7 +72,7 @@ final class JournalList implements Subcommand {
       }
       boolean all = found.size() <= most;
       List<Heading> latest = found.subList(all ? 0 : found.size() - most, found.size());
-      return Answer.good(new JournalListDocument(latest, journal.corrections(), all));
+      return Answer.good(JournalListDocument.of(latest, journal.corrections(), all));
     }
   }
 }

@@ -35,7 +35,7 @@ final class JournalShow implements Subcommand {
     try (Journal journal = place.open(console.environment())) {
       Entry entry = new JournalQueries(journal).entry(id);
       return Answer.good(
-          new EntryDocument(
+          EntryDocument.of(
               entry,
               JournalQueries.document(entry),
               Optional.ofNullable(journal.corrections().get(entry.heading().id()))));

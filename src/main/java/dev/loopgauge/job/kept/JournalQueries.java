@@ -11,8 +11,8 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.Selection;
-import dev.loopgauge.report.form.Fields;
 import dev.loopgauge.report.form.Json;
+import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.signal.Latency;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -36,6 +36,11 @@ public record JournalQueries(Journal journal) {
           "the sound card's own delay is in the numbers and may be what moved;"
               + " measure with a reference",
           Cause.Standing.RECORDED);
+
+  /** What is asked of a document. */
+  private record Kept(Optional<Measured> measurement) {}
+
+  private record Measured(Optional<String> method) {}
 
   /** The entries that stand: those that no other corrects. */
   public List<Heading> standing(Selection selection) throws JournalException {
@@ -141,9 +146,9 @@ public record JournalQueries(Journal journal) {
 
   private static boolean holdsTheCard(Entry entry) {
     try {
-      return new Fields(Json.read(entry.document()))
-          .part("measurement")
-          .flatMap(measurement -> measurement.text("method"))
+      return Unbinder.read(Kept.class, Json.read(entry.document()))
+          .flatMap(Kept::measurement)
+          .flatMap(Measured::method)
           .equals(Optional.of(Method.UNCALIBRATED.label()));
     } catch (IOException e) {
       return false;

@@ -8,6 +8,7 @@ import dev.loopgauge.plan.BlockFit;
 import dev.loopgauge.plan.Load;
 import dev.loopgauge.plan.Setting;
 import dev.loopgauge.signal.SampleRate;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -25,6 +26,24 @@ import java.util.OptionalInt;
  * @param loads what was noted of the computer
  */
 public record FitFile(String path, BlockFit fit, Map<Setting, Load> loads) {
+  /** What is asked of a series' document. */
+  private record Kept(
+      Optional<Split> split,
+      Optional<Fit> fit,
+      List<Predicted> predictions,
+      List<Reading> readings) {}
+
+  private record Split(Optional<String> path) {}
+
+  private record Fit(Optional<BigDecimal> blocks, Optional<BigDecimal> fixedSamples) {}
+
+  private record Predicted(Optional<BigDecimal> delaySamples, Optional<BigDecimal> delayMs) {}
+
+  private record Reading(
+      Optional<BigDecimal> blockSize,
+      Optional<BigDecimal> cpuPercent,
+      Optional<BigDecimal> dropouts) {}
+
   /**
    * Reads {@code PATH=FILE}, or {@code FILE} alone where the series names its path or one path only
    * enters the host.
@@ -35,26 +54,24 @@ public record FitFile(String path, BlockFit fit, Map<Setting, Load> loads) {
   public static FitFile read(Chain chain, String given) {
     int split = given.indexOf('=');
     ResultFile document = ResultFile.read(Path.of(given.substring(split + 1)), "series");
+    Kept kept = document.as(Kept.class);
     String path =
         split >= 0
             ? given.substring(0, split)
-            : named(document).orElseGet(() -> onlyPath(chain, given));
+            : kept.split().flatMap(Split::path).orElseGet(() -> onlyPath(chain, given));
     chain.path(path);
-    ResultFile fit =
-        document
-            .part("fit")
+    Fit fit =
+        kept.fit()
             .orElseThrow(() -> document.lacks("a 'fit'", "give what `loopgauge series` found"));
-    SampleRate rate = rate(document);
+    SampleRate rate = rate(document, kept.predictions());
     try {
-      BlockFit found = new BlockFit(rate, fit.number("blocks"), fit.number("fixedSamples"));
-      return new FitFile(path, found, loads(document, rate));
+      double blocks = document.number(fit.blocks(), "blocks");
+      double fixed = document.number(fit.fixedSamples(), "fixedSamples");
+      BlockFit found = new BlockFit(rate, blocks, fixed);
+      return new FitFile(path, found, loads(document, kept.readings(), rate));
     } catch (IllegalArgumentException e) {
       throw document.lacks("a fit that can be (" + e.getMessage() + ")", "measure it again");
     }
-  }
-
-  private static Optional<String> named(ResultFile document) {
-    return document.part("split").flatMap(split -> split.text("path"));
   }
 
   private static String onlyPath(Chain chain, String given) {
@@ -72,13 +89,14 @@ public record FitFile(String path, BlockFit fit, Map<Setting, Load> loads) {
   }
 
   /** From the largest prediction, which tells its delay both in samples and in ms. */
-  private static SampleRate rate(ResultFile document) {
-    ResultFile largest =
-        document.parts("predictions").stream()
-            .max(Comparator.comparingDouble(part -> part.number("delayMs")))
+  private static SampleRate rate(ResultFile document, List<Predicted> predictions) {
+    Predicted largest =
+        predictions.stream()
+            .max(Comparator.comparingDouble(part -> document.number(part.delayMs(), "delayMs")))
             .orElseThrow(
                 () -> document.lacks("'predictions'", "give what `loopgauge series` found"));
-    long hertz = Math.round(largest.number("delaySamples") * 1000 / largest.number("delayMs"));
+    double samples = document.number(largest.delaySamples(), "delaySamples");
+    long hertz = Math.round(samples * 1000 / document.number(largest.delayMs(), "delayMs"));
     try {
       return new SampleRate(Math.toIntExact(hertz));
     } catch (IllegalArgumentException | ArithmeticException e) {
@@ -86,24 +104,28 @@ public record FitFile(String path, BlockFit fit, Map<Setting, Load> loads) {
     }
   }
 
-  private static Map<Setting, Load> loads(ResultFile document, SampleRate rate) {
+  private static Map<Setting, Load> loads(
+      ResultFile document, List<Reading> readings, SampleRate rate) {
     Map<Setting, Load> loads = new HashMap<>();
-    for (ResultFile reading : document.parts("readings")) {
-      OptionalDouble cpu =
-          reading
-              .optionalNumber("cpuPercent")
-              .map(OptionalDouble::of)
-              .orElse(OptionalDouble.empty());
+    for (Reading reading : readings) {
+      OptionalDouble cpu = number(reading.cpuPercent());
       OptionalInt dropouts =
           reading
-              .optionalNumber("dropouts")
+              .dropouts()
               .map(count -> OptionalInt.of(count.intValue()))
               .orElse(OptionalInt.empty());
       if (cpu.isPresent() || dropouts.isPresent()) {
-        int blockSize = (int) reading.number("blockSize");
+        int blockSize = (int) document.number(reading.blockSize(), "blockSize");
         loads.merge(new Setting(blockSize, rate), new Load(cpu, dropouts), Load::worse);
       }
     }
     return loads;
+  }
+
+  private static OptionalDouble number(Optional<BigDecimal> figure) {
+    return figure
+        .map(BigDecimal::doubleValue)
+        .map(OptionalDouble::of)
+        .orElse(OptionalDouble.empty());
   }
 }

@@ -6,10 +6,12 @@ import dev.loopgauge.job.ResultFile;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** Measurements kept as documents. */
@@ -22,6 +24,14 @@ public final class MeasuredFiles {
 
   private MeasuredFiles() {}
 
+  /** What is asked of a measurement's document. */
+  private record Kept(
+      Optional<String> outcome, Optional<Compared> comparison, Optional<Measured> measurement) {}
+
+  private record Compared(Optional<String> path) {}
+
+  private record Measured(Optional<BigDecimal> sampleRateHz, Optional<BigDecimal> delaySamples) {}
+
   /**
    * The measured delays of loops, by the name of the path.
    *
@@ -32,12 +42,12 @@ public final class MeasuredFiles {
     Map<String, Latency> loops = new HashMap<>();
     for (Path file : files) {
       ResultFile document = ResultFile.read(file, "measure");
+      Kept kept = document.as(Kept.class);
       String path =
-          document
-              .part("comparison")
-              .flatMap(comparison -> comparison.text("path"))
+          kept.comparison()
+              .flatMap(Compared::path)
               .orElseThrow(() -> document.lacks("the name of a path", HOW));
-      if (loops.put(chain.path(path).name(), loop(document)) != null) {
+      if (loops.put(chain.path(path).name(), loop(document, kept)) != null) {
         throw new UsageException(
             "two measurements of path " + path + ", the second in " + file,
             "give the later one only");
@@ -46,15 +56,15 @@ public final class MeasuredFiles {
     return loops;
   }
 
-  private static Latency loop(ResultFile document) {
-    if (!SETTLED.contains(document.text("outcome").orElse(""))) {
+  private static Latency loop(ResultFile document, Kept kept) {
+    if (!SETTLED.contains(kept.outcome().orElse(""))) {
       throw document.lacks(
-          "a settled measurement", "its outcome is " + document.text("outcome").orElse("missing"));
+          "a settled measurement", "its outcome is " + kept.outcome().orElse("missing"));
     }
-    ResultFile measurement =
-        document.part("measurement").orElseThrow(() -> document.lacks("a 'measurement'", HOW));
-    int hertz = (int) measurement.number("sampleRateHz");
-    double samples = measurement.number("delaySamples");
+    Measured measurement =
+        kept.measurement().orElseThrow(() -> document.lacks("a 'measurement'", HOW));
+    int hertz = (int) document.number(measurement.sampleRateHz(), "sampleRateHz");
+    double samples = document.number(measurement.delaySamples(), "delaySamples");
     return Refusals.asUsage(() -> new Latency(samples, new SampleRate(hertz)));
   }
 }

@@ -8,7 +8,7 @@ import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.When;
-import dev.loopgauge.report.form.Fields;
+import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.time.DateTimeException;
@@ -36,6 +36,9 @@ final class EntryReader {
     this.line = line;
     this.keys = keys;
   }
+
+  /** What was set up, as {@link EntryKeys} writes it. */
+  private record Named(String name, String value) {}
 
   /** A way from what stands there to what it means; what can't be throws. */
   private interface Meaning<T> {
@@ -163,8 +166,8 @@ final class EntryReader {
         value -> {
           Map<String, String> setup = new LinkedHashMap<>();
           for (Object pair : (List<?>) value) {
-            Fields set = new Fields((Map<?, ?>) pair);
-            setup.put(set.text("name").orElseThrow(), set.text("value").orElseThrow());
+            Named set = Unbinder.read(Named.class, (Map<?, ?>) pair).orElseThrow();
+            setup.put(set.name(), set.value());
           }
           return setup;
         });

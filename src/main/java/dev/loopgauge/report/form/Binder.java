@@ -22,14 +22,14 @@ import java.util.Set;
  * throws at a value of another type (seen with jackson-jr 2.21.8).
  */
 final class Binder {
-  /** The component that stands for a key which Java keeps for itself. */
-  private static final String RETURN = "ret";
+  /** The components that stand for keys which Java keeps for itself. */
+  private static final Map<String, String> KEPT_BY_JAVA = Map.of("ret", "return", "fresh", "new");
 
   private Binder() {}
 
   /** The key of a component. */
   static String key(RecordComponent component) {
-    return component.getName().equals(RETURN) ? "return" : component.getName();
+    return KEPT_BY_JAVA.getOrDefault(component.getName(), component.getName());
   }
 
   /** The record as an ordered map. */
@@ -38,7 +38,9 @@ final class Binder {
     Map<String, Object> map = new LinkedHashMap<>();
     for (RecordComponent component : bound.getClass().getRecordComponents()) {
       Object value = value(component, bound);
-      if (!leftOut.contains(component.getName()) || !isEmpty(value)) {
+      if (component.isAnnotationPresent(Inlined.class)) {
+        map.putAll(map((Record) value));
+      } else if (!leftOut.contains(component.getName()) || !isEmpty(value)) {
         map.put(key(component), plain(value));
       }
     }

@@ -36,14 +36,19 @@ public final class Unbinder {
     RecordComponent[] components = kind.getRecordComponents();
     Object[] values = new Object[components.length];
     for (int i = 0; i < values.length; i++) {
-      Optional<Object> value =
-          value(components[i].getGenericType(), map.get(Binder.key(components[i])));
+      Optional<Object> value = value(components[i], map);
       if (value.isEmpty()) {
         return Optional.empty();
       }
       values[i] = value.get();
     }
     return made(kind, components, values);
+  }
+
+  private static Optional<Object> value(RecordComponent component, Map<?, ?> map) {
+    return component.isAnnotationPresent(Inlined.class)
+        ? record(component.getType(), map)
+        : value(component.getGenericType(), map.get(Binder.key(component)));
   }
 
   private static Optional<Object> made(

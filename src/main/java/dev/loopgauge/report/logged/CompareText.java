@@ -1,18 +1,13 @@
 package dev.loopgauge.report.logged;
 
-import dev.loopgauge.journal.Cause;
-import dev.loopgauge.journal.Compared;
-import dev.loopgauge.journal.Heading;
-import dev.loopgauge.journal.LoggedDelay;
-import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.signal.Latency;
-import dev.loopgauge.verify.Shift;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -28,10 +23,10 @@ final class CompareText {
     this.document = document;
     sheet.line(verdict());
     List<String> lines =
-        new Table<Compared>()
-            .words("path", path -> name(path.pair()))
-            .words(document.first() + " → " + document.second(), path -> delays(path.pair()))
-            .words("", path -> told(path.pair()))
+        new Table<ComparedRecord>()
+            .words("path", CompareText::name)
+            .words(document.first() + " → " + document.second(), CompareText::delays)
+            .words("", this::told)
             .lines(document.paths());
     sheet.asIs(lines.get(0));
     for (int i = 0; i < document.paths().size(); i++) {
@@ -43,11 +38,9 @@ final class CompareText {
   private String verdict() {
     int all = document.paths().size();
     List<String> parts = new ArrayList<>();
-    parts.add(
-        "%d of %d path%s the same"
-            .formatted(document.count(Standing.SAME), all, all == 1 ? "" : "s"));
-    add(parts, document.count(Standing.CHANGED), "CHANGED");
-    add(parts, document.count(Standing.NOT_COMPARED), "can't be compared");
+    parts.add("%d of %d path%s the same".formatted(document.same(), all, all == 1 ? "" : "s"));
+    add(parts, document.changed(), "CHANGED");
+    add(parts, document.notCompared(), "can't be compared");
     return String.join(", ", parts) + ".";
   }
 
@@ -57,57 +50,75 @@ final class CompareText {
     }
   }
 
-  private static String name(PathPair pair) {
-    return pair.path().map(path -> OneLine.brief(path, PATH_COLUMNS)).orElse("(no path named)");
+  private static String name(ComparedRecord path) {
+    return path.path().map(name -> OneLine.brief(name, PATH_COLUMNS)).orElse("(no path named)");
   }
 
-  private static String delays(PathPair pair) {
-    return delay(pair.first()) + " → " + delay(pair.second());
+  private static String delays(ComparedRecord path) {
+    return delay(path.first()) + " → " + delay(path.second());
   }
 
-  private static String delay(Optional<Heading> heading) {
-    return heading
-        .flatMap(Heading::delay)
+  private static String delay(Optional<ListedRecord> listed) {
+    return listed
+        .flatMap(ListedRecord::delay)
         .map(CompareText::delay)
-        .orElse(heading.isPresent() ? "?" : "-");
+        .orElse(listed.isPresent() ? "?" : "-");
   }
 
-  private static String delay(LoggedDelay logged) {
-    int decimals = Logs.decimals(logged.uncertaintySamples());
-    return Numbers.plain(logged.delay().samples(), decimals);
+  private static String delay(ShownDelay delay) {
+    return Numbers.plain(delay.samples(), Logs.decimals(delay.uncertaintySamples()));
   }
 
-  private String told(PathPair pair) {
-    String during =
-        pair.second().filter(later -> later.when() == When.DURING).isPresent()
-                && document.second().equals(When.AFTER.label())
-            ? " (during)"
-            : "";
-    if (pair.standing() == Standing.NOT_COMPARED) {
-      return document.missing(pair) + during;
+  private String told(ComparedRecord path) {
+    return standing(path) + (isDuring(path) ? " (during)" : "");
+  }
+
+  private boolean isDuring(ComparedRecord path) {
+    return path.second().filter(later -> later.when() == When.DURING).isPresent()
+        && document.second().equals(When.AFTER.label());
+  }
+
+  private String standing(ComparedRecord path) {
+    if (path.standing() == Standing.NOT_COMPARED) {
+      return missing(path);
     }
-    Shift shift = pair.shift().orElseThrow();
-    int decimals = Logs.decimals(shift.uncertaintySamples());
-    String uncertainty = Numbers.plainUp(shift.uncertaintySamples(), decimals);
-    if (pair.standing() == Standing.SAME) {
-      return "same (difference %s ± %s)"
-              .formatted(Numbers.plain(shift.samples(), decimals), uncertainty)
-          + during;
-    }
-    Latency later = pair.later().orElseThrow();
-    return "CHANGED %s ± %s (%s ms)"
+    double uncertainty = number(path.uncertaintySamples());
+    int decimals = Logs.decimals(uncertainty);
+    double difference = number(path.differenceSamples());
+    String uncertain = Numbers.plainUp(uncertainty, decimals);
+    return path.standing() == Standing.SAME
+        ? "same (difference %s ± %s)".formatted(Numbers.plain(difference, decimals), uncertain)
+        : "CHANGED %s ± %s (%s ms)"
             .formatted(
-                Numbers.signed(shift.samples(), decimals),
-                uncertainty,
-                Numbers.signed(later.ms(), 2))
-        + during;
+                Numbers.signed(difference, decimals),
+                uncertain,
+                Numbers.signed(number(path.differenceMs()), 2));
   }
 
-  private void causes(Compared path) {
-    if (path.pair().standing() != Standing.CHANGED) {
+  private static double number(Optional<BigDecimal> figure) {
+    return figure.map(BigDecimal::doubleValue).orElse(0.0);
+  }
+
+  /** Why a path could not be compared. */
+  private String missing(ComparedRecord path) {
+    String first = document.first();
+    String second = document.second();
+    if (path.first().isEmpty()) {
+      return "not measured " + first;
+    }
+    if (path.second().isEmpty()) {
+      return "not measured " + second;
+    }
+    boolean neither = !path.hasFirst() && !path.hasSecond();
+    String side = path.hasFirst() ? second : first;
+    return "no trustworthy number " + (neither ? first + " nor " + second : side);
+  }
+
+  private void causes(ComparedRecord path) {
+    if (path.standing() != Standing.CHANGED) {
       return;
     }
-    for (Cause cause : path.causes()) {
+    for (CauseRecord cause : path.causes()) {
       String label =
           switch (cause.standing()) {
             case EXPLAINS -> "  because";

@@ -4,73 +4,118 @@ import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.DelayTrend;
 import dev.loopgauge.journal.History;
 import dev.loopgauge.journal.HistoryPoint;
+import dev.loopgauge.journal.HistoryPoint.Mark;
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Inlined;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Written;
-import java.util.LinkedHashMap;
+import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 
 /**
  * One path over all shows.
  *
  * @param path the path
- * @param history what its entries tell
- * @param causes what may have made each of its last steps, as many as there are lists
+ * @param sampleRateHz the rate of the last trusted entry, at which all samples count
+ * @param levelSamples the level since the last step
+ * @param drift how it moved since the last step; null with too few readings
+ * @param steps where the delay went to another level and stayed
+ * @param points every entry, in the order of time
  */
-public record HistoryDocument(String path, History history, List<List<Cause>> causes)
+public record HistoryDocument(
+    String command,
+    String outcome,
+    String path,
+    int sampleRateHz,
+    BigDecimal levelSamples,
+    Optional<DriftRecord> drift,
+    List<StepRecord> steps,
+    List<PointRecord> points)
     implements Document {
-  /** Copies the list. */
-  public HistoryDocument {
-    causes = List.copyOf(causes);
+  private static final int DAY_DECIMALS = 3;
+  private static final int SLOPE_DECIMALS = 6;
+
+  /** A slow move of the delay, with the ends of its 95 % interval. */
+  public record DriftRecord(
+      boolean drifts,
+      int readings,
+      BigDecimal days,
+      BigDecimal samplesPerDay,
+      BigDecimal lowSamplesPerDay,
+      BigDecimal highSamplesPerDay) {
+    private static DriftRecord of(DelayTrend drift) {
+      return new DriftRecord(
+          drift.isThere(),
+          drift.readings(),
+          Numbers.rounded(drift.days(), DAY_DECIMALS),
+          Numbers.rounded(drift.samplesPerDay(), SLOPE_DECIMALS),
+          Numbers.rounded(drift.low(), SLOPE_DECIMALS),
+          Numbers.rounded(drift.high(), SLOPE_DECIMALS));
+    }
+  }
+
+  /**
+   * A lasting change.
+   *
+   * @param before the id of the last entry before it
+   * @param after the id of the first entry after it
+   * @param causes what may have made it, one sentence each
+   * @param standings how sure each cause is
+   */
+  public record StepRecord(
+      String before,
+      String after,
+      BigDecimal samples,
+      List<String> causes,
+      List<Cause.Standing> standings) {
+    private static StepRecord of(History.Step step, List<Cause> causes) {
+      return new StepRecord(
+          step.before().id().toString(),
+          step.after().id().toString(),
+          Written.samples(step.samples()),
+          causes.stream().map(Cause::text).toList(),
+          causes.stream().map(Cause::standing).toList());
+    }
+  }
+
+  /** An entry and what is special about it. */
+  public record PointRecord(@Inlined ListedRecord listed, Mark mark) {
+    private static PointRecord of(HistoryPoint point) {
+      return new PointRecord(ListedRecord.of(point.heading()), point.mark());
+    }
+  }
+
+  /**
+   * The history of a path.
+   *
+   * @param causes what may have made each of its last steps, as many as there are lists
+   */
+  public static HistoryDocument of(String path, History history, List<List<Cause>> causes) {
+    return new HistoryDocument(
+        "journal history",
+        "followed",
+        path,
+        history.rate().hertz(),
+        Written.samples(history.levelSamples()),
+        history.drift().map(DriftRecord::of),
+        steps(history.steps(), causes),
+        history.points().stream().map(PointRecord::of).toList());
+  }
+
+  private static List<StepRecord> steps(List<History.Step> steps, List<List<Cause>> causes) {
+    List<StepRecord> records = new ArrayList<>();
+    int unexplained = steps.size() - causes.size();
+    for (int i = 0; i < steps.size(); i++) {
+      List<Cause> known = i < unexplained ? List.of() : causes.get(i - unexplained);
+      records.add(StepRecord.of(steps.get(i), known));
+    }
+    return List.copyOf(records);
   }
 
   @Override
   public String text() {
     return new HistoryText(this).toString();
-  }
-
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("journal history", "followed");
-    json.put("path", path);
-    json.put("sampleRateHz", history.rate().hertz());
-    json.put("levelSamples", Written.samples(history.levelSamples()));
-    json.put("drift", history.drift().map(HistoryDocument::drift).orElse(null));
-    json.put("steps", history.steps().stream().map(this::step).toList());
-    json.put("points", history.points().stream().map(HistoryDocument::point).toList());
-    return json;
-  }
-
-  private static Map<String, Object> drift(DelayTrend drift) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("drifts", drift.isThere());
-    json.put("readings", drift.readings());
-    json.put("days", Numbers.rounded(drift.days(), 3));
-    json.put("samplesPerDay", Numbers.rounded(drift.samplesPerDay(), 6));
-    json.put("lowSamplesPerDay", Numbers.rounded(drift.low(), 6));
-    json.put("highSamplesPerDay", Numbers.rounded(drift.high(), 6));
-    return json;
-  }
-
-  /** What may have made a step. */
-  List<Cause> causes(History.Step step) {
-    int index = history.steps().indexOf(step) - (history.steps().size() - causes.size());
-    return index < 0 ? List.of() : causes.get(index);
-  }
-
-  private Map<String, Object> step(History.Step step) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("before", step.before().id().toString());
-    json.put("after", step.after().id().toString());
-    json.put("samples", Written.samples(step.samples()));
-    json.put("causes", causes(step).stream().map(Cause::text).toList());
-    return json;
-  }
-
-  private static Map<String, Object> point(HistoryPoint point) {
-    Map<String, Object> json = Logs.json(point.heading());
-    json.put("mark", point.mark().label());
-    return json;
   }
 }

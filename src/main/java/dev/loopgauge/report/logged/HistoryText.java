@@ -1,15 +1,15 @@
 package dev.loopgauge.report.logged;
 
-import dev.loopgauge.journal.Cause;
-import dev.loopgauge.journal.DelayTrend;
-import dev.loopgauge.journal.Heading;
-import dev.loopgauge.journal.History;
-import dev.loopgauge.journal.HistoryPoint;
 import dev.loopgauge.journal.HistoryPoint.Mark;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Table;
+import dev.loopgauge.report.logged.HistoryDocument.DriftRecord;
+import dev.loopgauge.report.logged.HistoryDocument.PointRecord;
+import dev.loopgauge.report.logged.HistoryDocument.StepRecord;
+import java.math.BigDecimal;
 import java.util.List;
 
 /** The history of a path as text: what there is to know, then the last entries. */
@@ -20,83 +20,103 @@ final class HistoryText {
   private static final double MONTH_DAYS = 30;
 
   private final HistoryDocument document;
-  private final History history;
   private final Sheet sheet = new Sheet();
 
   HistoryText(HistoryDocument document) {
     this.document = document;
-    this.history = document.history();
     sheet.line(verdict());
-    sheet.row("level", Numbers.plain(history.levelSamples(), 2) + " samples since the last step");
-    sheet.row("drift", history.drift().map(HistoryText::drift).orElse("too few readings to tell"));
-    int steps = history.steps().size();
-    history.steps().subList(Math.max(0, steps - MOST_STEPS), steps).forEach(this::step);
+    double level = document.levelSamples().doubleValue();
+    sheet.row("level", Numbers.plain(level, 2) + " samples since the last step");
+    sheet.row("drift", document.drift().map(HistoryText::drift).orElse("too few readings to tell"));
+    int steps = document.steps().size();
+    document.steps().subList(Math.max(0, steps - MOST_STEPS), steps).forEach(this::step);
     table();
   }
 
   private String verdict() {
+    int steps = document.steps().size();
     return "%s: %d entries, %d step%s, %d outlier%s%s."
         .formatted(
             OneLine.line(document.path()),
-            history.points().size(),
-            history.steps().size(),
-            history.steps().size() == 1 ? "" : "s",
+            document.points().size(),
+            steps,
+            steps == 1 ? "" : "s",
             count(Mark.OUTLIER),
             count(Mark.OUTLIER) == 1 ? "" : "s",
             count(Mark.NO_NUMBER) == 0 ? "" : ", " + count(Mark.NO_NUMBER) + " without a number");
   }
 
   private long count(Mark mark) {
-    return history.points().stream().filter(point -> point.mark() == mark).count();
+    return document.points().stream().filter(point -> point.mark() == mark).count();
   }
 
-  private static String drift(DelayTrend drift) {
+  private static String drift(DriftRecord drift) {
     String over =
-        " (%d readings over %s days)".formatted(drift.readings(), Numbers.brief(drift.days(), 0));
-    if (!drift.isThere()) {
+        " (%d readings over %s days)"
+            .formatted(drift.readings(), Numbers.brief(drift.days().doubleValue(), 0));
+    if (!drift.drifts()) {
       return "none to be seen" + over;
     }
     return "%s samples in 30 days, 95 %% between %s and %s"
             .formatted(
-                Numbers.signed(drift.samplesPerDay() * MONTH_DAYS, 2),
-                Numbers.signed(drift.low() * MONTH_DAYS, 2),
-                Numbers.signed(drift.high() * MONTH_DAYS, 2))
+                monthly(drift.samplesPerDay()),
+                monthly(drift.lowSamplesPerDay()),
+                monthly(drift.highSamplesPerDay()))
         + over;
   }
 
-  private void step(History.Step step) {
-    String told =
-        Numbers.signed(step.samples(), 2)
+  private static String monthly(BigDecimal samplesPerDay) {
+    return Numbers.signed(samplesPerDay.doubleValue() * MONTH_DAYS, 2);
+  }
+
+  private void step(StepRecord step) {
+    sheet.row(
+        "step",
+        Numbers.signed(step.samples().doubleValue(), 2)
             + " samples between "
             + told(step.before())
             + " and "
-            + told(step.after());
-    sheet.row("step", told);
-    List<Cause> causes = document.causes(step);
-    causes.forEach(cause -> sheet.row("  " + cause.standing().label(), OneLine.line(cause.text())));
+            + told(step.after()));
+    for (int i = 0; i < step.causes().size(); i++) {
+      String label = i < step.standings().size() ? step.standings().get(i).label() : "cause";
+      sheet.row("  " + label, OneLine.line(step.causes().get(i)));
+    }
   }
 
-  private static String told(Heading heading) {
+  private String told(String id) {
+    return document.points().stream()
+        .map(PointRecord::listed)
+        .filter(listed -> listed.id().equals(id))
+        .findFirst()
+        .map(HistoryText::told)
+        .orElse("entry " + OneLine.line(id));
+  }
+
+  private static String told(ListedRecord listed) {
     return "%s (%s)"
-        .formatted(Logs.brief(heading.at()), OneLine.brief(heading.show(), SHOW_COLUMNS));
+        .formatted(Logs.brief(listed.time()), OneLine.brief(listed.show(), SHOW_COLUMNS));
   }
 
   private void table() {
-    List<HistoryPoint> points = history.points();
+    List<PointRecord> points = document.points();
     int from = Math.max(0, points.size() - MOST_ROWS);
     sheet.gap();
-    new Table<HistoryPoint>()
-        .words("id", point -> point.heading().shortId())
-        .words("measured at", point -> Logs.brief(point.heading().at()))
-        .words("show", point -> OneLine.brief(point.heading().show(), SHOW_COLUMNS))
-        .words("", point -> point.heading().when().label())
-        .figures("samples", point -> point.heading().delay().map(Logs::samples).orElse("none"))
+    new Table<PointRecord>()
+        .words("id", point -> point.listed().shortId())
+        .words("measured at", point -> Logs.brief(point.listed().time()))
+        .words("show", point -> OneLine.brief(point.listed().show(), SHOW_COLUMNS))
+        .words("", point -> point.listed().when().label())
+        .figures("samples", HistoryText::samples)
         .words("", point -> mark(point.mark()))
         .lines(points.subList(from, points.size()))
         .forEach(sheet::asIs);
     if (from > 0) {
       sheet.line("The last " + MOST_ROWS + "; --json has them all.");
     }
+  }
+
+  private static String samples(PointRecord point) {
+    return point.listed().delay().map(ShownDelay::inSamples).orElse("none");
   }
 
   private static String mark(Mark mark) {

@@ -2,84 +2,93 @@ package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Inlined;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Table;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
  * Entries of the journal, a line each.
  *
- * @param headings the entries in the order of time
- * @param newer the entries that no longer stand, each with the one that corrects it
+ * @param entries the entries in the order of time
  * @param all whether these are all that were asked for, rather than the last of them
  */
-public record JournalListDocument(List<Heading> headings, Map<UUID, UUID> newer, boolean all)
-    implements Document {
+public record JournalListDocument(
+    String command, String outcome, List<LineRecord> entries, boolean all) implements Document {
   private static final int SHOW_COLUMNS = 12;
   private static final int VERDICT_COLUMNS = 9;
   private static final int PATH_COLUMNS = 11;
 
-  /** Copies the list. */
-  public JournalListDocument {
-    headings = List.copyOf(headings);
-    newer = Map.copyOf(newer);
+  /**
+   * An entry.
+   *
+   * @param correctedBy the entry that it no longer stands beside
+   */
+  public record LineRecord(@Inlined ListedRecord listed, Optional<String> correctedBy) {
+    private String delay() {
+      String delay = listed.delay().map(ShownDelay::bareSamples).orElse("none");
+      return correctedBy.isPresent() ? "x " + delay : delay;
+    }
+
+    /** Within or outside its budget, or what else it came to. */
+    private String verdict() {
+      return switch (listed.outcome()) {
+        case "within-budget" -> "within";
+        case "outside-budget" -> "outside";
+        case "not-trustworthy" -> "no number";
+        default -> OneLine.brief(listed.outcome(), VERDICT_COLUMNS);
+      };
+    }
+  }
+
+  /**
+   * A list.
+   *
+   * @param headings the entries in the order of time
+   * @param newer the entries that no longer stand, each with the one that corrects it
+   * @param all whether these are all that were asked for, rather than the last of them
+   */
+  public static JournalListDocument of(List<Heading> headings, Map<UUID, UUID> newer, boolean all) {
+    return new JournalListDocument(
+        "journal list",
+        "listed",
+        headings.stream()
+            .map(
+                heading ->
+                    new LineRecord(
+                        ListedRecord.of(heading),
+                        Optional.ofNullable(newer.get(heading.id())).map(UUID::toString)))
+            .toList(),
+        all);
   }
 
   @Override
   public String text() {
-    if (headings.isEmpty()) {
+    if (entries.isEmpty()) {
       return "No entries.\n  try  `loopgauge measure ... --journal --show NAME --when before`\n";
     }
     Sheet sheet = new Sheet();
-    new Table<Heading>()
-        .words("id", Heading::shortId)
-        .words("measured at", heading -> Logs.listed(heading.at()))
-        .words("show", heading -> OneLine.brief(heading.show(), SHOW_COLUMNS))
-        .words("", heading -> heading.when().label())
-        .words("path", heading -> Logs.path(heading, PATH_COLUMNS))
-        .words("verdict", JournalListDocument::verdict)
-        .figures("samples", this::delay)
-        .lines(headings)
+    new Table<LineRecord>()
+        .words("id", entry -> entry.listed().shortId())
+        .words("measured at", entry -> Logs.listed(entry.listed().time()))
+        .words("show", entry -> OneLine.brief(entry.listed().show(), SHOW_COLUMNS))
+        .words("", entry -> entry.listed().when().label())
+        .words("path", entry -> entry.listed().path(PATH_COLUMNS))
+        .words("verdict", LineRecord::verdict)
+        .figures("samples", LineRecord::delay)
+        .lines(entries)
         .forEach(line -> sheet.asIs(line.substring(2)));
-    if (headings.stream().anyMatch(heading -> newer.containsKey(heading.id()))) {
+    if (entries.stream().anyMatch(entry -> entry.correctedBy().isPresent())) {
       sheet.line("x  corrected by a later entry: `loopgauge journal show ID` names it");
     }
     if (!all) {
-      sheet.line("The last " + headings.size() + "; --last N shows more, --show NAME one show.");
+      sheet.line("The last " + entries.size() + "; --last N shows more, --show NAME one show.");
     }
     return sheet.toString();
-  }
-
-  /** Within or outside its budget, or what else it came to. */
-  private static String verdict(Heading heading) {
-    return switch (heading.outcome()) {
-      case "within-budget" -> "within";
-      case "outside-budget" -> "outside";
-      case "not-trustworthy" -> "no number";
-      default -> OneLine.brief(heading.outcome(), VERDICT_COLUMNS);
-    };
-  }
-
-  private String delay(Heading heading) {
-    String delay = heading.delay().map(Logs::bare).orElse("none");
-    return newer.containsKey(heading.id()) ? "x " + delay : delay;
-  }
-
-  @Override
-  public Map<String, Object> json() {
-    Map<String, Object> json = Document.head("journal list", "listed");
-    json.put("entries", headings.stream().map(this::entry).toList());
-    json.put("all", all);
-    return json;
-  }
-
-  private Map<String, Object> entry(Heading heading) {
-    Map<String, Object> json = Logs.json(heading);
-    UUID by = newer.get(heading.id());
-    json.put("correctedBy", by == null ? null : by.toString());
-    return json;
   }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -150,5 +151,15 @@ class UnbinderTest {
             .orElseThrow();
     assertEquals(List.of(new Inner(4, Optional.empty())), found.list());
     assertFalse(found.sure());
+  }
+
+  private record Holder(String before, @Inlined Inner inner, int fresh) {}
+
+  @Test
+  void theKeysOfAnInlinedPartStandAmongTheOthers() {
+    Holder holder = new Holder("b", new Inner(2, Optional.of(BigDecimal.ONE)), 3);
+    assertEquals("{before=b, return=2, level=1, new=3}", Binder.map(holder).toString());
+    assertEquals(Optional.of(holder), Unbinder.read(Holder.class, Binder.map(holder)));
+    assertEquals(Optional.empty(), Unbinder.read(Holder.class, Map.of("before", "b", "new", 3)));
   }
 }

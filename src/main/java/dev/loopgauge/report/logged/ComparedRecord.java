@@ -1,0 +1,59 @@
+package dev.loopgauge.report.logged;
+
+import dev.loopgauge.journal.Compared;
+import dev.loopgauge.journal.PathPair;
+import dev.loopgauge.journal.PathPair.Standing;
+import dev.loopgauge.report.form.Written;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.verify.Shift;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A path measured twice, as documents hold it.
+ *
+ * @param first the earlier measurement; null where it is missing
+ * @param second the later one
+ * @param differenceSamples how much later the second is, at its rate; null where a number is
+ *     missing
+ * @param causes what may have made it so
+ */
+public record ComparedRecord(
+    Optional<String> path,
+    Standing standing,
+    Optional<ListedRecord> first,
+    Optional<ListedRecord> second,
+    Optional<BigDecimal> differenceSamples,
+    Optional<BigDecimal> differenceMs,
+    Optional<BigDecimal> uncertaintySamples,
+    List<CauseRecord> causes) {
+  static ComparedRecord of(Compared compared) {
+    PathPair pair = compared.pair();
+    Optional<Latency> later = pair.later();
+    double uncertainty = pair.shift().map(Shift::uncertaintySamples).orElse(0.0);
+    return new ComparedRecord(
+        pair.path(),
+        pair.standing(),
+        pair.first().map(ListedRecord::of),
+        pair.second().map(ListedRecord::of),
+        later.map(latency -> Written.samples(latency.samples(), uncertainty)),
+        later.map(latency -> ms(latency, uncertainty)),
+        pair.shift().map(shift -> Written.uncertainSamples(shift.uncertaintySamples())),
+        CauseRecord.all(compared.causes()));
+  }
+
+  private static BigDecimal ms(Latency later, double uncertaintySamples) {
+    return Written.ms(later.ms(), uncertaintySamples * 1000 / later.rate().hertz());
+  }
+
+  /** Whether the earlier measurement has a number. */
+  boolean hasFirst() {
+    return first.flatMap(ListedRecord::delay).isPresent();
+  }
+
+  /** Whether the later measurement has a number. */
+  boolean hasSecond() {
+    return second.flatMap(ListedRecord::delay).isPresent();
+  }
+}

@@ -1,0 +1,32 @@
+package dev.loopgauge.report.logged;
+
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.OneLine;
+import dev.loopgauge.report.form.Sheet;
+import java.nio.file.Path;
+
+/**
+ * What was written of a journal.
+ *
+ * @param file where to
+ * @param written how many entries
+ * @param recordings how many of them name a recording
+ */
+public record ExportDocument(String command, String outcome, Path file, int written, int recordings)
+    implements Document {
+  /** An export of this many entries. */
+  public static ExportDocument of(Path file, int written, int recordings) {
+    return new ExportDocument("journal export", "exported", file, written, recordings);
+  }
+
+  @Override
+  public String text() {
+    Sheet sheet = new Sheet();
+    sheet.line(OneLine.line("%d entries written to %s.".formatted(written, file)));
+    if (recordings > 0) {
+      sheet.line(
+          "%d of them name a recording beside the journal: copy these too.".formatted(recordings));
+    }
+    return sheet.toString();
+  }
+}

@@ -1,0 +1,120 @@
+package dev.loopgauge.report.logged;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.journal.Cause;
+import dev.loopgauge.journal.Compared;
+import dev.loopgauge.journal.Entries;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.History;
+import dev.loopgauge.journal.PathPair;
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.form.Document;
+import dev.loopgauge.report.form.Json;
+import dev.loopgauge.report.form.Unbinder;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Documents about the journal: what is written as JSON is read as the same record. */
+class LoggedDocumentsTest {
+  private static final String SHOW = "Harbour, Friday";
+  private static final Cause CAUSE =
+      new Cause("host-blocks", "one block more", Cause.Standing.LIKELY);
+
+  private static Heading heading(long n, When when, String path, double samples) {
+    return Entries.heading(n, SHOW, when, path, samples);
+  }
+
+  private static List<Heading> headings() {
+    return List.of(
+        heading(1, When.BEFORE, "house", 595),
+        heading(2, When.BEFORE, "ears", 118),
+        Entries.nasty(3, new SplittableRandom(8)).heading(),
+        heading(4, When.AFTER, "house", 659));
+  }
+
+  private static CompareDocument comparison() {
+    return CompareDocument.of(
+        "before",
+        "after",
+        PathPair.beforeAndAfter(headings()).stream()
+            .map(pair -> new Compared(pair, List.of(CAUSE)))
+            .toList());
+  }
+
+  private static HistoryDocument history() {
+    List<Heading> headings =
+        IntStream.range(0, 14)
+            .mapToObj(n -> heading(n, When.BEFORE, "house", n < 4 ? 595 : 659))
+            .toList();
+    return HistoryDocument.of("house", History.of(headings).orElseThrow(), List.of(List.of(CAUSE)));
+  }
+
+  static Stream<Document> documents() {
+    Entry entry = Entries.entry(1);
+    return Stream.of(
+        JournalListDocument.of(
+            headings(), Map.of(headings().get(0).id(), headings().get(3).id()), false),
+        JournalListDocument.of(List.of(), Map.of(), true),
+        ShowsDocument.of(headings()),
+        EntryDocument.of(entry, Map.of("schema", 1), Optional.of(headings().get(3).id())),
+        EntryDocument.of(Entries.nasty(5, new SplittableRandom(9)), Map.of(), Optional.empty()),
+        comparison(),
+        history(),
+        ImportDocument.of(5, 2),
+        ExportDocument.of(Path.of("out.csv"), 5, 2),
+        CheckDocument.of(List.of("entry 1 is not as it was stored"), 3));
+  }
+
+  @ParameterizedTest
+  @MethodSource("documents")
+  void whatIsWrittenIsReadWithTheSameText(Document document) throws IOException {
+    String json = Json.write(document);
+    Class<? extends Record> kind = document.getClass().asSubclass(Record.class);
+    Document again = (Document) Unbinder.read(kind, Json.read(json)).orElseThrow();
+    assertEquals(document.text(), again.text());
+    assertEquals(json, Json.write(again));
+  }
+
+  @Test
+  void anEntryKeepsTheOrderOfItsKeys() throws IOException {
+    assertEquals(
+        "[id, at, zone, show, when, path, outcome, sampleRateHz, delaySamples, delayMs,"
+            + " uncertaintySamples, corrects, correctedBy]",
+        keys(JournalListDocument.of(headings(), Map.of(), true), "entries"));
+    assertEquals(
+        "[id, at, zone, show, when, path, outcome, sampleRateHz, delaySamples, delayMs,"
+            + " uncertaintySamples, corrects, mark]",
+        keys(history(), "points"));
+  }
+
+  private static String keys(Document document, String list) throws IOException {
+    List<?> entries = (List<?>) Json.read(Json.write(document)).get(list);
+    return ((Map<?, ?>) entries.get(0)).keySet().toString();
+  }
+
+  @Test
+  void aStepTellsItsCauseAndHowSureItIs() {
+    assertTrue(history().text().contains("    likely     one block more\n"), history().text());
+  }
+
+  @Test
+  void anEntryOfAnotherTimeFormatIsLeftOut() throws IOException {
+    String json = Json.write(JournalListDocument.of(headings(), Map.of(), true));
+    String broken = json.replaceFirst("\"at\" : \"[^\"]*\"", "\"at\" : \"yesterday\"");
+    JournalListDocument read =
+        Unbinder.read(JournalListDocument.class, Json.read(broken)).orElseThrow();
+    assertEquals(headings().size() - 1, read.entries().size());
+  }
+}
