@@ -66,8 +66,14 @@ public final class BudgetCommand implements Subcommand {
               + " (${DEFAULT-VALUE}).")
   private PictureRule rule = PictureRule.EBU_R37;
 
+  @Option(
+      names = "--full",
+      description =
+          "List everything; left out, rows that say the same share one where there are many.")
+  private boolean full;
+
   @Override
   public Answer answer() throws ChainFormatException {
-    return new BudgetJob(chainFile, paths, blockSize, rate, changes, rule).run();
+    return new BudgetJob(chainFile, paths, blockSize, rate, changes, rule, full).run();
   }
 }

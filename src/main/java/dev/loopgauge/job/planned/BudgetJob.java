@@ -12,6 +12,7 @@ import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.form.Document;
 import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -29,6 +30,7 @@ import java.util.Optional;
  * @param rate as if everything ran at this rate
  * @param changes as if this were different, as {@code --change} takes it
  * @param rule what judges sound against picture
+ * @param full whether the text lists everything, however long that is
  */
 public record BudgetJob(
     Path chainFile,
@@ -36,7 +38,8 @@ public record BudgetJob(
     Optional<Integer> blockSize,
     Optional<SampleRate> rate,
     List<String> changes,
-    PictureRule rule) {
+    PictureRule rule,
+    boolean full) {
   /** Copies the lists. */
   public BudgetJob {
     paths = List.copyOf(paths);
@@ -53,9 +56,14 @@ public record BudgetJob(
     Chain chain = asAsked(ChainFile.read(chainFile));
     List<String> notes = chain.notices().stream().map(this::note).toList();
     BudgetDocument document = changes.isEmpty() ? budget(chain) : whatIf(chain);
-    return Answer.inside(
-        !document.isOver(),
-        paths.isEmpty() ? document.noting(notes) : document.noting(notes).inStages());
+    return Answer.inside(!document.isOver(), told(document.noting(notes)));
+  }
+
+  private Document told(BudgetDocument document) {
+    if (!paths.isEmpty()) {
+      return document.inStages();
+    }
+    return full ? document.inFull() : document;
   }
 
   /** Of the file only its name, as in all documents. */

@@ -48,12 +48,8 @@ public record BudgetDocument(
     implements Document, Sparse {
   private static final int TEMPERATURE_DECIMALS = 2;
 
-  /** A budget whose text goes into the stages. */
-  private record InStages(BudgetDocument budget) implements Document {
-    @Override
-    public String text() {
-      return BudgetText.of(budget, true);
-    }
+  /** A budget with another text. */
+  private record Told(BudgetDocument budget, String text) implements Document {
 
     @Override
     public Map<String, Object> json() {
@@ -159,11 +155,16 @@ public record BudgetDocument(
 
   /** The same with a text that goes into the stages. */
   public Document inStages() {
-    return new InStages(this);
+    return new Told(this, BudgetText.inStages(this));
+  }
+
+  /** The same with a text that leaves nothing out and tells no two rows as one. */
+  public Document inFull() {
+    return new Told(this, BudgetText.full(this));
   }
 
   @Override
   public String text() {
-    return BudgetText.of(this, false);
+    return BudgetText.brief(this);
   }
 }

@@ -4,35 +4,42 @@ import dev.loopgauge.chain.Standing;
 import dev.loopgauge.report.budget.MixRecord.ArrivalRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** The first lines of a budget: how the listeners stand, in words, the worst first. */
 final class BudgetVerdict {
+  /** The most paths that are named one by one. */
+  private static final int MOST_NAMED = 6;
+
   private final List<PathRecord> paths;
+  private final Excerpt excerpt;
   private final Sheet sheet;
 
-  private BudgetVerdict(List<PathRecord> paths, Sheet sheet) {
+  private BudgetVerdict(List<PathRecord> paths, Excerpt excerpt, Sheet sheet) {
     this.paths = paths;
+    this.excerpt = excerpt;
     this.sheet = sheet;
   }
 
   /** Tells it. */
-  static void tell(List<PathRecord> paths, List<MixRecord> mixes, Sheet sheet) {
-    BudgetVerdict verdict = new BudgetVerdict(paths, sheet);
+  static void tell(List<PathRecord> paths, List<MixRecord> mixes, Excerpt excerpt, Sheet sheet) {
+    BudgetVerdict verdict = new BudgetVerdict(paths, excerpt, sheet);
     List<PathRecord> over = verdict.paths(Standing.OVER);
     List<PathRecord> caution = verdict.paths(Standing.CAUTION);
     if (!over.isEmpty()) {
-      sheet.line("OVER the limit: " + each(over, BudgetVerdict::beyond));
+      sheet.line("OVER the limit: " + verdict.each(over, BudgetVerdict::beyond));
     }
     mixes.forEach(verdict::mix);
-    paths.forEach(verdict::picture);
+    verdict.pictures();
     if (!caution.isEmpty()) {
       sheet.line(
           "CAUTION, some begin to notice: "
-              + each(caution, p -> p.name() + " at " + Numbers.inMs(p.judgedMs(), 1)));
+              + verdict.each(caution, path -> "at " + Numbers.inMs(path.judgedMs(), 1)));
     }
     if (over.isEmpty() && caution.isEmpty()) {
       sheet.line("WITHIN: every path by itself keeps its listener's limits.");
@@ -41,39 +48,58 @@ final class BudgetVerdict {
 
   /** The desk may make a listener late by waiting for the slowest of a mix. */
   private void mix(MixRecord mix) {
-    for (ArrivalRecord arrival : mix.paths()) {
-      if (isOver(arrival.standing())) {
+    Map<String, ArrivalRecord> late = new HashMap<>();
+    mix.paths().stream()
+        .filter(arrival -> isOver(arrival.standing()))
+        .forEach(arrival -> late.put(arrival.path(), arrival));
+    List<PathRecord> made =
         paths.stream()
-            .filter(path -> path.name().equals(arrival.path()) && !isOver(path.heard()))
-            .forEach(
-                path ->
-                    sheet.line(
-                        "OVER the limit in the mix "
-                            + (mix.name() + ": " + path.name() + " by ")
-                            + path.beyond(arrival.limitedMs())
-                            + ", since the desk delays it to match."));
-      }
+            .filter(path -> late.containsKey(path.name()) && !isOver(path.heard()))
+            .toList();
+    if (!made.isEmpty()) {
+      String each = each(made, path -> "by " + path.beyond(late.get(path.name()).limitedMs()));
+      sheet.line(
+          "OVER the limit in the mix "
+              + (mix.name() + ": " + each.substring(0, each.length() - 1))
+              + ", since the desk delays "
+              + (made.size() == 1 ? "it" : "them")
+              + " to match.");
     }
   }
 
-  private void picture(PathRecord path) {
-    path.picture()
-        .filter(PictureRecord::isOver)
-        .ifPresent(
-            picture ->
+  private void pictures() {
+    List<PathRecord> outside =
+        paths.stream()
+            .filter(path -> path.picture().filter(PictureRecord::isOver).isPresent())
+            .toList();
+    Excerpt.Part<PathRecord> part =
+        excerpt.of(outside, MOST_NAMED, BudgetVerdict::picture, PathTable.worstFirst());
+    part.shown()
+        .forEach(
+            row ->
                 sheet.line(
                     "OUTSIDE "
-                        + (picture.title() + ": " + path.name() + ", ")
-                        + (picture.apart() + ".")));
+                        + (row.first().picture().orElseThrow().title() + ": ")
+                        + (row.names(PathRecord::name) + ", " + picture(row.first()) + ".")));
+    if (part.hidden() > 0) {
+      sheet.line("OUTSIDE their picture's rule too: " + part.hidden() + " paths more.");
+    }
+  }
+
+  private static String picture(PathRecord path) {
+    return path.picture().map(PictureRecord::apart).orElse("");
   }
 
   private List<PathRecord> paths(Standing standing) {
-    return paths.stream().filter(p -> p.heard().orElse(null) == standing).toList();
+    return paths.stream()
+        .filter(path -> path.heard().orElse(null) == standing)
+        .sorted(PathTable.worstFirst())
+        .toList();
   }
 
   private static String beyond(PathRecord path) {
-    return path.name()
-        + (" by " + path.beyond(path.judgedMs()))
+    return "by "
+        + path.beyond(path.judgedMs())
         + path.judged().map(JudgedRecord::because).orElse("");
   }
 
@@ -81,7 +107,13 @@ final class BudgetVerdict {
     return standing.filter(s -> s == Standing.OVER).isPresent();
   }
 
-  private static String each(List<PathRecord> paths, Function<PathRecord, String> words) {
-    return paths.stream().map(words).collect(Collectors.joining(", ", "", "."));
+  /** The paths, each with what there is to say of it; those of which it is the same together. */
+  private String each(List<PathRecord> paths, Function<PathRecord, String> words) {
+    Excerpt.Part<PathRecord> part = excerpt.of(paths, MOST_NAMED, words, PathTable.worstFirst());
+    String told =
+        part.shown().stream()
+            .map(row -> row.names(PathRecord::name) + " " + words.apply(row.first()))
+            .collect(Collectors.joining(part.isGrouped() ? "; " : ", "));
+    return told + (part.hidden() > 0 ? "; and " + part.hidden() + " paths more." : ".");
   }
 }

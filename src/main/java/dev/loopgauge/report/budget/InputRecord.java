@@ -2,7 +2,6 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.plan.SharedInput;
 import dev.loopgauge.report.form.Numbers;
-import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -29,7 +28,8 @@ public record InputRecord(String input, String fastest, List<LaterRecord> later)
           StageRecord.of(destination.stages().spared()));
     }
 
-    private String because() {
+    /** Which stages make it so: {@code host +2.667}. */
+    String because() {
       List<String> parts = new ArrayList<>();
       added.forEach(stage -> parts.add(part(stage, "+")));
       spared.forEach(stage -> parts.add(part(stage, "-")));
@@ -43,17 +43,6 @@ public record InputRecord(String input, String fastest, List<LaterRecord> later)
         input.input(),
         input.fastest().name(),
         input.others().stream().map(LaterRecord::of).toList());
-  }
-
-  /** Tells how much later each is than the fastest, and which stages make it so. */
-  void tell(Sheet sheet, Optional<BigDecimal> fastestMs) {
-    String ms = fastestMs.map(known -> ", " + Numbers.inMs(known, MS_DECIMALS)).orElse("");
-    sheet.line("Input " + input + ": " + fastest + " is the fastest" + ms + ". Later are:");
-    later.forEach(
-        one ->
-            sheet.row(
-                "+" + Numbers.inMs(one.laterMs(), MS_DECIMALS), one.path() + ": " + one.because()));
-    sheet.gap();
   }
 
   private static String part(StageRecord stage, String sign) {

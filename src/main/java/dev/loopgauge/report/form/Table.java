@@ -10,19 +10,37 @@ import java.util.function.Function;
  * @param <T> what a row tells of
  */
 public final class Table<T> {
-  private record Column<T>(String header, boolean figures, Function<T, String> cell) {}
+  private static final int SCREEN_COLUMNS = 80;
+
+  private record Column<T>(
+      String header, boolean figures, boolean ifRoom, Function<T, String> cell) {
+    int width(List<T> rows) {
+      return Math.max(
+          Table.width(header),
+          rows.stream().mapToInt(row -> Table.width(cell.apply(row))).max().orElse(0));
+    }
+  }
 
   private final List<Column<T>> columns = new ArrayList<>();
 
   /** Adds a column of words. */
   public Table<T> words(String header, Function<T, String> cell) {
-    columns.add(new Column<>(header, false, cell));
+    columns.add(new Column<>(header, false, false, cell));
     return this;
   }
 
   /** Adds a column of figures. */
   public Table<T> figures(String header, Function<T, String> cell) {
-    columns.add(new Column<>(header, true, cell));
+    columns.add(new Column<>(header, true, false, cell));
+    return this;
+  }
+
+  /**
+   * Leaves the last column out where lines are wider than a screen of 80; the latest goes first.
+   */
+  public Table<T> ifRoom() {
+    Column<T> last = columns.remove(columns.size() - 1);
+    columns.add(new Column<>(last.header(), last.figures(), true, last.cell()));
     return this;
   }
 
@@ -32,8 +50,22 @@ public final class Table<T> {
     for (int i = 0; i < lines.length; i++) {
       lines[i] = new StringBuilder();
     }
-    columns.forEach(column -> append(column, rows, lines));
+    fitting(rows).forEach(column -> append(column, rows, lines));
     return List.of(lines).stream().map(line -> line.toString().stripTrailing()).toList();
+  }
+
+  private List<Column<T>> fitting(List<T> rows) {
+    List<Column<T>> kept = new ArrayList<>(columns);
+    for (int i = columns.size() - 1; i >= 0 && isWide(kept, rows); i--) {
+      if (columns.get(i).ifRoom()) {
+        kept.remove(i);
+      }
+    }
+    return kept;
+  }
+
+  private boolean isWide(List<Column<T>> kept, List<T> rows) {
+    return kept.stream().mapToInt(column -> 2 + column.width(rows)).sum() > SCREEN_COLUMNS;
   }
 
   private void append(Column<T> column, List<T> rows, StringBuilder[] lines) {

@@ -66,6 +66,28 @@ class WhatIfCommandTest {
     assertTrue(run.out().contains("block 256"), run.out());
   }
 
+  /** (68 - 8) m are 174.8 ms; at 60 m, 2 m before the tower, (58 - 2) m are 163.2 ms. */
+  @Test
+  void saysWhatASeatHearsWhereOnlyThatChanges() throws IOException {
+    String field =
+        CHAIN.replace(
+                "house, stages: [box, host, limiter]",
+                "house, input: v, stages: [box], loudspeaker: main-pa")
+            + """
+              tower: { listener: house, input: v, stages: [box], loudspeaker: tower-pa }
+            positions:
+              far: { direct-metres: 70, throw-metres: { main-pa: 68, tower-pa: 8 } }
+            """;
+    String file = Files.writeString(folder.resolve("field.yaml"), field).toString();
+    Run run = Run.of("budget", file, "--change=position.far.direct-metres=60");
+    assertTrue(
+        run.out()
+            .replaceAll("\\s+", " ")
+            .contains(
+                "heard singer: 174.8 ms after tower at far now, then 163.2 ms after tower at far"),
+        run.out());
+  }
+
   @Test
   void showsTheStagesOfOnePathWithTheChange() {
     Run run = Run.of("budget", chain, "--path=singer", "--change=absent=limiter");

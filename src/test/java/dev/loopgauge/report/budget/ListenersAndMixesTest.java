@@ -110,10 +110,10 @@ class ListenersAndMixesTest {
   /** 1.5 ms: nulls at 1/(2t) = 333.3 Hz and every 666.7 Hz (Everest, chapter 10, issuer). */
   @Test
   void singersHearTheirVoiceTwice() {
-    assertSays(
-        "singer: the own voice is heard by bone, then in the ears: "
-            + "first null 333 Hz, then every 667 Hz.");
-    assertFalse(words(CHAIN).contains("drummer: the own voice"));
+    assertSays("singer: own voice: bone plus in-ears comb from 333 Hz.");
+    Map<?, ?> comb = (Map<?, ?>) entry(json(CHAIN), "paths", 1).get("ownVoice");
+    assertEquals(666.67, comb.get("nullSpacingHz"));
+    assertFalse(words(CHAIN).contains("drummer: own voice"));
   }
 
   /** Agnew and Thornton 2000 (issuer, abstract): objectionable above 10 ms. */

@@ -1,0 +1,37 @@
+package dev.loopgauge.report.budget;
+
+import java.util.List;
+import java.util.function.Function;
+
+/**
+ * Rows that say the same.
+ *
+ * @param rows they, in the order of the document, at least one
+ */
+record Alike<T>(List<T> rows) {
+  private static final int MOST_NAMES = 3;
+
+  Alike {
+    rows = List.copyOf(rows);
+  }
+
+  /** The row that stands for all. */
+  T first() {
+    return rows.get(0);
+  }
+
+  /** How many more there are: {@code +49}; nothing for a row by itself. */
+  String more() {
+    return rows.size() == 1 ? "" : "+" + (rows.size() - 1);
+  }
+
+  /** Their names: {@code a, b}, or {@code a, b and 7 more}. */
+  String names(Function<T, String> name) {
+    List<String> names = rows.stream().map(name).toList();
+    if (names.size() <= MOST_NAMES) {
+      return String.join(", ", names);
+    }
+    int shown = MOST_NAMES - 1;
+    return String.join(", ", names.subList(0, shown)) + " and " + (names.size() - shown) + " more";
+  }
+}
