@@ -19,6 +19,7 @@ import dev.loopgauge.cli.command.PatchCommand;
 import dev.loopgauge.cli.command.PlanCommand;
 import dev.loopgauge.cli.command.ProfileCommand;
 import dev.loopgauge.cli.command.ReportCommand;
+import dev.loopgauge.cli.command.RoundCommand;
 import dev.loopgauge.cli.command.SeriesCommand;
 import dev.loopgauge.cli.command.SignalCommand;
 import dev.loopgauge.cli.command.SoakCommand;
@@ -45,7 +46,7 @@ final class Commands {
     Map<String, List<String>> headings = new LinkedHashMap<>();
     headings.put("Plan", List.of("budget", "plan", "align", "new", "check"));
     headings.put("Patch", List.of("devices", "profile", "patch", "calibrate"));
-    headings.put("Measure", List.of("measure", "host", "soak"));
+    headings.put("Measure", List.of("measure", "round", "host", "soak"));
     headings.put("Recordings", List.of("signal", "analyze", "follow", "pairs", "series"));
     headings.put("Record", List.of("journal", "report"));
     headings.put("Look", List.of("demo"));
@@ -87,6 +88,7 @@ final class Commands {
       case "patch" -> new PatchCommand(site);
       case "calibrate" -> new CalibrateCommand(site);
       case "measure" -> new MeasureCommand(site);
+      case "round" -> new RoundCommand(site);
       case "host" -> new HostCommand(site);
       case "soak" -> new SoakCommand(site);
       case "signal" -> new SignalCommand();

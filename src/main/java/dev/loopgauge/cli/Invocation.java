@@ -1,6 +1,7 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.cli.command.LoopgaugeCommand;
+import dev.loopgauge.cli.command.Stoppable;
 import dev.loopgauge.cli.command.Subcommand;
 import dev.loopgauge.cli.terminal.Colour;
 import dev.loopgauge.cli.terminal.Console;
@@ -76,6 +77,15 @@ final class Invocation {
     if (!(last.getCommand() instanceof Subcommand subcommand)) {
       throw new ParameterException(last, "which command? none was given");
     }
+    if (subcommand instanceof Stoppable stoppable) {
+      try (StopHook hook = new StopHook(stoppable.soFar(), a -> print(a.document()))) {
+        return shown(subcommand);
+      }
+    }
+    return shown(subcommand);
+  }
+
+  private int shown(Subcommand subcommand) throws Exception {
     Answer answer = subcommand.answer();
     print(answer.document());
     if (console.out().checkError()) {

@@ -10,6 +10,8 @@ public enum Ending {
   OUTSIDE,
   /** No trustworthy measurement. */
   NOT_TRUSTWORTHY,
+  /** The sound device or the audio server failed after something was heard. */
+  SOUND_FAILED,
   /** The result is there, but could not be kept in the journal. */
   NOT_KEPT;
 

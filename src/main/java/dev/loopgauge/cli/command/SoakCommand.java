@@ -3,6 +3,7 @@ package dev.loopgauge.cli.command;
 import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.option.PathOptions;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.live.Site;
 import dev.loopgauge.job.live.SoakJob;
 import picocli.CommandLine.Command;
@@ -15,12 +16,13 @@ import picocli.CommandLine.Option;
     description = {
       "Measure one path again and again, softly; count lost sound and jumps.",
       "",
-      "Plays at -40 dBFS unless --level says otherwise. Enter ends it early with what was heard so"
-          + " far. Exits with 1 if anything happened."
+      "Plays at -40 dBFS unless --level says otherwise. Enter or Ctrl-C ends it early with what was heard"
+          + " so far. Exits with 1 if anything happened."
     },
     footer = {"  loopgauge soak --for 30m --profile foh --chain rig.yaml --path vocal-house"})
-public final class SoakCommand implements Subcommand {
+public final class SoakCommand implements Stoppable {
   private final Site site;
+  private final SoFar soFar = new SoFar();
 
   @Option(
       names = "--for",
@@ -38,7 +40,12 @@ public final class SoakCommand implements Subcommand {
   }
 
   @Override
+  public SoFar soFar() {
+    return soFar;
+  }
+
+  @Override
   public Answer answer() throws Exception {
-    return new SoakJob(path.request(), minutes).run(site);
+    return new SoakJob(path.request(), minutes).run(site, soFar);
   }
 }

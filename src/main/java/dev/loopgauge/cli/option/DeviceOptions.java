@@ -6,7 +6,7 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** The options that say where to play and record. What is left out comes from a profile. */
-public final class DeviceOptions {
+public class DeviceOptions {
   @Option(
       names = "--backend",
       paramLabel = "NAME",
@@ -24,20 +24,6 @@ public final class DeviceOptions {
       paramLabel = "NAME",
       description = "The device to record from; left out, the default one.")
   private Optional<String> input = Optional.empty();
-
-  @Option(
-      names = "--send",
-      paramLabel = "N",
-      converter = Converters.Count.class,
-      description = "The channel that feeds the path, counted from 1.")
-  private Optional<Integer> send = Optional.empty();
-
-  @Option(
-      names = "--return",
-      paramLabel = "N",
-      converter = Converters.Count.class,
-      description = "The channel that the path comes back on.")
-  private Optional<Integer> returned = Optional.empty();
 
   @Option(
       names = "--reference-send",
@@ -69,6 +55,11 @@ public final class DeviceOptions {
 
   /** What was chosen. */
   DeviceChoice choice() {
+    return choice(Optional.empty(), Optional.empty());
+  }
+
+  /** The same for one path. */
+  final DeviceChoice choice(Optional<Integer> send, Optional<Integer> returned) {
     return new DeviceChoice(
         backend, output, input, send, returned, referenceSend, referenceReturn, rate, buffer);
   }

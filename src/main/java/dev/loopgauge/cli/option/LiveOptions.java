@@ -14,7 +14,7 @@ public final class LiveOptions {
   private Optional<String> profile = Optional.empty();
 
   @ArgGroup(validate = false, heading = "%nWhere to play and record:%n")
-  private DeviceOptions device = new DeviceOptions();
+  private PluggedDeviceOptions device = new PluggedDeviceOptions();
 
   @ArgGroup(validate = false, heading = "%nWhat to play:%n")
   private StimulusOptions stimulus = new StimulusOptions();

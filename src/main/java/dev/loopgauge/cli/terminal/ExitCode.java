@@ -30,6 +30,7 @@ public final class ExitCode {
       case GOOD -> GOOD;
       case OUTSIDE -> OUTSIDE;
       case NOT_TRUSTWORTHY -> NOT_TRUSTWORTHY;
+      case SOUND_FAILED -> AUDIO;
       case NOT_KEPT -> JOURNAL;
     };
   }

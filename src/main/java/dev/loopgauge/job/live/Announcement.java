@@ -27,6 +27,20 @@ final class Announcement {
         + ".";
   }
 
+  /** One stimulus at each stop of a round. */
+  static String ofRound(
+      SessionInfo session, List<Integer> sends, MeasurementPlan plan, int stops, double seconds) {
+    return "%s, in %s: %s at %s for %s s, %s each, about %s s in all."
+        .formatted(
+            where(sends, session),
+            stops == 1 ? "one turn" : stops + " turns",
+            "a " + plan.stimulus().kind().label(),
+            level(plan.stimulus()),
+            Numbers.brief(plan.stimulus().seconds(), 2),
+            times(plan.repeats()),
+            Numbers.brief(seconds, 0));
+  }
+
   /** A tick on each send in turn. */
   static String ofTicks(SessionInfo session, List<Integer> sends, PlayedStimulus tick) {
     return where(sends, session)

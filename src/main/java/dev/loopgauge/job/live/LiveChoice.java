@@ -35,11 +35,16 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
 
   /** All together, over a profile, over the chain file of the path that is measured. */
   Profile settings(Optional<Profile> kept, Optional<ChosenPath> chosen) {
+    return settings(kept, device.patching(kept, chosen));
+  }
+
+  /** The same with a path plugged in where it is said. */
+  Profile settings(Optional<Profile> kept, Patching patching) {
     return new Profile(
         device.backend(kept),
         device.output(kept),
         device.input(kept),
-        device.patching(kept, chosen),
+        patching,
         device.rate(kept),
         device.bufferSamples(kept),
         stimulus.plan(kept),

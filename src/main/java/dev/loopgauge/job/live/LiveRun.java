@@ -5,12 +5,14 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.kept.JournalKeeper;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
 import java.io.IOException;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * A live job about to run: its request with the profile, the path and the back end found.
@@ -42,15 +44,37 @@ record LiveRun(
    */
   static Answer kept(Site site, LiveRequest request, Work work)
       throws CaptureException, SetupException, ChainFormatException, IOException {
+    return kept(site, request, new SoFar(), (run, soFar) -> work.of(run));
+  }
+
+  /** What is done with it where it may be stopped. */
+  interface LongWork {
+    /**
+     * Measures.
+     *
+     * @param soFar to be told what there is to keep if it were stopped now
+     */
+    Answer of(LiveRun run, Consumer<Answer> soFar)
+        throws CaptureException, SetupException, IOException;
+  }
+
+  /** The same where what was done so far is kept when the program is told to stop. */
+  static Answer kept(Site site, LiveRequest request, SoFar soFar, LongWork work)
+      throws CaptureException, SetupException, ChainFormatException, IOException {
     SessionTap tap = new SessionTap();
     Site tapped = new Site(site.audio().tappedBy(tap::on), site.person(), site.environment());
-    Answer answer = work.of(of(tapped, request));
+    JournalKeeper keeper =
+        new JournalKeeper(request.keep(), request.budget(), site.environment(), site.person());
+    Answer answer =
+        work.of(
+            of(tapped, request),
+            now -> soFar.is(() -> keeper.keep(now, tap.info(), Optional.empty())));
+    soFar.finish();
     Optional<PackedRecording> recording =
         tap.capture()
             .filter(heard -> request.keep().keepCapture())
             .map(heard -> PackedRecording.of(heard.returns()));
-    return new JournalKeeper(request.keep(), request.budget(), site.environment(), site.person())
-        .keep(answer, tap.info(), recording);
+    return keeper.keep(answer, tap.info(), recording);
   }
 
   private static LiveRun of(Site site, LiveRequest request)

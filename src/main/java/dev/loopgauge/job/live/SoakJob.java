@@ -7,6 +7,7 @@ import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.Ending;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.measure.Soak;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.measured.SoakDocument;
@@ -20,6 +21,7 @@ import dev.loopgauge.verify.verdict.SoakJudge;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Measures one path, take after take in one session, and keeps count of what happened.
@@ -31,24 +33,30 @@ public record SoakJob(LiveRequest request, double minutes) {
   /**
    * Goes on until the time is over, the person presses Enter, or the sound is gone.
    *
+   * @param soFar learns of each take
    * @throws CaptureException when not even the first take could be recorded
    */
-  public Answer run(Site site)
+  public Answer run(Site site, SoFar soFar)
       throws CaptureException, SetupException, ChainFormatException, IOException {
-    return LiveRun.kept(site, request, this::soaked);
+    return LiveRun.kept(site, request, soFar, this::soaked);
   }
 
-  private Answer soaked(LiveRun run) throws CaptureException, SetupException, IOException {
+  private Answer soaked(LiveRun run, Consumer<Answer> soFar)
+      throws CaptureException, SetupException, IOException {
     Profile soft = run.settings().with(request.live().stimulus().softPlan(run.kept()));
     run.consent().requireSomebody();
     LiveTarget target = run.target(soft);
     try (AudioSession session = target.open()) {
       return soaked(
-          target.reading(session, run.consent()), run.chosen(), run.site().data().calibrations());
+          target.reading(session, run.consent()),
+          run.chosen(),
+          run.site().data().calibrations(),
+          soFar);
     }
   }
 
-  private Answer soaked(LiveReading live, Optional<ChosenPath> chosen, CalibrationStore store)
+  private Answer soaked(
+      LiveReading live, Optional<ChosenPath> chosen, CalibrationStore store, Consumer<Answer> soFar)
       throws CaptureException, SetupException, IOException {
     Consent consent = live.consent();
     LiveReading.Repeatable reading = live.repeatable(store);
@@ -61,13 +69,20 @@ public record SoakJob(LiveRequest request, double minutes) {
         new Takes(reading, soak)
             .until(
                 () -> soak.seconds() >= minutes * 60 || isEnded(consent),
-                () -> consent.say(told(soak)));
-    SoakDocument document = document(soak, end.map(CaptureException::getMessage), chosen);
-    boolean stayed = document.soak().endedBy().isEmpty();
+                () -> {
+                  consent.say(told(soak));
+                  soFar.accept(answer(soak, Optional.of(SoakDocument.STOPPED), chosen));
+                });
+    return answer(soak, end.map(CaptureException::getMessage), chosen);
+  }
+
+  private Answer answer(Soak soak, Optional<String> end, Optional<ChosenPath> chosen) {
+    SoakDocument document = document(soak, end, chosen);
+    boolean stayed = end.isEmpty() || end.get().equals(SoakDocument.STOPPED);
+    Ending verdict =
+        soak.level().isEmpty() ? Ending.NOT_TRUSTWORTHY : Answer.ending(document.verdict());
     return new Answer(
-        Ending.worst(
-            List.of(Answer.ending(document.verdict()), stayed ? Ending.GOOD : Ending.OUTSIDE)),
-        document);
+        Ending.worst(List.of(verdict, stayed ? Ending.GOOD : Ending.OUTSIDE)), document);
   }
 
   private SoakDocument document(Soak soak, Optional<String> end, Optional<ChosenPath> chosen) {

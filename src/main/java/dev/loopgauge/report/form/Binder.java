@@ -61,6 +61,9 @@ final class Binder {
     if (value instanceof List<?> list) {
       return list.stream().map(Binder::plain).toList();
     }
+    if (value instanceof Document document) {
+      return document.json();
+    }
     if (value instanceof Enum<?> constant) {
       return label(constant);
     }

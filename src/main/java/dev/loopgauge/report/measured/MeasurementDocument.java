@@ -112,6 +112,13 @@ public record MeasurementDocument(
     return measurement.map(MeasurementRecord::delay);
   }
 
+  /** The first line, or why there is no number. */
+  public String line() {
+    return headline()
+        .map(Headline::line)
+        .orElseGet(() -> new MeasurementText(new Sheet(), findings, comparison).refusal());
+  }
+
   /** The first line; empty where there is no number. */
   public Optional<Headline> headline() {
     return measurement.map(m -> Headline.of(m, outcome, comparison, verdict));

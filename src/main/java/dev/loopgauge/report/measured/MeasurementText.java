@@ -33,6 +33,17 @@ record MeasurementText(
     measurement.ifPresentOrElse(m -> found(m, hostCheck), this::refused);
   }
 
+  /** Why there is no number. */
+  String refusal() {
+    String why =
+        findings.stream()
+            .filter(FindingRecord::isRefusal)
+            .findFirst()
+            .flatMap(FindingRecord::text)
+            .orElse("the document doesn't say why");
+    return "No trustworthy reading: " + sentence(why);
+  }
+
   private void refused() {
     int first = 0;
     while (first < findings.size() && !findings.get(first).isRefusal()) {
@@ -41,8 +52,7 @@ record MeasurementText(
     List<FindingRecord> others = new ArrayList<>(findings);
     Optional<FindingRecord> why =
         first < findings.size() ? Optional.of(others.remove(first)) : Optional.empty();
-    String text = why.flatMap(FindingRecord::text).orElse("the document doesn't say why");
-    sheet.line("No trustworthy reading: " + sentence(text));
+    sheet.line(refusal());
     why.flatMap(FindingRecord::hint).ifPresent(hint -> sheet.row("try", hint));
     others.forEach(this::finding);
   }

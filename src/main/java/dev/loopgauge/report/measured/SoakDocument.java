@@ -30,6 +30,9 @@ public record SoakDocument(
     Optional<ComparisonRecord> comparison,
     Optional<HostCheckRecord> hostCheck)
     implements Document, Sparse {
+  /** Why a soak ended that somebody stopped. */
+  public static final String STOPPED = "it was interrupted";
+
   /**
    * The document of a soak.
    *
@@ -72,7 +75,7 @@ public record SoakDocument(
   public String text() {
     Sheet sheet = new Sheet().line(headline());
     soak.delay().ifPresent(delay -> addDelay(sheet, delay));
-    soak.endedBy().ifPresent(why -> sheet.row("ended", why));
+    soak.endedBy().filter(why -> !why.equals(STOPPED)).ifPresent(why -> sheet.row("ended", why));
     soak.tell(sheet);
     return sheet.toString();
   }
@@ -84,6 +87,14 @@ public record SoakDocument(
 
   private String line() {
     String listened = SoakRecord.time(soak.heardSeconds().doubleValue());
+    if (soak.endedBy().equals(Optional.of(STOPPED))) {
+      return "STOPPED after %s: %s."
+          .formatted(
+              listened,
+              soak.oddTakes() == 0
+                  ? "nothing was lost, the delay stayed"
+                  : "something happened before");
+    }
     if (soak.endedBy().isPresent()) {
       return "BROKE OFF: the sound failed after %s.".formatted(listened);
     }

@@ -141,7 +141,8 @@ public record SoakRecord(
     return oddTakes() == 0 && endedBy.isEmpty();
   }
 
-  private int oddTakes() {
+  /** In how many takes something happened. */
+  int oddTakes() {
     return dropouts.orElse(0) + steps.orElse(0) + unreadableTakes.orElse(0) + failedTakes.orElse(0);
   }
 

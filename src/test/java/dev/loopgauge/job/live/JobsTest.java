@@ -13,6 +13,7 @@ import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.HostReport;
 import dev.loopgauge.job.Person;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.measure.Calibration;
@@ -80,7 +81,7 @@ class JobsTest {
 
   @Test
   void soaksOnePath() throws Exception {
-    Answer clean = new SoakJob(request(RigChoice.FLAWLESS), 0.1).run(site);
+    Answer clean = new SoakJob(request(RigChoice.FLAWLESS), 0.1).run(site, new SoFar());
 
     assertEquals(Ending.GOOD, clean.ending());
     assertEquals("soak", json(clean).get("command"));
