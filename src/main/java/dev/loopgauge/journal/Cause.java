@@ -10,7 +10,7 @@ package dev.loopgauge.journal;
 public record Cause(String name, String text, Standing standing) {
   /** How sure a cause is. */
   public enum Standing {
-    /** The journal has it, and by the chain file it makes just this difference. */
+    /** The journal has it, and it makes this difference, by the chain file or by its nature. */
     EXPLAINS("explains"),
     /** The journal has that it changed; what it makes isn't known or doesn't fit. */
     RECORDED("recorded"),

@@ -43,6 +43,13 @@ public final class Causes {
     return new Causes(first, second, later, uncertaintySamples).found();
   }
 
+  /** What the journal has as different between two entries, whatever that makes. */
+  public static List<Cause> recorded(Entry first, Entry second) {
+    return RecordedChanges.between(first, second).stream()
+        .map(change -> new Cause(change.kind(), change.text(), Cause.Standing.RECORDED))
+        .toList();
+  }
+
   private List<Cause> found() {
     List<Cause> explaining = new ArrayList<>();
     List<Cause> others = new ArrayList<>();

@@ -20,9 +20,9 @@ import java.util.Set;
 public record PathPair(Optional<String> path, Optional<Heading> first, Optional<Heading> second) {
   /** What can be said of the two. */
   public enum Standing {
-    /** As late as before, within the uncertainty of both. */
+    /** As before, within the uncertainty of both. */
     SAME,
-    /** Later or less late than before. */
+    /** Not as before. */
     CHANGED,
     /** A measurement is missing, or could not be trusted. */
     NOT_COMPARED

@@ -7,16 +7,13 @@ import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalQueries;
-import dev.loopgauge.journal.Cause;
-import dev.loopgauge.journal.Compared;
+import dev.loopgauge.job.kept.KeptPairs;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.PathPair;
-import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.logged.CompareDocument;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -29,7 +26,7 @@ import picocli.CommandLine.Option;
     description = {
       "Compare each path after a show with before it, or with another show.",
       "",
-      "The last entry of each path counts, corrections in the place of what they correct. Where a path wasn't measured after the show, during stands in. Exits with 0 when all is the same, 1 when anything changed, and 3 when nothing changed but a path could not be compared."
+      "Compares delay, polarity, arrivals, lost sound, clocks, level, response, clipping and noise. The last entry of each path counts, corrections in the place of what they correct. Where a path wasn't measured after the show, during stands in. Exits with 0 when all is the same, 1 when anything changed, and 3 when nothing changed but a path could not be compared."
     },
     footer = {"  loopgauge journal compare --show 'Harbour, Friday'"})
 final class JournalCompare implements Subcommand {
@@ -71,29 +68,15 @@ final class JournalCompare implements Subcommand {
   }
 
   private CompareDocument document(JournalQueries logbook) throws JournalException {
+    KeptPairs kept = new KeptPairs(logbook.journal());
     List<Heading> entries = logbook.show(show);
     if (other.isEmpty()) {
       return CompareDocument.of(
-          When.BEFORE.label(),
-          When.AFTER.label(),
-          compared(logbook, PathPair.beforeAndAfter(entries)));
+          When.BEFORE.label(), When.AFTER.label(), kept.compared(PathPair.beforeAndAfter(entries)));
     }
     When part = when.orElse(When.BEFORE);
     List<PathPair> pairs = PathPair.between(logbook.show(other.get()), entries, part);
-    return CompareDocument.of("then", "now", compared(logbook, pairs));
-  }
-
-  private static List<Compared> compared(JournalQueries logbook, List<PathPair> pairs)
-      throws JournalException {
-    List<Compared> compared = new ArrayList<>();
-    for (PathPair pair : pairs) {
-      List<Cause> causes =
-          pair.standing() == Standing.CHANGED
-              ? logbook.causes(pair.first().orElseThrow(), pair.second().orElseThrow())
-              : List.of();
-      compared.add(new Compared(pair, causes));
-    }
-    return compared;
+    return CompareDocument.of("then", "now", kept.compared(pairs));
   }
 
   private static Ending ending(CompareDocument document) {

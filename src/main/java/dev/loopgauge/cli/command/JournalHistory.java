@@ -5,6 +5,8 @@ import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalQueries;
+import dev.loopgauge.job.kept.KeptPairs;
+import dev.loopgauge.job.kept.PathAspects;
 import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.History;
@@ -23,7 +25,7 @@ import picocli.CommandLine.Option;
 /** {@code journal history}. */
 @Command(
     sortOptions = false,
-    description = {"Follow a path over all shows: jumps, odd readings, drift."},
+    description = {"Follow a path over all shows: jumps, odd readings, drift, what else changed."},
     footer = {"  loopgauge journal history --path vocal-house"})
 final class JournalHistory implements Subcommand {
   private static final int MOST_EXPLAINED = 5;
@@ -59,16 +61,18 @@ final class JournalHistory implements Subcommand {
                       new UsageException(
                           "no entry of path '" + path + "' has a trustworthy number",
                           "`loopgauge journal list --path` shows them"));
-      return Answer.good(HistoryDocument.of(path, history, causes(logbook, history)));
+      return Answer.good(
+          HistoryDocument.of(
+              path, history, causes(journal, history), PathAspects.changed(journal, path, show)));
     }
   }
 
-  private static List<List<Cause>> causes(JournalQueries logbook, History history)
+  private static List<List<Cause>> causes(Journal journal, History history)
       throws JournalException {
     List<List<Cause>> causes = new ArrayList<>();
     int steps = history.steps().size();
     for (History.Step step : history.steps().subList(Math.max(0, steps - MOST_EXPLAINED), steps)) {
-      causes.add(logbook.causes(step.before(), step.after()));
+      causes.add(new KeptPairs(journal).causes(step.before(), step.after()));
     }
     return causes;
   }

@@ -1,21 +1,14 @@
 package dev.loopgauge.job.kept;
 
 import dev.loopgauge.chain.Nearest;
-import dev.loopgauge.estimate.Method;
 import dev.loopgauge.job.UsageException;
-import dev.loopgauge.journal.Cause;
-import dev.loopgauge.journal.Causes;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
-import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.report.form.Json;
-import dev.loopgauge.report.form.Unbinder;
-import dev.loopgauge.signal.Latency;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -29,18 +22,6 @@ import java.util.stream.Collectors;
 /** Questions that several commands have for a journal. */
 public record JournalQueries(Journal journal) {
   private static final int MOST_NAMED = 4;
-
-  private static final Cause CARD =
-      new Cause(
-          Method.UNCALIBRATED.label(),
-          "the sound card's own delay is in the numbers and may be what moved;"
-              + " measure with a reference",
-          Cause.Standing.RECORDED);
-
-  /** What is asked of a document. */
-  private record Kept(Optional<Measured> measurement) {}
-
-  private record Measured(Optional<String> method) {}
 
   /** The entries that stand: those that no other corrects. */
   public List<Heading> standing(Selection selection) throws JournalException {
@@ -119,39 +100,6 @@ public record JournalQueries(Journal journal) {
           "entry " + entry.heading().id() + " holds no document that can be read",
           "`loopgauge journal check` says what else is wrong, `journal export` gives it as it is",
           e);
-    }
-  }
-
-  /** What may have changed between two entries. */
-  public List<Cause> causes(Heading first, Heading second) throws JournalException {
-    PathPair pair = new PathPair(first.path(), Optional.of(first), Optional.of(second));
-    Optional<Latency> later = pair.later();
-    Optional<Entry> before = journal.entry(first.id());
-    Optional<Entry> after = journal.entry(second.id());
-    if (later.isEmpty() || before.isEmpty() || after.isEmpty()) {
-      return List.of();
-    }
-    List<Cause> causes = new ArrayList<>();
-    if (holdsTheCard(before.get()) || holdsTheCard(after.get())) {
-      causes.add(CARD);
-    }
-    causes.addAll(
-        Causes.of(
-            before.get(),
-            after.get(),
-            later.get(),
-            pair.shift().orElseThrow().uncertaintySamples()));
-    return causes;
-  }
-
-  private static boolean holdsTheCard(Entry entry) {
-    try {
-      return Unbinder.read(Kept.class, Json.read(entry.document()))
-          .flatMap(Kept::measurement)
-          .flatMap(Measured::method)
-          .equals(Optional.of(Method.UNCALIBRATED.label()));
-    } catch (IOException e) {
-      return false;
     }
   }
 }

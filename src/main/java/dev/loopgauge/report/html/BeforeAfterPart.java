@@ -1,6 +1,7 @@
 package dev.loopgauge.report.html;
 
 import static j2html.TagCreator.div;
+import static j2html.TagCreator.each;
 import static j2html.TagCreator.p;
 
 import dev.loopgauge.journal.Entry;
@@ -34,14 +35,20 @@ final class BeforeAfterPart {
       String second = after.getOrDefault(name, "-");
       grid.row(first.equals(second) ? name : name + ", differs", first, second);
     }
-    return div(p(sentence(shift)), grid.html());
+    return div(
+        p(sentence(shift)),
+        each(shift.others(), other -> p(Escaping.isolated(other))),
+        grid.html());
   }
 
   private static String sentence(BeforeAndAfter shift) {
     String by = shift.inSamples() + " samples (" + shift.inMs() + " ms)";
-    return shift.changed()
+    return shift.moved()
         ? "Changed by " + by + ", more than the uncertainty of both."
-        : "The same within the uncertainty of both: " + by + ".";
+        : (shift.changed() ? "The delay is the same" : "The same")
+            + " within the uncertainty of both: "
+            + by
+            + ".";
   }
 
   private static Map<String, String> facts(ReadDocument reading) {

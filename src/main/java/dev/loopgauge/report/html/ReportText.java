@@ -32,14 +32,14 @@ final class ReportText {
         .ifPresent(
             delay ->
                 sheet.row("measured", delay.inSamples() + " samples   " + delay.inMs() + " ms"));
-    path.shift()
-        .ifPresent(
-            shift ->
-                sheet.row(
-                    "after",
-                    "%s samples against before, %s"
-                        .formatted(shift.inSamples(), shift.changed() ? "CHANGED" : "the same")));
+    path.shift().ifPresent(shift -> shift(sheet, shift));
     path.latest().findings().forEach(finding -> finding(sheet, finding));
+  }
+
+  private static void shift(Sheet sheet, BeforeAndAfter shift) {
+    String changed = shift.changed() ? "CHANGED" : "the same";
+    sheet.row("after", "%s samples against before, %s".formatted(shift.inSamples(), changed));
+    shift.others().forEach(other -> sheet.row("  changed", plain(other, LONGEST)));
   }
 
   private static void finding(Sheet sheet, FindingRecord finding) {

@@ -47,7 +47,7 @@ public record CompareDocument(
   }
 
   private static int count(List<Compared> paths, Standing standing) {
-    return (int) paths.stream().filter(path -> path.pair().standing() == standing).count();
+    return (int) paths.stream().filter(path -> path.standing() == standing).count();
   }
 
   @Override

@@ -1,5 +1,6 @@
 package dev.loopgauge.report.logged;
 
+import dev.loopgauge.journal.ComparedAspect;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Numbers;
@@ -9,8 +10,10 @@ import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Table;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The comparison as text: how many changed, then each path. */
 final class CompareText {
@@ -40,7 +43,10 @@ final class CompareText {
     List<String> parts = new ArrayList<>();
     parts.add("%d of %d path%s the same".formatted(document.same(), all, all == 1 ? "" : "s"));
     add(parts, document.changed(), "CHANGED");
-    add(parts, document.notCompared(), "can't be compared");
+    document.paths().stream()
+        .filter(path -> path.standing() == Standing.NOT_COMPARED)
+        .collect(Collectors.groupingBy(this::missing, LinkedHashMap::new, Collectors.counting()))
+        .forEach((why, count) -> add(parts, count, why));
     return String.join(", ", parts) + ".";
   }
 
@@ -82,6 +88,20 @@ final class CompareText {
     if (path.standing() == Standing.NOT_COMPARED) {
       return missing(path);
     }
+    return path.standing() == Standing.SAME || delayMoved(path) ? difference(path) : changed(path);
+  }
+
+  private static boolean delayMoved(ComparedRecord path) {
+    return path.changedAspects().contains(ComparedAspect.DELAY) && path.hasSecond();
+  }
+
+  private static String changed(ComparedRecord path) {
+    String aspects =
+        path.changedAspects().stream().map(AspectWords::name).collect(Collectors.joining(", "));
+    return path.hasSecond() ? "CHANGED: " + aspects + " (delay same)" : "CHANGED: no reading";
+  }
+
+  private static String difference(ComparedRecord path) {
     double uncertainty = number(path.uncertaintySamples());
     int decimals = Logs.decimals(uncertainty);
     double difference = number(path.differenceSamples());
@@ -118,6 +138,11 @@ final class CompareText {
     if (path.standing() != Standing.CHANGED) {
       return;
     }
+    for (ChangeRecord change : path.changes()) {
+      if (change.aspect() != ComparedAspect.DELAY || !path.hasSecond()) {
+        sheet.row("  " + AspectWords.name(change.aspect()), OneLine.line(change.text()));
+      }
+    }
     for (CauseRecord cause : path.causes()) {
       String label =
           switch (cause.standing()) {
@@ -127,7 +152,7 @@ final class CompareText {
           };
       sheet.row(label, OneLine.line(cause.text()));
     }
-    if (path.causes().isEmpty()) {
+    if (path.causes().isEmpty() && delayMoved(path)) {
       sheet.row("  cause", "nothing that the journal or the chain file knows of makes this");
     }
   }

@@ -1,6 +1,8 @@
 package dev.loopgauge.report.logged;
 
+import dev.loopgauge.journal.AspectChange;
 import dev.loopgauge.journal.Compared;
+import dev.loopgauge.journal.ComparedAspect;
 import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.report.form.Written;
@@ -18,6 +20,8 @@ import java.util.Optional;
  * @param differenceSamples how much later the second is, at its rate; null where a number is
  *     missing
  * @param causes what may have made it so
+ * @param changedAspects what is not as it was, each aspect once
+ * @param changes the same in words
  */
 public record ComparedRecord(
     Optional<String> path,
@@ -27,20 +31,24 @@ public record ComparedRecord(
     Optional<BigDecimal> differenceSamples,
     Optional<BigDecimal> differenceMs,
     Optional<BigDecimal> uncertaintySamples,
-    List<CauseRecord> causes) {
+    List<CauseRecord> causes,
+    List<ComparedAspect> changedAspects,
+    List<ChangeRecord> changes) {
   static ComparedRecord of(Compared compared) {
     PathPair pair = compared.pair();
     Optional<Latency> later = pair.later();
     double uncertainty = pair.shift().map(Shift::uncertaintySamples).orElse(0.0);
     return new ComparedRecord(
         pair.path(),
-        pair.standing(),
+        compared.standing(),
         pair.first().map(ListedRecord::of),
         pair.second().map(ListedRecord::of),
         later.map(latency -> Written.samples(latency.samples(), uncertainty)),
         later.map(latency -> ms(latency, uncertainty)),
         pair.shift().map(shift -> Written.uncertainSamples(shift.uncertaintySamples())),
-        CauseRecord.all(compared.causes()));
+        CauseRecord.all(compared.causes()),
+        compared.changes().stream().map(AspectChange::aspect).distinct().toList(),
+        ChangeRecord.all(compared.changes()));
   }
 
   private static BigDecimal ms(Latency later, double uncertaintySamples) {

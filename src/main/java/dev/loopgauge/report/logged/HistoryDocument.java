@@ -1,6 +1,7 @@
 package dev.loopgauge.report.logged;
 
 import dev.loopgauge.journal.Cause;
+import dev.loopgauge.journal.ComparedAspect;
 import dev.loopgauge.journal.DelayTrend;
 import dev.loopgauge.journal.History;
 import dev.loopgauge.journal.HistoryPoint;
@@ -12,7 +13,9 @@ import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
  * One path over all shows.
@@ -80,10 +83,17 @@ public record HistoryDocument(
     }
   }
 
-  /** An entry and what is special about it. */
-  public record PointRecord(@Inlined ListedRecord listed, Mark mark) {
-    private static PointRecord of(HistoryPoint point) {
-      return new PointRecord(ListedRecord.of(point.heading()), point.mark());
+  /**
+   * An entry and what is special about it.
+   *
+   * @param mark what is special about its delay
+   * @param changedAspects what else is not as it was at the entry before; null where that was not
+   *     compared
+   */
+  public record PointRecord(
+      @Inlined ListedRecord listed, Mark mark, Optional<List<ComparedAspect>> changedAspects) {
+    private static PointRecord of(HistoryPoint point, Optional<List<ComparedAspect>> changed) {
+      return new PointRecord(ListedRecord.of(point.heading()), point.mark(), changed);
     }
   }
 
@@ -91,8 +101,14 @@ public record HistoryDocument(
    * The history of a path.
    *
    * @param causes what may have made each of its last steps, as many as there are lists
+   * @param changed what else than the delay changed, of the entries that were compared with the one
+   *     before
    */
-  public static HistoryDocument of(String path, History history, List<List<Cause>> causes) {
+  public static HistoryDocument of(
+      String path,
+      History history,
+      List<List<Cause>> causes,
+      Map<UUID, List<ComparedAspect>> changed) {
     return new HistoryDocument(
         "journal history",
         "followed",
@@ -101,7 +117,13 @@ public record HistoryDocument(
         Written.samples(history.levelSamples()),
         history.drift().map(DriftRecord::of),
         steps(history.steps(), causes),
-        history.points().stream().map(PointRecord::of).toList());
+        history.points().stream()
+            .map(point -> PointRecord.of(point, Optional.ofNullable(changed.get(id(point)))))
+            .toList());
+  }
+
+  private static UUID id(HistoryPoint point) {
+    return point.heading().id();
   }
 
   private static List<StepRecord> steps(List<History.Step> steps, List<List<Cause>> causes) {

@@ -11,6 +11,8 @@ import dev.loopgauge.report.logged.HistoryDocument.PointRecord;
 import dev.loopgauge.report.logged.HistoryDocument.StepRecord;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The history of a path as text: what there is to know, then the last entries. */
 final class HistoryText {
@@ -107,7 +109,7 @@ final class HistoryText {
         .words("show", point -> OneLine.brief(point.listed().show(), SHOW_COLUMNS))
         .words("", point -> point.listed().when().label())
         .figures("samples", HistoryText::samples)
-        .words("", point -> mark(point.mark()))
+        .words("", HistoryText::mark)
         .lines(points.subList(from, points.size()))
         .forEach(sheet::asIs);
     if (from > 0) {
@@ -119,12 +121,16 @@ final class HistoryText {
     return point.listed().delay().map(ShownDelay::inSamples).orElse("none");
   }
 
-  private static String mark(Mark mark) {
-    return switch (mark) {
-      case USUAL, NO_NUMBER -> "";
-      case STEP -> "step";
-      case OUTLIER -> "odd";
-    };
+  private static String mark(PointRecord point) {
+    Stream<String> delay =
+        switch (point.mark()) {
+          case USUAL, NO_NUMBER -> Stream.empty();
+          case STEP -> Stream.of("step");
+          case OUTLIER -> Stream.of("odd");
+        };
+    Stream<String> others =
+        point.changedAspects().stream().flatMap(List::stream).map(AspectWords::name);
+    return Stream.concat(delay, others).collect(Collectors.joining(", "));
   }
 
   /** All of it. */

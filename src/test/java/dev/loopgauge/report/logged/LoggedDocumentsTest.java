@@ -3,8 +3,10 @@ package dev.loopgauge.report.logged;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.journal.AspectChange;
 import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Compared;
+import dev.loopgauge.journal.ComparedAspect;
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
@@ -49,7 +51,7 @@ class LoggedDocumentsTest {
         "before",
         "after",
         PathPair.beforeAndAfter(headings()).stream()
-            .map(pair -> new Compared(pair, List.of(CAUSE)))
+            .map(pair -> new Compared(pair, List.of(new AspectChange.Level(-12)), List.of(CAUSE)))
             .toList());
   }
 
@@ -58,7 +60,11 @@ class LoggedDocumentsTest {
         IntStream.range(0, 14)
             .mapToObj(n -> heading(n, When.BEFORE, "house", n < 4 ? 595 : 659))
             .toList();
-    return HistoryDocument.of("house", History.of(headings).orElseThrow(), List.of(List.of(CAUSE)));
+    return HistoryDocument.of(
+        "house",
+        History.of(headings).orElseThrow(),
+        List.of(List.of(CAUSE)),
+        Map.of(headings.get(3).id(), List.of(ComparedAspect.LOST_SOUND)));
   }
 
   static Stream<Document> documents() {
@@ -95,7 +101,7 @@ class LoggedDocumentsTest {
         keys(JournalListDocument.of(headings(), Map.of(), true), "entries"));
     assertEquals(
         "[id, at, zone, show, when, path, outcome, sampleRateHz, delaySamples, delayMs,"
-            + " uncertaintySamples, corrects, mark]",
+            + " uncertaintySamples, corrects, mark, changedAspects]",
         keys(history(), "points"));
   }
 

@@ -1,0 +1,63 @@
+package dev.loopgauge.job.kept;
+
+import dev.loopgauge.journal.AspectChange;
+import dev.loopgauge.journal.AspectChanges;
+import dev.loopgauge.journal.ComparedAspect;
+import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Journal;
+import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.MeasuredSummary;
+import dev.loopgauge.journal.Selection;
+import dev.loopgauge.report.logged.KeptDocument;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * Compares each entry of a path with the one before it, over all aspects but the delay, whose steps
+ * the history tells by all entries. Holds two entries at a time.
+ */
+public final class PathAspects {
+  /** Documents take far longer to read than headings do: these are 200 shows, before and after. */
+  private static final int MOST = 400;
+
+  private final Map<UUID, List<ComparedAspect>> changed = new HashMap<>();
+  private final Set<UUID> corrected;
+  private Optional<MeasuredSummary> before = Optional.empty();
+
+  private PathAspects(Set<UUID> corrected) {
+    this.corrected = corrected;
+  }
+
+  /**
+   * The aspects that changed, of the last entries by their ids.
+   *
+   * @param path the path
+   * @param show the show, where only its entries count
+   * @throws JournalException when the journal can't be read
+   */
+  public static Map<UUID, List<ComparedAspect>> changed(
+      Journal journal, String path, Optional<String> show) throws JournalException {
+    Selection last = new Selection(show, Optional.of(path), Optional.empty(), OptionalInt.of(MOST));
+    PathAspects aspects = new PathAspects(journal.corrections().keySet());
+    journal.each(last, aspects::add);
+    return aspects.changed;
+  }
+
+  private void add(Entry entry) {
+    Heading next = entry.heading();
+    if (corrected.contains(next.id()) || next.delay().isEmpty()) {
+      return;
+    }
+    MeasuredSummary told = KeptDocument.of(entry).summary();
+    before
+        .map(was -> AspectChanges.beside(was, told).stream().map(AspectChange::aspect))
+        .ifPresent(aspects -> changed.put(next.id(), aspects.distinct().toList()));
+    before = Optional.of(told);
+  }
+}
