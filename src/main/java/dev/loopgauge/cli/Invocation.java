@@ -78,8 +78,11 @@ final class Invocation {
       throw new ParameterException(last, "which command? none was given");
     }
     if (subcommand instanceof Stoppable stoppable) {
-      try (StopHook hook = new StopHook(stoppable.soFar(), a -> print(a.document()))) {
+      StopHook hook = new StopHook(stoppable.soFar(), a -> print(a.document()));
+      try {
         return shown(subcommand);
+      } finally {
+        hook.close();
       }
     }
     return shown(subcommand);

@@ -8,7 +8,7 @@ import java.util.function.Consumer;
  * Shows what a long job has heard so far when the program is told to stop, by Ctrl-C or a signal.
  * The virtual machine then ends with the signal's exit code.
  */
-final class StopHook implements AutoCloseable {
+final class StopHook {
   private final SoFar soFar;
   private final Consumer<Answer> show;
   private final Thread atTheEnd = new Thread(this::run, "loopgauge-stop");
@@ -29,9 +29,8 @@ final class StopHook implements AutoCloseable {
     soFar.taken().ifPresent(show);
   }
 
-  /** The job's own answer was shown, or it failed. */
-  @Override
-  public void close() {
+  /** To be called once the job's own answer was shown, or the job failed. */
+  void close() {
     soFar.shown();
     try {
       Runtime.getRuntime().removeShutdownHook(atTheEnd);

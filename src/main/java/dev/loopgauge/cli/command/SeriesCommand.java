@@ -40,12 +40,13 @@ import picocli.CommandLine.Spec;
       "  loopgauge series readings.csv --sample-rate 48000",
       "  loopgauge series --live --profile foh --block-sizes 64,256,1024"
     })
-public final class SeriesCommand implements Subcommand {
+public final class SeriesCommand implements Stoppable {
   /** What a table can be read with. */
   private static final Set<String> OF_TABLES =
       Set.of("--sample-rate", "--chain", "--path", "--allow-samples", "--out");
 
   private final Site site;
+  private final SoFar soFar = new SoFar();
 
   @Spec private CommandSpec spec;
 
@@ -86,6 +87,11 @@ public final class SeriesCommand implements Subcommand {
   @ArgGroup(validate = false, heading = "%nThe simulated rig, with --backend simulated:%n")
   private RigOptions rig = new RigOptions();
 
+  @Override
+  public SoFar soFar() {
+    return soFar;
+  }
+
   /** A command that runs at a site. */
   public SeriesCommand(Site site) {
     this.site = site;
@@ -101,7 +107,7 @@ public final class SeriesCommand implements Subcommand {
     if (isLive) {
       return new SeriesJob(
               live.choice(), budget.choice(), rig.choice(), sizes.sizes(), minutes, out, agreed)
-          .run(site);
+          .run(site, soFar);
     }
     refuseLiveOptions();
     return new SeriesTableJob(file.get(), live.choice().device().rate(), budget.choice(), out)

@@ -42,13 +42,15 @@ public final class LiveSeries {
   /**
    * Reads at each block size.
    *
+   * @param after what to do after each
    * @throws CaptureException when the sound fails for good; the host is set back even so
    */
-  public void read(HostBlocks host, List<Integer> sizes)
+  public void read(HostBlocks host, List<Integer> sizes, Runnable after)
       throws CaptureException, SetupException, IOException {
     host.warning().ifPresent(consent::say);
     for (int size : sizes) {
       read(size, host.set(size));
+      after.run();
     }
   }
 

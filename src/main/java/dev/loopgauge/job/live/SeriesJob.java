@@ -48,36 +48,53 @@ public record SeriesJob(
   /**
    * Measures at each block size; the host is set back at the end, whatever happens.
    *
+   * @param soFar learns of each block size as it is done
    * @throws CaptureException when the sound fails for good
    */
-  public Answer run(Site site)
+  public Answer run(Site site, SoFar soFar)
       throws CaptureException, SetupException, ChainFormatException, IOException {
     LiveRequest request =
         new LiveRequest(
             live, budget, HostReport.NONE, rig, ArrivalChoice.UNDECIDED, KeepChoice.NONE, agreed);
-    return LiveRun.kept(site, request, this::measured);
+    return LiveRun.kept(site, request, soFar, this::measured);
   }
 
-  private Answer measured(LiveRun run) throws CaptureException, SetupException, IOException {
+  private Answer measured(LiveRun run, Consumer<Answer> soFar)
+      throws CaptureException, SetupException, IOException {
     run.consent().requireSomebody();
     LiveSeries series = new LiveSeries(run.target(run.settings()), minutes, run.consent());
     try (HostBlocks host = HostBlocks.of(run)) {
-      series.read(host, sizes);
+      series.read(host, sizes, () -> soFar.accept(stopped(series, run)));
     }
     if (series.readings().size() < 2) {
-      return new Answer(Ending.NOT_TRUSTWORTHY, tooFew(series));
+      return new Answer(
+          Ending.NOT_TRUSTWORTHY, tooFew(series.readings().size(), series.notes().get(0)));
     }
     return new SeriesResult(series.readings(), series.notes(), run.chosen(), "block series, live")
         .answer(chainFile);
   }
 
-  private static ErrorDocument tooFew(LiveSeries series) {
-    SeriesNote why = series.notes().get(0);
+  private Answer stopped(LiveSeries series, LiveRun run) {
+    int read = series.readings().size();
+    List<SeriesNote> notes = new ArrayList<>(series.notes());
+    notes.add(
+        new SeriesNote(
+            "stopped",
+            "it was interrupted after %d of %d block sizes".formatted(read, sizes.size()),
+            "run it again for the others"));
+    if (read < 2) {
+      return new Answer(Ending.NOT_TRUSTWORTHY, tooFew(read, notes.get(notes.size() - 1)));
+    }
+    return new SeriesResult(series.readings(), notes, run.chosen(), "block series, live")
+        .answer(Optional.empty());
+  }
+
+  private static ErrorDocument tooFew(int read, SeriesNote why) {
     return ErrorDocument.of(
         "series",
         "too-few-readings",
         "a series needs readings at two block sizes, found %d: %s"
-            .formatted(series.readings().size(), why.text()),
+            .formatted(read, why.text()),
         why.hint());
   }
 }

@@ -38,7 +38,12 @@ final class ServerBlocks implements HostBlocks {
 
   @Override
   public void close() throws CaptureException {
-    Runtime.getRuntime().removeShutdownHook(atTheEnd);
+    try {
+      Runtime.getRuntime().removeShutdownHook(atTheEnd);
+    } catch (IllegalStateException ending) {
+      // The program is being stopped, and the hook sets the server back.
+      return;
+    }
     setBack();
   }
 

@@ -95,7 +95,7 @@ class JobsTest {
     SeriesJob job =
         new SeriesJob(
             live(), vocal, RigChoice.FLAWLESS, List.of(64, 256, 1024), 0, Optional.empty(), false);
-    Answer series = job.run(site);
+    Answer series = job.run(site, new SoFar());
 
     assertEquals(Ending.GOOD, series.ending());
     assertEquals(2, number(json(series), "fit", "blocks"), 1e-3);
