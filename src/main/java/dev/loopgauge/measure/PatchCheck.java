@@ -7,10 +7,14 @@ import dev.loopgauge.capture.Incident;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Reading;
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.PlayedStimulus;
+import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.StimulusKind;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Finds out what is patched where: a short quiet tick on each send in turn, while all returns
@@ -77,16 +81,41 @@ public record PatchCheck(List<Integer> sends, List<Integer> returns, Measurement
     return new PatchMap(sends, returns, heard, incidents);
   }
 
+  /** What a return recorded while one send ticked. */
+  private record Recorded(int ret, Reading reading, double rms) {
+    static Recorded of(int ret, Reading reading) {
+      return new Recorded(ret, reading, PatchCheck.rms(reading.ret()));
+    }
+  }
+
+  /** The loudest return first: what is then too quiet to be more than bleed is not read at all. */
   private List<PatchMap.Heard> hearing(
       int turn, Schedule schedule, Capture capture, DelayEstimator estimator) {
     List<PatchMap.Heard> heard = new ArrayList<>();
-    for (int i = 0; i < returns.size(); i++) {
-      Reading reading = schedule.againstPlayed(capture.returns().get(i), turn);
-      if (estimator.estimate(List.of(reading)) instanceof Estimate.Found found) {
-        heard.add(PatchMap.Heard.of(sends.get(turn), returns.get(i), found.measurement()));
+    double least = 0;
+    for (Recorded one : loudestFirst(turn, schedule, capture)) {
+      if (one.rms() >= least
+          && estimator.estimate(List.of(one.reading())) instanceof Estimate.Found found) {
+        heard.add(PatchMap.Heard.of(sends.get(turn), one.ret(), found.measurement()));
+        double bleed = Decibels.toFactor(found.measurement().levelDb() - BLEED_DB);
+        least = Math.max(least, rms(one.reading().reference()) * bleed);
       }
     }
+    heard.sort(Comparator.comparingInt(one -> returns.indexOf(one.ret())));
     return heard;
+  }
+
+  private List<Recorded> loudestFirst(int turn, Schedule schedule, Capture capture) {
+    return IntStream.range(0, returns.size())
+        .mapToObj(
+            i ->
+                Recorded.of(returns.get(i), schedule.againstPlayed(capture.returns().get(i), turn)))
+        .sorted(Comparator.comparingDouble(Recorded::rms).reversed())
+        .toList();
+  }
+
+  private static double rms(Samples samples) {
+    return samples.slice(0, samples.length()).rms();
   }
 
   private static List<PatchMap.Heard> withoutBleed(List<PatchMap.Heard> heard) {

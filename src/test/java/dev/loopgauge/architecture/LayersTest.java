@@ -35,6 +35,7 @@ class LayersTest {
       List.of(
           "report.form",
           "report.measured",
+          "report.patch",
           "report.budget",
           "report.planned",
           "report.series",
@@ -76,6 +77,7 @@ class LayersTest {
           Map.entry("journal.store", List.of("journal", "signal")),
           Map.entry("report.form", List.of("estimate", "verify", "verify.verdict")),
           Map.entry("report.measured", with(BELOW_REPORT, "report.form")),
+          Map.entry("report.patch", with(BELOW_REPORT, "report.form")),
           Map.entry("report.budget", with(BELOW_REPORT, "report.form")),
           Map.entry("report.planned", with(BELOW_REPORT, "report.form", "report.budget")),
           Map.entry("report.series", with(BELOW_REPORT, "report.form")),
@@ -87,6 +89,7 @@ class LayersTest {
               List.of(
                   "report.form",
                   "report.measured",
+                  "report.patch",
                   "report.budget",
                   "report.planned",
                   "report.series")),

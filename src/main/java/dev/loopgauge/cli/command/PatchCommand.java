@@ -21,19 +21,23 @@ import picocli.CommandLine.Parameters;
       "Find out which return hears which send, by quiet ticks.",
       "",
       "Ticks the sends that are named, or the first eight, one after the other, while every return"
-          + " listens."
+          + " listens. With a chain file it prints the patch sheet of all its paths and ticks it off."
     },
-    footer = {"  loopgauge patch --profile foh"})
+    footer = {
+      "  loopgauge patch --profile foh",
+      "  loopgauge patch rig.yaml",
+      "  loopgauge patch rig.yaml --profile foh"
+    })
 public final class PatchCommand implements Subcommand {
   private final Site site;
 
   @Parameters(
       arity = "0..1",
       paramLabel = "CHAIN",
-      description = "The chain file that the simulated rig imitates.")
+      description = "The chain file whose patch sheet is ticked off.")
   private Optional<Path> chain = Optional.empty();
 
-  @Option(names = "--path", paramLabel = "NAME", description = "Its path to imitate.")
+  @Option(names = "--path", paramLabel = "NAME", description = "Only this path of it.")
   private Optional<String> path = Optional.empty();
 
   @Option(names = "--yes", description = "Play without asking first.")

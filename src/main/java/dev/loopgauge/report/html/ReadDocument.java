@@ -9,7 +9,7 @@ import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.kind.Documents;
 import dev.loopgauge.report.measured.ComparisonRecord;
 import dev.loopgauge.report.measured.MeasurementDocument;
-import dev.loopgauge.report.measured.PatchDocument;
+import dev.loopgauge.report.patch.PatchDocument;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

@@ -88,11 +88,13 @@ class PatchCheckCommandTest {
   }
 
   @Test
-  void aReturnPatchedTwiceIsNamed() {
+  void aReturnPatchedTwiceIsNamedAndEndsWithThree() {
     Run run =
         bench.typed("\n", card(wires(4).join(0, 1, CARD, 1).join(1, 1, CARD + 480, 1)), CHECK);
 
-    assertTrue(run.out().contains("return 2 hears more than one send"), run.out());
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode());
+    assertTrue(
+        run.out().startsWith("NOT PATCHED: return 2 hears more than one send: 1, 2."), run.out());
   }
 
   @Test
