@@ -2,8 +2,6 @@ package dev.loopgauge.plan;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Listener;
-import dev.loopgauge.signal.Latency;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -50,12 +48,10 @@ public record AlignRequest(
     }
   }
 
-  /** With delays of which nothing else is known, and no performer that may be delayed. */
+  /** With these loops as measured, and no performer that may be delayed. */
   public static AlignRequest of(
-      Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
-    Map<String, MeasuredLoop> measured = new HashMap<>();
-    loops.forEach((path, loop) -> measured.put(path, MeasuredLoop.of(loop)));
-    return new AlignRequest(chain, measured, to, step, Set.of(), OptionalDouble.empty());
+      Chain chain, Map<String, MeasuredLoop> loops, Optional<String> to, DelayStep step) {
+    return new AlignRequest(chain, loops, to, step, Set.of(), OptionalDouble.empty());
   }
 
   /** The same where these performers may be delayed too. */

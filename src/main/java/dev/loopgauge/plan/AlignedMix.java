@@ -1,5 +1,6 @@
 package dev.loopgauge.plan;
 
+import dev.loopgauge.chain.Chain;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Comparator;
@@ -25,6 +26,12 @@ public record AlignedMix(String name, List<AlignedPath> paths, List<String> unkn
   /** The paths that others meet: one for each input that several paths carry, if any. */
   public List<String> targets() {
     return paths.stream().flatMap(path -> path.meets().stream()).distinct().toList();
+  }
+
+  /** The same without the paths that the desk can't delay by as much as they need. */
+  public AlignedMix reached(DelayStep step, Chain chain) {
+    return new AlignedMix(
+        name, paths.stream().filter(path -> !path.exceedsDesk(step, chain)).toList(), unknown);
   }
 
   /** How far apart rounding leaves the two paths of one input that it leaves furthest apart. */

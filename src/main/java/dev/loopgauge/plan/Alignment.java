@@ -1,10 +1,7 @@
 package dev.loopgauge.plan;
 
-import dev.loopgauge.chain.Chain;
-import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -20,16 +17,6 @@ public record Alignment(DelayStep step, List<AlignedMix> mixes, List<Conflict> c
   public Alignment {
     mixes = List.copyOf(mixes);
     conflicts = List.copyOf(conflicts);
-  }
-
-  /**
-   * Aligns all mixes of a chain, with no performer delayed: see {@link AlignRequest}.
-   *
-   * @throws LaterThanTargetException when another path of such a mix arrives after {@code to}
-   */
-  public static Alignment of(
-      Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
-    return of(AlignRequest.of(chain, loops, to, step));
   }
 
   /**

@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param delay its delay, at any sample rate
  * @param uncertaintySamples the expanded uncertainty of that, k = 2, in samples, 0 or more
  * @param state in which state of the show, such as before or after, where that is known
- * @param taken when, in words or as a date, where that is known
+ * @param taken when, as a date and time for people, where that is known
  */
 public record MeasuredLoop(
     Latency delay, double uncertaintySamples, Optional<String> state, Optional<String> taken) {
@@ -30,10 +30,10 @@ public record MeasuredLoop(
     return new MeasuredLoop(delay, 0, Optional.empty(), Optional.empty());
   }
 
-  /** Where the figure is from: {@code measured before, 2026-05-02}. */
+  /** Where the figure is from: {@code measured 2026-05-02 20:14, before}. */
   public String source() {
     return DelaySource.MEASURED.label()
-        + state.map(word -> " " + word).orElse("")
-        + taken.map(word -> ", " + word).orElse("");
+        + taken.map(word -> " " + word).orElse("")
+        + state.map(word -> (taken.isPresent() ? ", " : " ") + word).orElse("");
   }
 }

@@ -165,8 +165,9 @@ class AlignRequestTest {
     assertEquals("measured before", path(request, "vocal-house").source());
     assertEquals("predicted", path(request, "vocal-in-ear").source());
     MeasuredLoop dated =
-        new MeasuredLoop(new Latency(1, RATE), 0, Optional.of("after"), Optional.of("2026-05-02"));
-    assertEquals("measured after, 2026-05-02", dated.source());
+        new MeasuredLoop(
+            new Latency(1, RATE), 0, Optional.of("after"), Optional.of("2026-05-01 20:14"));
+    assertEquals("measured 2026-05-01 20:14, after", dated.source());
   }
 
   @Test

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -44,11 +45,17 @@ class AlignmentTest {
     return delayed(chain, Map.of(), Optional.empty(), DelayStep.SAMPLE);
   }
 
+  private static Map<String, MeasuredLoop> measured(Map<String, Latency> loops) {
+    return loops.entrySet().stream()
+        .collect(Collectors.toMap(Map.Entry::getKey, loop -> MeasuredLoop.of(loop.getValue())));
+  }
+
   /** Where performers may be delayed too. */
   private static Alignment delayed(
       Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
     return Alignment.of(
-        AlignRequest.of(chain, loops, to, step).delaying(Set.of(Listener.IN_EAR, Listener.WEDGE)));
+        AlignRequest.of(chain, measured(loops), to, step)
+            .delaying(Set.of(Listener.IN_EAR, Listener.WEDGE)));
   }
 
   private static AlignedPath path(Alignment alignment, int mix, String name) {

@@ -8,6 +8,7 @@ import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.planned.AlignJob;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.When;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -85,6 +86,13 @@ public final class AlignCommand implements Subcommand {
           "Take the measured delays of this show from the journal: of each path the last one.")
   private Optional<String> show = Optional.empty();
 
+  @Option(
+      names = "--when",
+      paramLabel = "WHEN",
+      converter = Converters.Day.class,
+      description = "With --show: only readings before, during or after it.")
+  private Optional<When> when = Optional.empty();
+
   @Mixin private final JournalPlace journal = new JournalPlace();
 
   @Option(
@@ -102,7 +110,7 @@ public final class AlignCommand implements Subcommand {
   public Answer answer() throws ChainFormatException, JournalException {
     OptionalDouble longest = longestMs.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
     return new AlignJob(
-            chainFile, to, step, mayDelay, longest, measured, show, journal.said(), table)
+            chainFile, to, step, mayDelay, longest, measured, show, when, journal.said(), table)
         .run(console.environment());
   }
 }

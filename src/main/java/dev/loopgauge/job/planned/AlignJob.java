@@ -2,7 +2,6 @@ package dev.loopgauge.job.planned;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Listener;
-import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChainFile;
@@ -11,18 +10,17 @@ import dev.loopgauge.job.TextFile;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalName;
 import dev.loopgauge.job.kept.JournalQueries;
-import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.When;
 import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.MeasuredLoop;
 import dev.loopgauge.report.planned.AlignmentCsv;
 import dev.loopgauge.report.planned.AlignmentDocument;
-import dev.loopgauge.signal.Latency;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +37,7 @@ import java.util.Set;
  * @param longestMs the longest delay that the desk can set, in ms, above 0
  * @param measured documents of measured paths, in place of the prediction
  * @param show the show whose measured delays are taken from the journal
+ * @param when which part of that show's day; empty for that of the last readings
  * @param journal the journal; empty for the default one
  * @param table where to write the result as CSV
  */
@@ -50,6 +49,7 @@ public record AlignJob(
     OptionalDouble longestMs,
     List<Path> measured,
     Optional<String> show,
+    Optional<When> when,
     Optional<String> journal,
     Optional<Path> table) {
   /** Copies the documents' names. */
@@ -88,8 +88,11 @@ public record AlignJob(
         longestMs.isPresent() ? Refusals.asUsage(() -> all.atMost(longestMs.getAsDouble())) : all);
   }
 
-  private Map<String, Latency> loops(Chain chain, Map<String, String> environment)
+  private Map<String, MeasuredLoop> loops(Chain chain, Map<String, String> environment)
       throws JournalException {
+    if (show.isEmpty() && when.isPresent()) {
+      throw new UsageException("expected --show with --when, found none", "name the show");
+    }
     if (show.isEmpty()) {
       return MeasuredFiles.loops(chain, measured);
     }
@@ -99,7 +102,7 @@ public record AlignJob(
     }
     String place = JournalName.of(journal, environment);
     try (Journal opened = Journals.openExisting(place, environment)) {
-      return loops(chain, new JournalQueries(opened), show.get());
+      return new ShowLoops(chain, show.get(), when).in(new JournalQueries(opened));
     }
   }
 
@@ -114,31 +117,5 @@ public record AlignJob(
           "expected --to with a path of a mix, found " + path + ", which is in none",
           "choose a path of one of the mixes " + String.join(", ", chain.mixes().keySet()));
     }
-  }
-
-  /**
-   * The last settled delay of each path's loop at a show, of the paths that the chain has.
-   *
-   * @throws UsageException when there is no such show, or it has none of the paths
-   */
-  private static Map<String, Latency> loops(Chain chain, JournalQueries journal, String show)
-      throws JournalException {
-    Map<String, Latency> loops = new HashMap<>();
-    for (Heading heading : journal.show(show)) {
-      String path = heading.path().orElse("");
-      if (chain.paths().containsKey(path)) {
-        loops.remove(path);
-        heading
-            .delay()
-            .filter(logged -> MeasuredFiles.SETTLED.contains(heading.outcome()))
-            .ifPresent(logged -> loops.put(path, logged.delay()));
-      }
-    }
-    if (loops.isEmpty()) {
-      throw new UsageException(
-          "the show '%s' has no settled measurement of a path of the chain".formatted(show),
-          Nearest.hint("", chain.paths().keySet()));
-    }
-    return loops;
   }
 }

@@ -4,6 +4,7 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.job.Refusals;
 import dev.loopgauge.job.ResultFile;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.plan.MeasuredLoop;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
@@ -30,16 +31,19 @@ public final class MeasuredFiles {
 
   private record Compared(Optional<String> path) {}
 
-  private record Measured(Optional<BigDecimal> sampleRateHz, Optional<BigDecimal> delaySamples) {}
+  private record Measured(
+      Optional<BigDecimal> sampleRateHz,
+      Optional<BigDecimal> delaySamples,
+      Optional<BigDecimal> uncertaintySamples) {}
 
   /**
-   * The measured delays of loops, by the name of the path.
+   * The loops as measured, by the name of the path.
    *
    * @throws UsageException when a file holds no settled measurement of a path, or two hold the same
    * @throws dev.loopgauge.chain.UnknownPathException when a path is not of the chain
    */
-  public static Map<String, Latency> loops(Chain chain, List<Path> files) {
-    Map<String, Latency> loops = new HashMap<>();
+  public static Map<String, MeasuredLoop> loops(Chain chain, List<Path> files) {
+    Map<String, MeasuredLoop> loops = new HashMap<>();
     for (Path file : files) {
       ResultFile document = ResultFile.read(file, "measure");
       Kept kept = document.as(Kept.class);
@@ -56,7 +60,7 @@ public final class MeasuredFiles {
     return loops;
   }
 
-  private static Latency loop(ResultFile document, Kept kept) {
+  private static MeasuredLoop loop(ResultFile document, Kept kept) {
     if (!SETTLED.contains(kept.outcome().orElse(""))) {
       throw document.lacks(
           "a settled measurement", "its outcome is " + kept.outcome().orElse("missing"));
@@ -65,6 +69,14 @@ public final class MeasuredFiles {
         kept.measurement().orElseThrow(() -> document.lacks("a 'measurement'", HOW));
     int hertz = (int) document.number(measurement.sampleRateHz(), "sampleRateHz");
     double samples = document.number(measurement.delaySamples(), "delaySamples");
-    return Refusals.asUsage(() -> new Latency(samples, new SampleRate(hertz)));
+    double uncertainty =
+        measurement.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0);
+    return Refusals.asUsage(
+        () ->
+            new MeasuredLoop(
+                new Latency(samples, new SampleRate(hertz)),
+                uncertainty,
+                Optional.empty(),
+                Optional.empty()));
   }
 }

@@ -41,7 +41,7 @@ public record AlignmentDocument(
 
   private static final int DISTANCE_DECIMALS = 4;
 
-  /** A mix, and what rounding leaves between its paths. */
+  /** A mix, and what rounding leaves between those of its paths that the desk can delay enough. */
   public record MixRecord(
       String name,
       Optional<String> target,
@@ -50,11 +50,12 @@ public record AlignmentDocument(
       List<String> unknownCompensation,
       List<AlignedRecord> paths) {
     private static MixRecord of(Chain chain, DelayStep step, AlignedMix mix) {
+      AlignedMix reached = mix.reached(step, chain);
       return new MixRecord(
           mix.name(),
           Optional.of(mix.targets()).filter(met -> met.size() == 1).map(met -> met.get(0)),
-          Optional.of(Written.samples(mix.widestGap().samples())),
-          Written.hz(mix.firstNullHz()),
+          Optional.of(Written.samples(reached.widestGap().samples())),
+          Written.hz(reached.firstNullHz()),
           mix.unknown(),
           mix.paths().stream().map(path -> AlignedRecord.of(chain, step, path)).toList());
     }

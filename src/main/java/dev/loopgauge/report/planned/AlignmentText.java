@@ -1,6 +1,7 @@
 package dev.loopgauge.report.planned;
 
 import dev.loopgauge.plan.AlignedPath;
+import dev.loopgauge.plan.DelayStep;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
@@ -10,6 +11,7 @@ import dev.loopgauge.report.planned.AlignmentDocument.MixRecord;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
 
 /** The alignment as text: whether it works out, one table for the desk, then what is left. */
@@ -18,6 +20,9 @@ final class AlignmentText {
 
   /** A null beyond it tells of the rounding of arithmetic, and of nothing else. */
   private static final int HIGHEST_SHOWN_HZ = 1_000_000;
+
+  /** The highest frequency that people hear, in Hz: common practice, no source. */
+  private static final int HIGHEST_HEARD_HZ = 20_000;
 
   private static final String HELD = AlignedPath.Part.HELD.label();
 
@@ -92,22 +97,27 @@ final class AlignmentText {
     }
     table
         .figures("samples", row -> samples(row.path().addSamples()))
-        .figures("ms", row -> Numbers.plain(row.path().addMs().doubleValue(), 3))
-        .figures("metres", row -> plain(row.path().addMetres()))
-        .figures("feet", row -> plain(row.path().addFeet()))
-        .words("from", row -> row.path().source().orElse("-"))
-        .lines(rows)
-        .forEach(sheet::asIs);
+        .figures("ms", row -> Numbers.plain(row.path().addMs().doubleValue(), 3));
+    length(table, "metres", " m", row -> plain(row.path().addMetres()));
+    length(table, "feet", " ft", row -> plain(row.path().addFeet()));
+    table.words("from", row -> row.path().source().orElse("-")).lines(rows).forEach(sheet::asIs);
+  }
+
+  /** Needed where the desk sets delays in that unit, good to have elsewhere. */
+  private void length(Table<Row> table, String unit, String step, Function<Row, String> cell) {
+    table.figures(unit, cell);
+    if (document.step().filter(label -> label.endsWith(step)).isEmpty()) {
+      table.ifRoom();
+    }
   }
 
   private void meeting(MixRecord mix) {
     sheet.row(mix.name(), meet(mix));
     names(mix, path -> path.part().filter(HELD::equals).isPresent())
         .ifPresent(held -> sheet.row("left alone", held + ": in-ears and wedges are not delayed"));
-    names(mix, path -> path.beyondDesk().orElse(false))
-        .ifPresent(
-            early ->
-                sheet.row("too early", early + ": needs a longer delay than the desk can set"));
+    mix.paths().stream()
+        .filter(path -> path.beyondDesk().orElse(false))
+        .forEach(path -> sheet.row("too early", path.path() + ": " + lacking(path)));
     names(mix, path -> path.outsideBudget().orElse(false))
         .ifPresent(
             outside ->
@@ -121,7 +131,7 @@ final class AlignmentText {
     String met = String.join(", ", targets(mix));
     return met.isEmpty()
         ? "nothing to align: no two of its paths that may be delayed carry one input"
-        : "all meet " + met + "; steps of " + document.step().orElse("?") + " leave " + left(mix);
+        : "all meet " + met + ". " + rounding(mix);
   }
 
   /** Documents from before paths were aligned by their inputs name one for the whole mix. */
@@ -136,20 +146,38 @@ final class AlignmentText {
     return names.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", names));
   }
 
-  private static String left(MixRecord mix) {
-    return mix.firstNullHz()
-        .map(BigDecimal::doubleValue)
-        .filter(hz -> hz < HIGHEST_SHOWN_HZ)
-        .map(
-            hz ->
-                inWords(mix.widestGapSamples().orElse(BigDecimal.ZERO), Optional.of(halfPeriod(hz)))
-                    + (" at most, first null " + Numbers.brief(hz / 1000, 1) + " kHz"))
-        .orElse("nothing");
+  private String rounding(MixRecord mix) {
+    double hz =
+        mix.firstNullHz()
+            .map(BigDecimal::doubleValue)
+            .filter(known -> known < HIGHEST_SHOWN_HZ)
+            .orElse(Double.POSITIVE_INFINITY);
+    if (Double.isInfinite(hz)) {
+      return "Rounding leaves nothing.";
+    }
+    String step = document.step().orElse("?");
+    return "Rounding to "
+        + (step.equals(DelayStep.SAMPLE.label()) ? "whole samples" : "steps of " + step)
+        + (" leaves " + Numbers.plain(halfPeriod(hz).doubleValue(), 3) + " ms: ")
+        + (hz > HIGHEST_HEARD_HZ
+            ? "inaudible."
+            : "combs from " + Numbers.brief(hz / 1000, 1) + " kHz.");
   }
 
   /** Two copies cancel first where they are half a period apart; in ms. */
   private static BigDecimal halfPeriod(double hz) {
     return BigDecimal.valueOf(500 / hz);
+  }
+
+  private static String lacking(AlignedRecord path) {
+    return path.firstNullHz()
+        .map(hz -> halfPeriod(hz.doubleValue()))
+        .map(
+            ms ->
+                "needs "
+                    + Numbers.inMs(path.addMs().add(ms), 1)
+                    + (", " + Numbers.inMs(ms, 1) + " more than the desk can set"))
+        .orElse("needs a longer delay than the desk can set");
   }
 
   private void unknown(MixRecord mix) {

@@ -260,9 +260,33 @@ class JournalCommandTest {
     assertEquals(ExitCode.GOOD, run.exitCode(), run.out());
     Map<?, ?> mix = (Map<?, ?>) ((List<?>) run.json().get("mixes")).get(0);
     Map<?, ?> band = (Map<?, ?>) ((List<?>) mix.get("paths")).get(1);
-    assertEquals("measured", band.get("source"));
+    assertTrue(
+        band.get("source")
+            .toString()
+            .matches("measured 20\\d\\d-\\d\\d-\\d\\d \\d\\d:\\d\\d, before"),
+        band.toString());
+    assertFits(run("align", chain, "--show", SATURDAY));
     assertEquals(477, band.get("addSamples"));
     run("align", chain, "--show", "Nowhere").assertRefused("no show 'Nowhere'");
+    run("align", chain, "--when", "before").assertRefused("--show");
+  }
+
+  /** After, the band comes a block late: 182 instead of 118. */
+  @Test
+  void alignTakesReadingsOfOnePartOfTheDay() throws Exception {
+    String chain = Files.writeString(folder.resolve("hall.yaml"), CHAIN).toString();
+    keep(entry(7, SATURDAY, When.AFTER, "vocal-house", 595));
+    run("align", chain, "--show", SATURDAY)
+        .assertRefused("before (band-in-ear) and after (vocal-house)");
+    Run before = run("align", chain, "--show", SATURDAY, "--when", "before", "--json");
+    assertTrue(before.out().contains(", before\""), before.out());
+    Run after = run("align", chain, "--show", FRIDAY, "--json");
+    assertTrue(after.out().contains(", after\""), after.out());
+    Run outside = run("align", chain, "--show", FRIDAY);
+    assertTrue(
+        outside.out().contains("check        band-in-ear: measured outside the budget."),
+        outside.out());
+    run("align", chain, "--show", SATURDAY, "--when", "during").assertRefused("during");
   }
 
   @ParameterizedTest

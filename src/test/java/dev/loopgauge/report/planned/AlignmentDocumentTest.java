@@ -11,12 +11,14 @@ import dev.loopgauge.chain.file.ChainParser;
 import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.MeasuredLoop;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -40,13 +42,18 @@ class AlignmentDocumentTest {
 
   private static final String STAGE = "  stage: [tower, { path: singer, offset-ms: 4 }]\n";
 
+  private static Map<String, MeasuredLoop> measured(Map<String, Latency> loops) {
+    return loops.entrySet().stream()
+        .collect(Collectors.toMap(Map.Entry::getKey, loop -> MeasuredLoop.of(loop.getValue())));
+  }
+
   private static AlignmentDocument document(String yaml, String step, Map<String, Latency> loops)
       throws ChainFormatException {
     Chain chain = ChainParser.parse(yaml, "field.yaml");
     return AlignmentDocument.of(
         chain,
         Alignment.of(
-            AlignRequest.of(chain, loops, Optional.empty(), DelayStep.parse(step))
+            AlignRequest.of(chain, measured(loops), Optional.empty(), DelayStep.parse(step))
                 .delaying(Set.of(Listener.IN_EAR))),
         Optional.of("field.csv"));
   }
@@ -62,8 +69,8 @@ class AlignmentDocumentTest {
           field  main        0        0   0.000    0.00   0.00  predicted
           field  tower       8     1883  39.229   13.46  44.17  predicted
 
-          field        all meet main; steps of 1 sample leave 0.4 samples (0.008 ms) at
-                       most, first null 60.2 kHz
+          field        all meet main. Rounding to whole samples leaves 0.008 ms:
+                       inaudible.
           unknown      does the desk delay the rest of field to match insert? If so,
                        other delays are needed; measure the paths and give --measured
           written      field.csv
@@ -104,6 +111,14 @@ class AlignmentDocumentTest {
     Chain chain = ChainParser.parse(CHAIN, "field.yaml");
     Map<String, Latency> loops = Map.of("main", new Latency(250, chain.rate()));
     assertTrue(document(CHAIN, "samples", loops).text().contains("0.00   0.00  measured"));
+  }
+
+  /** Half a step of 0.4 m is 0.58 ms, whose first null, 858 Hz, is well within hearing. */
+  @Test
+  void coarseStepsSayFromWhereTheyComb() throws ChainFormatException {
+    String text = document(CHAIN, "0.4m", Map.of()).text().replaceAll("\\s+", " ");
+    assertTrue(text.contains("Rounding to steps of 0.4 m leaves "), text);
+    assertTrue(text.contains(" ms: combs from "), text);
   }
 
   @ParameterizedTest
