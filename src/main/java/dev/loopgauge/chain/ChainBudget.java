@@ -1,5 +1,6 @@
 package dev.loopgauge.chain;
 
+import dev.loopgauge.signal.Latency;
 import java.util.List;
 
 /** Turns what a chain file states into the predicted delay of a path. */
@@ -13,11 +14,27 @@ public final class ChainBudget {
    * @throws IllegalArgumentException when the path is not of this chain
    */
   public static PathBudget of(Chain chain, ChainPath path) {
+    check(chain, path);
+    return of(chain, path, Hearing.around(chain, path));
+  }
+
+  /**
+   * The delay of the whole path alone, as its budget has it.
+   *
+   * @throws IllegalArgumentException when the path is not of this chain
+   */
+  public static Latency delay(Chain chain, ChainPath path) {
+    check(chain, path);
+    double samples =
+        delays(chain, path.stages()).stream().mapToDouble(stage -> stage.delay().samples()).sum();
+    return new Latency(samples, chain.rate());
+  }
+
+  private static void check(Chain chain, ChainPath path) {
     if (!path.equals(chain.paths().get(path.name()))) {
       throw new IllegalArgumentException(
           "a path must belong to its chain; '" + path.name() + "' does not");
     }
-    return of(chain, path, Hearing.around(chain, path));
   }
 
   /** The budgets of all paths of a chain, in its order. */

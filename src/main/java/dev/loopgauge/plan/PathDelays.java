@@ -22,8 +22,7 @@ public interface PathDelays {
 
   /** All from the chain file. */
   static PathDelays predicted() {
-    return (chain, path) ->
-        new PathDelay(ChainBudget.of(chain, path).delay(), DelaySource.PREDICTED);
+    return (chain, path) -> new PathDelay(ChainBudget.delay(chain, path), DelaySource.PREDICTED);
   }
 
   /**

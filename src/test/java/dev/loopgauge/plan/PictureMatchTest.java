@@ -49,7 +49,7 @@ class PictureMatchTest {
 
   private static Optional<PictureBlock> closest(
       Chain chain, PathDelays delays, List<Integer> sizes) {
-    return PictureBlock.closest(chain, chain.path("stream"), delays, R37, sizes);
+    return PictureBlocks.of(chain, delays, R37, sizes).closest("stream");
   }
 
   /** One frame of 25p is 40 ms, exactly the limit of EBU R37-2007 (derived). */

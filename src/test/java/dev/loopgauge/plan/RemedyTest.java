@@ -98,21 +98,15 @@ class RemedyTest {
               ear: { listener: in-ear, stages: [host-blocks] }
             pictures: { cam: { frame-rate: 25, stages: [cam] } }
             """);
-    Optional<PictureBlock> closest =
-        PictureBlock.closest(
-            chain,
-            chain.path("mix"),
-            PathDelays.predicted(),
-            PictureRule.EBU_R37,
-            List.of(32, 64, 96, 128, 1024));
-    assertEquals(96, closest.orElseThrow().blockSize(), "96 is 4 ms in the ear, 128 is 5.3");
-    assertTrue(
-        PictureBlock.closest(
-                chain,
-                chain.path("mix"),
-                PathDelays.predicted(),
-                PictureRule.EBU_R37,
-                List.of(64, 1024))
-            .isEmpty());
+    assertEquals(
+        Optional.of(96),
+        closest(chain, 32, 64, 96, 128, 1024).map(PictureBlock::blockSize),
+        "96 is 4 ms in the ear, 128 is 5.3");
+    assertTrue(closest(chain, 64, 1024).isEmpty());
+  }
+
+  private static Optional<PictureBlock> closest(Chain chain, Integer... sizes) {
+    return PictureBlocks.of(chain, PathDelays.predicted(), PictureRule.EBU_R37, List.of(sizes))
+        .closest("mix");
   }
 }

@@ -1,9 +1,12 @@
 package dev.loopgauge.report.budget;
 
+import dev.loopgauge.chain.BlockSizes;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.MixBudget;
+import dev.loopgauge.plan.PathDelays;
+import dev.loopgauge.plan.PictureBlocks;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.plan.SharedInput;
 import dev.loopgauge.report.form.Document;
@@ -65,6 +68,7 @@ public record BudgetDocument(
    * @param rule what sound is judged by against its picture
    */
   public static BudgetDocument of(Chain chain, List<PathBudget> paths, PictureRule rule) {
+    PictureBlocks blocks = PictureBlocks.of(chain, PathDelays.predicted(), rule, BlockSizes.USUAL);
     return new BudgetDocument(
         "budget",
         "predicted",
@@ -73,7 +77,7 @@ public record BudgetDocument(
         chain.countsBlocks() ? Optional.of(chain.blockSize()) : Optional.empty(),
         Optional.of(Numbers.rounded(chain.airTemperatureC(), TEMPERATURE_DECIMALS)),
         chain.hosts().values().stream().map(host -> HostRecord.of(chain, host)).toList(),
-        paths.stream().map(path -> PathRecord.of(chain, path, rule)).toList(),
+        paths.stream().map(path -> PathRecord.of(chain, path, rule, blocks)).toList(),
         SharedInput.among(chain, paths).stream().map(InputRecord::of).toList(),
         mixes(chain, paths),
         List.of(),

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Listener;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import java.math.BigDecimal;

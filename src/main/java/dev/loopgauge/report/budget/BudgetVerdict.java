@@ -2,6 +2,7 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.report.budget.MixRecord.ArrivalRecord;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import java.util.HashMap;

@@ -1,6 +1,8 @@
 package dev.loopgauge.report.budget;
 
 import dev.loopgauge.report.budget.InputRecord.LaterRecord;
+import dev.loopgauge.report.form.Alike;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import java.math.BigDecimal;

@@ -5,6 +5,8 @@ import dev.loopgauge.plan.Blend;
 import dev.loopgauge.report.budget.MixRecord.ArrivalRecord;
 import dev.loopgauge.report.budget.MixRecord.OutcomeRecord;
 import dev.loopgauge.report.budget.MixRecord.PairRecord;
+import dev.loopgauge.report.form.Alike;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;

@@ -10,6 +10,7 @@ import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.Comb;
 import dev.loopgauge.plan.DirectSound;
 import dev.loopgauge.plan.EarlierFeed;
+import dev.loopgauge.plan.PictureBlocks;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sparse;
@@ -63,10 +64,10 @@ public record PathRecord(
   private static final int DISTANCE_DECIMALS = 3;
 
   /** Of a path of the chain. */
-  static PathRecord of(Chain chain, PathBudget budget, PictureRule rule) {
+  static PathRecord of(Chain chain, PathBudget budget, PictureRule rule, PictureBlocks blocks) {
     ChainPath path = chain.path(budget.name());
     double ms = budget.delay().ms();
-    Optional<PictureRecord> picture = PictureRecord.of(chain, budget, rule);
+    Optional<PictureRecord> picture = PictureRecord.of(chain, budget, rule, blocks);
     Optional<Guidance> guidance = path.instrument().flatMap(i -> i.guidance(path.listener()));
     return new PathRecord(
         budget.name(),

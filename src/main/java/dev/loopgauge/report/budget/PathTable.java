@@ -2,6 +2,8 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.Standing;
+import dev.loopgauge.report.form.Alike;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;

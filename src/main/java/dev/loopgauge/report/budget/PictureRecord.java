@@ -1,12 +1,11 @@
 package dev.loopgauge.report.budget;
 
-import dev.loopgauge.chain.BlockSizes;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.chain.Standing;
-import dev.loopgauge.plan.PathDelays;
 import dev.loopgauge.plan.PictureBlock;
+import dev.loopgauge.plan.PictureBlocks;
 import dev.loopgauge.plan.PictureMatch;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.form.Numbers;
@@ -39,15 +38,11 @@ public record PictureRecord(
   public record BlockRecord(int blockSize, BigDecimal soundEarlyMs) {}
 
   /** Of a path of the chain; empty for one without a picture. */
-  static Optional<PictureRecord> of(Chain chain, PathBudget budget, PictureRule rule) {
+  static Optional<PictureRecord> of(
+      Chain chain, PathBudget budget, PictureRule rule, PictureBlocks blocks) {
     ChainPath path = chain.path(budget.name());
     return PictureMatch.of(chain, path, budget.delay(), rule)
-        .map(
-            match ->
-                of(
-                    match,
-                    PictureBlock.closest(
-                        chain, path, PathDelays.predicted(), rule, BlockSizes.USUAL)));
+        .map(match -> of(match, blocks.closest(path.name())));
   }
 
   /** Of a match and the best block size. */
@@ -108,12 +103,14 @@ public record PictureRecord(
         .orElse("nothing to add");
   }
 
-  /** The best block size, and what remains at it. */
+  /** The best block size, and what remains at it; nothing where that is no nearer. */
   public Optional<String> closest() {
-    return closestBlock.map(
-        block ->
-            "closest without a delay: block "
-                + (block.blockSize() + ", " + apart(block.soundEarlyMs())));
+    return closestBlock
+        .filter(block -> block.soundEarlyMs().abs().compareTo(soundEarlyMs.abs()) < 0)
+        .map(
+            block ->
+                "closest without a delay: block "
+                    + (block.blockSize() + ", " + apart(block.soundEarlyMs())));
   }
 
   /** Who comes first, by how much. */

@@ -1,5 +1,7 @@
 package dev.loopgauge.report.budget;
 
+import dev.loopgauge.report.form.Alike;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;

@@ -1,5 +1,6 @@
 package dev.loopgauge.report.planned;
 
+import dev.loopgauge.chain.Chain;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.Load;
 import dev.loopgauge.report.form.Numbers;
@@ -17,6 +18,7 @@ import java.util.Set;
  *
  * @param pictureApartMs how far the picture that is furthest off is
  * @param beforeHost the paths that are fed from before the host then
+ * @param doublePatches the inputs that need a second patch for that
  */
 public record ChoiceRecord(
     int blockSize,
@@ -26,17 +28,23 @@ public record ChoiceRecord(
     Optional<BigDecimal> cpuPercent,
     Optional<Integer> dropouts,
     List<String> beforeHost,
+    List<PatchRecord> doublePatches,
     List<SettingPathRecord> paths)
     implements Sparse {
   private static final int PERCENT_DECIMALS = 2;
 
+  /** An input that needs a second patch, before the host, and the paths that are fed from it. */
+  public record PatchRecord(String input, List<String> paths) {}
+
   /**
    * Of a choice.
    *
+   * @param chain the rig
    * @param load what is known of the computer at it
    * @param paths its paths
    */
-  static ChoiceRecord of(Choice choice, Optional<Load> load, List<SettingPathRecord> paths) {
+  static ChoiceRecord of(
+      Choice choice, Chain chain, Optional<Load> load, List<SettingPathRecord> paths) {
     OptionalInt dropouts = load.map(Load::dropouts).orElse(OptionalInt.empty());
     return new ChoiceRecord(
         choice.setting().blockSize(),
@@ -48,12 +56,15 @@ public record ChoiceRecord(
             .map(cpu -> Numbers.rounded(cpu, PERCENT_DECIMALS)),
         dropouts.isPresent() ? Optional.of(dropouts.getAsInt()) : Optional.empty(),
         choice.beforeHost(),
+        choice.doublePatches(chain).stream()
+            .map(patch -> new PatchRecord(patch.input(), patch.paths()))
+            .toList(),
         paths);
   }
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("cpuPercent", "dropouts");
+    return Set.of("cpuPercent", "dropouts", "doublePatches");
   }
 
   /** In words. */

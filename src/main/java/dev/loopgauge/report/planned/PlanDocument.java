@@ -4,15 +4,17 @@ import dev.loopgauge.plan.Breach;
 import dev.loopgauge.plan.Choice;
 import dev.loopgauge.plan.Feed;
 import dev.loopgauge.plan.PictureBlock;
+import dev.loopgauge.plan.PictureBlocks;
 import dev.loopgauge.plan.Plan;
 import dev.loopgauge.plan.PlanRequest;
 import dev.loopgauge.plan.Remedy;
 import dev.loopgauge.plan.Routing;
-import dev.loopgauge.plan.Setting;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.signal.SampleRate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -48,33 +50,46 @@ public record PlanDocument(
     return new PlanDocument(
         "plan",
         choices.isEmpty() ? "nothing-fits" : "planned",
-        choices.stream().map(choice -> choice(request, choice)).toList(),
+        choices(request, choices),
         plan.limit().map(breach -> breach(request, breach, choices.isEmpty())),
         best.filter(choice -> plan.limit().isEmpty()).map(choice -> noLimit(request, choice)),
         best.flatMap(choice -> sameClock(request.chain().rate(), choice, choices)),
         plan.droppedOut().stream().map(SettingRecord::of).toList());
   }
 
-  private static ChoiceRecord choice(PlanRequest request, Choice choice) {
-    Setting setting = choice.setting();
+  private static List<ChoiceRecord> choices(PlanRequest request, List<Choice> choices) {
+    Map<SampleRate, PictureBlocks> blocks = new HashMap<>();
+    return choices.stream()
+        .map(
+            choice ->
+                choice(
+                    request,
+                    choice,
+                    blocks.computeIfAbsent(choice.setting().rate(), rate -> blocks(request, rate))))
+        .toList();
+  }
+
+  private static PictureBlocks blocks(PlanRequest request, SampleRate rate) {
+    return PictureBlocks.of(
+        request.chain().withSampleRate(rate),
+        request.delays(),
+        request.rule(),
+        request.blockSizes());
+  }
+
+  private static ChoiceRecord choice(PlanRequest request, Choice choice, PictureBlocks blocks) {
     return ChoiceRecord.of(
         choice,
-        Optional.ofNullable(request.loads().get(setting)),
+        request.chain(),
+        Optional.ofNullable(request.loads().get(choice.setting())),
         choice.feeds().stream()
-            .map(feed -> SettingPathRecord.of(feed, closest(request, setting, feed)))
+            .map(feed -> SettingPathRecord.of(feed, closest(feed, blocks)))
             .toList());
   }
 
   /** The block size that would bring the sound of a path closest to its picture. */
-  private static Optional<PictureBlock> closest(PlanRequest request, Setting setting, Feed feed) {
-    return feed.routing() == Routing.BEFORE_HOST
-        ? Optional.empty()
-        : PictureBlock.closest(
-            request.chain().withSampleRate(setting.rate()),
-            request.chain().path(feed.path()),
-            request.delays(),
-            request.rule(),
-            request.blockSizes());
+  private static Optional<PictureBlock> closest(Feed feed, PictureBlocks blocks) {
+    return feed.routing() == Routing.BEFORE_HOST ? Optional.empty() : blocks.closest(feed.path());
   }
 
   private static BreachRecord breach(PlanRequest request, Breach breach, boolean nothingFits) {

@@ -1,10 +1,14 @@
 package dev.loopgauge.report.planned;
 
+import dev.loopgauge.report.form.Alike;
+import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
 import java.math.BigDecimal;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -12,6 +16,11 @@ import java.util.stream.Collectors;
 final class PlanText {
   /** How many choices are shown. */
   private static final int MOST_ROWS = 12;
+
+  private static final int MOST_PICTURES = 6;
+
+  /** How many paths of one input are named one by one. */
+  private static final int MOST_FED = 4;
 
   private final Sheet sheet = new Sheet();
   private final PlanDocument document;
@@ -59,8 +68,8 @@ final class PlanText {
                     setting.told() + " is the best that leaves the sample rate alone"));
     document.limit().ifPresent(this::oneStepUp);
     document.noLimit().ifPresent(why -> sheet.row("one step up", why));
-    routings(choice);
-    choice.paths().forEach(this::picture);
+    doublePatches(choice);
+    pictures(choice);
     String measured = named(choice.paths().stream().filter(SettingPathRecord::isMeasured).toList());
     sheet.row("measured", measured.isEmpty() ? "nothing; all is predicted" : measured);
   }
@@ -74,25 +83,50 @@ final class PlanText {
     return paths.stream().map(SettingPathRecord::path).collect(Collectors.joining(", "));
   }
 
-  private void routings(ChoiceRecord choice) {
-    String moved =
-        choice.paths().stream()
-            .filter(SettingPathRecord::isMoved)
-            .map(path -> path.path() + " (then " + plain(path.delayMs(), 1) + " ms)")
-            .collect(Collectors.joining(", "));
-    if (!moved.isEmpty()) {
-      sheet.row("re-patch", "from before the host, by a second patch of the input: " + moved);
-    }
+  /** Which inputs get a second patch, before the host, and for whom. */
+  private void doublePatches(ChoiceRecord choice) {
+    Map<String, SettingPathRecord> paths = new HashMap<>();
+    choice.paths().forEach(path -> paths.put(path.path(), path));
+    choice
+        .doublePatches()
+        .forEach(
+            patch -> {
+              List<SettingPathRecord> fed =
+                  patch.paths().stream().filter(paths::containsKey).map(paths::get).toList();
+              String each =
+                  Excerpt.of(false).of(fed, MOST_FED, SettingPathRecord::delayMs).shown().stream()
+                      .map(PlanText::fed)
+                      .collect(Collectors.joining(", "));
+              sheet.row(
+                  "patch twice",
+                  "input " + patch.input() + ", once more before the host, for " + each);
+            });
   }
 
-  private void picture(SettingPathRecord path) {
-    path.picture()
-        .ifPresent(
-            picture -> {
-              String told = path.path() + ": " + picture.told();
-              sheet.row("picture", told + "; " + picture.advice());
-              picture.closest().ifPresent(block -> sheet.row("", block));
-            });
+  private static String fed(Alike<SettingPathRecord> paths) {
+    return paths.names(SettingPathRecord::path)
+        + (" (then " + plain(paths.first().delayMs(), 1) + " ms)");
+  }
+
+  private void pictures(ChoiceRecord choice) {
+    List<SettingPathRecord> seen =
+        choice.paths().stream().filter(path -> path.picture().isPresent()).toList();
+    Excerpt.Part<SettingPathRecord> part =
+        Excerpt.of(false).of(seen, MOST_PICTURES, path -> path.picture().orElseThrow());
+    part.shown()
+        .forEach(
+            row ->
+                row.first()
+                    .picture()
+                    .ifPresent(
+                        picture -> {
+                          String told = row.names(SettingPathRecord::path) + ": " + picture.told();
+                          sheet.row("picture", told + "; " + picture.advice());
+                          picture.closest().ifPresent(block -> sheet.row("", block));
+                        }));
+    if (part.hidden() > 0) {
+      sheet.row("picture", part.hidden() + " paths more; --json lists all");
+    }
   }
 
   /** The best choices, one line each; columns about which nothing is known are left out. */
@@ -113,7 +147,7 @@ final class PlanText {
     if (choices.stream().anyMatch(ChoiceRecord::hasPicture)) {
       table.figures("off picture", choice -> plain(choice.pictureApartMs(), 1));
     }
-    table.figures("re-patched", choice -> String.valueOf(choice.beforeHost().size()));
+    table.figures("patch twice", choice -> String.valueOf(choice.doublePatches().size()));
     table.lines(choices.subList(0, Math.min(MOST_ROWS, choices.size()))).forEach(sheet::asIs);
   }
 

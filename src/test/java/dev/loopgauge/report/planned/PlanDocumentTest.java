@@ -50,15 +50,14 @@ class PlanDocumentTest {
                      15 ms
         rule         up to 15 ms passes unnoticed but in the front rows: common
                      practice, no source
-        re-patch     from before the host, by a second patch of the input: singer
-                     (then 1.0 ms)
+        patch twice  input desk, once more before the host, for singer (then 1.0 ms)
         picture      stream: sound early by 28.3 ms, within EBU R37 (+40 to -60 ms);
                      add 28.3 ms to the sound
         measured     house
 
-        block  kHz  ms a block  CPU %  spare ms  on      off picture  re-patched
-          256   48        5.33   20.0       3.3  house          28.3           1
-           64   48        1.33      -       1.3  singer         36.3           0
+        block  kHz  ms a block  CPU %  spare ms  on      off picture  patch twice
+          256   48        5.33   20.0       3.3  house          28.3            1
+           64   48        1.33      -       1.3  singer         36.3            0
         left out     block 128 at 48 kHz: sound dropped out there when it was measured
       """;
 
@@ -124,6 +123,8 @@ class PlanDocumentTest {
     assertEquals(256, best.get("blockSize"));
     assertEquals(48_000, best.get("sampleRateHz"));
     assertEquals(List.of("singer"), best.get("beforeHost"));
+    assertEquals(
+        List.of(Map.of("input", "desk", "paths", List.of("singer"))), best.get("doublePatches"));
     String text = Json.write(document(CHAIN)).replace("\r\n", "\n");
     assertTrue(
         text.contains(

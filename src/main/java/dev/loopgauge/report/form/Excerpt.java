@@ -1,4 +1,4 @@
-package dev.loopgauge.report.budget;
+package dev.loopgauge.report.form;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,7 +11,7 @@ import java.util.function.Function;
  * What of long lists is told: rows that say the same as one, the worst first, up to a number. Lists
  * that are short enough, and all lists of a full text, are told row by row in their own order.
  */
-final class Excerpt {
+public final class Excerpt {
   private final boolean full;
   private boolean shortened;
 
@@ -20,7 +20,7 @@ final class Excerpt {
   }
 
   /** Of a text that is to tell everything, or not. */
-  static Excerpt of(boolean full) {
+  public static Excerpt of(boolean full) {
     return new Excerpt(full);
   }
 
@@ -30,18 +30,19 @@ final class Excerpt {
    * @param shown the rows
    * @param hidden how many rows of the list are not among them
    */
-  record Part<T>(List<Alike<T>> shown, int hidden) {
-    Part {
+  public record Part<T>(List<Alike<T>> shown, int hidden) {
+    /** Copies the rows. */
+    public Part {
       shown = List.copyOf(shown);
     }
 
     /** Whether any row stands for several. */
-    boolean isGrouped() {
+    public boolean isGrouped() {
       return shown.stream().anyMatch(alike -> alike.rows().size() > 1);
     }
 
     /** Of rows that all say something else. */
-    static <T> Part<T> each(List<T> rows) {
+    private static <T> Part<T> each(List<T> rows) {
       return new Part<>(rows.stream().map(row -> new Alike<>(List.of(row))).toList(), 0);
     }
   }
@@ -53,7 +54,7 @@ final class Excerpt {
    * @param key what rows say; those of one key are told as one
    * @param worst the worst first
    */
-  <T> Part<T> of(List<T> all, int most, Function<T, ?> key, Comparator<T> worst) {
+  public <T> Part<T> of(List<T> all, int most, Function<T, ?> key, Comparator<T> worst) {
     if (full || all.size() <= most) {
       return Part.each(all);
     }
@@ -61,7 +62,7 @@ final class Excerpt {
   }
 
   /** The same of a list that is to keep its order. */
-  <T> Part<T> of(List<T> all, int most, Function<T, ?> key) {
+  public <T> Part<T> of(List<T> all, int most, Function<T, ?> key) {
     if (full || all.size() <= most) {
       return Part.each(all);
     }
@@ -74,7 +75,7 @@ final class Excerpt {
   }
 
   /** Whether any list was told in part. */
-  boolean isShortened() {
+  public boolean isShortened() {
     return shortened;
   }
 }

@@ -1,4 +1,4 @@
-package dev.loopgauge.report.budget;
+package dev.loopgauge.report.form;
 
 import java.util.List;
 import java.util.function.Function;
@@ -8,25 +8,26 @@ import java.util.function.Function;
  *
  * @param rows they, in the order of the document, at least one
  */
-record Alike<T>(List<T> rows) {
+public record Alike<T>(List<T> rows) {
   private static final int MOST_NAMES = 3;
 
-  Alike {
+  /** Copies the rows. */
+  public Alike {
     rows = List.copyOf(rows);
   }
 
   /** The row that stands for all. */
-  T first() {
+  public T first() {
     return rows.get(0);
   }
 
   /** How many more there are: {@code +49}; nothing for a row by itself. */
-  String more() {
+  public String more() {
     return rows.size() == 1 ? "" : "+" + (rows.size() - 1);
   }
 
   /** Their names: {@code a, b}, or {@code a, b and 7 more}. */
-  String names(Function<T, String> name) {
+  public String names(Function<T, String> name) {
     List<String> names = rows.stream().map(name).toList();
     if (names.size() <= MOST_NAMES) {
       return String.join(", ", names);
