@@ -6,6 +6,7 @@ import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.option.LiveOptions;
 import dev.loopgauge.cli.option.RigOptions;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.live.SeriesJob;
 import dev.loopgauge.job.live.Site;

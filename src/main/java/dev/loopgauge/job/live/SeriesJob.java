@@ -8,14 +8,17 @@ import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.HostReport;
 import dev.loopgauge.job.SeriesResult;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.SeriesNote;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Measures one loop while its host runs at one block size after another, and works out how many
@@ -93,8 +96,7 @@ public record SeriesJob(
     return ErrorDocument.of(
         "series",
         "too-few-readings",
-        "a series needs readings at two block sizes, found %d: %s"
-            .formatted(read, why.text()),
+        "a series needs readings at two block sizes, found %d: %s".formatted(read, why.text()),
         why.hint());
   }
 }

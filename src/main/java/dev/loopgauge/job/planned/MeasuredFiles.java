@@ -69,8 +69,7 @@ public final class MeasuredFiles {
         kept.measurement().orElseThrow(() -> document.lacks("a 'measurement'", HOW));
     int hertz = (int) document.number(measurement.sampleRateHz(), "sampleRateHz");
     double samples = document.number(measurement.delaySamples(), "delaySamples");
-    double uncertainty =
-        measurement.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0);
+    double uncertainty = measurement.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0);
     return Refusals.asUsage(
         () ->
             new MeasuredLoop(
