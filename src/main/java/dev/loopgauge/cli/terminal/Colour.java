@@ -19,12 +19,14 @@ public enum Colour {
   /** Nowhere. */
   NEVER;
 
-  private static final Pattern GOOD = words("WITHIN|CHOOSE|SET|(?<!NOT )CLEAN");
-  private static final Pattern DOUBTFUL = words("CAUTION|COLOURS|UNDECIDED");
+  private static final Pattern GOOD =
+      words("WITHIN(?!, BUT)|CHOOSE|SET|(?<!NOT )CLEAN|(?<!NOT )GOOD");
+  private static final Pattern DOUBTFUL = words("CAUTION|COLOURS|UNDECIDED|STOPPED|NOT MEASURED");
   private static final Pattern BAD =
       words(
           "OVER|OUTSIDE|CONFLICT|NOTHING FITS|ECHO|LATE|EARLY|NOT CLEAN|BROKE OFF|CHANGED"
-              + "|No trustworthy reading");
+              + "|WITHIN, BUT|SOUND LOST|JUMPED|NOT LOCKED|CLIPPED|INVERTED|WRONG LEVEL|UNEVEN"
+              + "|WRONGLY REPORTED|OUT OF LIP SYNC|NOT GOOD|No trustworthy reading");
 
   private static Pattern words(String alternatives) {
     return Pattern.compile("\\b(?:" + alternatives + ")\\b");

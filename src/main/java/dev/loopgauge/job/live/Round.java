@@ -57,10 +57,11 @@ record Round(
   /**
    * Measures all stops.
    *
-   * @throws CaptureException when not even the first could be played
+   * @throws CaptureException when none could be played
    */
   Answer go(List<RoundStop> stops) throws CaptureException, SetupException, IOException {
     Optional<String> stopped = Optional.empty();
+    Optional<CaptureException> lost = Optional.empty();
     for (RoundStop stop : stops) {
       try {
         if (!measured(stop)) {
@@ -68,24 +69,19 @@ record Round(
           break;
         }
       } catch (CaptureException e) {
-        boolean first = record.isEmpty() && stop.equals(stops.get(0));
-        if (first || !Takes.PASSING.contains(e.kind())) {
-          stopped = Optional.of(ended(e, first, stop));
+        lost = Optional.of(e);
+        failed(stop, e);
+        if (!Takes.PASSING.contains(e.kind())) {
+          stopped = Optional.of(e.getMessage());
           break;
         }
-        failed(stop, e);
       }
+    }
+    if (record.isEmpty() && lost.isPresent()) {
+      throw lost.get();
     }
     soFar.finish();
     return record.answer(stopped);
-  }
-
-  private String ended(CaptureException e, boolean first, RoundStop stop) throws CaptureException {
-    if (first) {
-      throw e;
-    }
-    failed(stop, e);
-    return e.getMessage();
   }
 
   private void failed(RoundStop stop, CaptureException e) {

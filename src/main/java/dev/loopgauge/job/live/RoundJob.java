@@ -32,7 +32,7 @@ public record RoundJob(RoundRequest request) {
    * Goes round.
    *
    * @param soFar learns of each path as it is done
-   * @throws CaptureException when not even the first path could be played
+   * @throws CaptureException when no path could be played
    * @throws JournalException when the round goes on from a journal that can't be read
    * @throws UsageException when no path has a patch, or the request can't be met
    */
