@@ -56,6 +56,11 @@ record ChainPatching(Chain chain) {
     return new ChannelPair(channel, channel);
   }
 
+  /** Whether nothing of the file comes back on a return. */
+  boolean isFree(int returned) {
+    return plugged().noneMatch(patch -> patch.returned() == returned);
+  }
+
   private Stream<Patch> plugged() {
     return Stream.concat(
         chain.reference().stream(),

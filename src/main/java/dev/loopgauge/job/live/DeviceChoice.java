@@ -38,10 +38,6 @@ public record DeviceChoice(
     Optional<Integer> buffer) {
   private static final List<String> NAMES = List.of("java-sound", "jack", BuiltInRig.NAME);
 
-  /** How the built-in rig is patched, and how a first measurement is best patched. */
-  private static final Patching DEFAULT =
-      new Patching(new ChannelPair(2, 2), Optional.of(new ChannelPair(1, 1)));
-
   /**
    * The back end's name.
    *
@@ -96,28 +92,21 @@ public record DeviceChoice(
 
   /** What is patched where: what was chosen, over the profile, over the chain file. */
   Patching patching(Optional<Profile> profile, Optional<ChosenPath> chosen) {
-    return patchingOver(rig(profile, chosen), reference(profile, chosen));
+    return patchingOver(known(profile, chosen));
   }
 
-  /**
-   * What is patched where.
-   *
-   * @param rig what was left out of the path's send and return
-   * @param reference what was left out of the reference's
-   */
-  Patching patchingOver(Optional<ChannelPair> rig, Optional<ChannelPair> reference) {
+  /** What is patched where; what was left out is as known. */
+  Patching patchingOver(KnownPatching known) {
     return Refusals.asUsage(
         () ->
             new Patching(
-                pair("--send", send, "--return", returned, rig),
-                referenceSend.isPresent() || referenceReturn.isPresent()
-                    ? Optional.of(referencePair(reference))
-                    : reference));
+                pair("--send", send, "--return", returned, known.rig()),
+                referenceOver(known.reference())));
   }
 
   /** Where the path is plugged in, as far as that is said. */
   Optional<ChannelPair> plug(Optional<Profile> profile, Optional<ChosenPath> chosen) {
-    Optional<ChannelPair> known = rig(profile, chosen);
+    Optional<ChannelPair> known = known(profile, chosen).rig();
     Optional<Integer> from = send.or(() -> known.map(ChannelPair::send));
     Optional<Integer> to = returned.or(() -> known.map(ChannelPair::ret));
     return from.flatMap(out -> to.map(in -> new ChannelPair(out, in)));
@@ -125,53 +114,19 @@ public record DeviceChoice(
 
   /** The cable straight back: what was chosen, over the profile, over the chain file. */
   Optional<ChannelPair> reference(Optional<Profile> profile, Chain chain) {
-    Optional<ChannelPair> known =
-        profile
-            .flatMap(kept -> kept.patching().reference())
-            .or(() -> new ChainPatching(chain).reference());
-    return referenceSend.isPresent() || referenceReturn.isPresent()
-        ? Optional.of(referencePair(known))
-        : known;
-  }
-
-  private Optional<ChannelPair> rig(Optional<Profile> profile, Optional<ChosenPath> chosen) {
-    return profile
-        .map(kept -> kept.patching().rig())
-        .or(() -> chosen.flatMap(path -> ChainPatching.of(path.path())))
-        .or(() -> isUnpatchedRig() ? Optional.of(free(chosen)) : Optional.empty());
-  }
-
-  private Optional<ChannelPair> reference(Optional<Profile> profile, Optional<ChosenPath> chosen) {
-    return profile
-        .flatMap(kept -> kept.patching().reference())
-        .or(() -> chosen.flatMap(DeviceChoice::reference))
-        .or(
-            () ->
-                isUnpatchedRig() && profile.isEmpty() && chosen.flatMap(DeviceChoice::own).isEmpty()
-                    ? DEFAULT.reference()
-                    : Optional.empty());
-  }
-
-  private static Optional<ChannelPair> reference(ChosenPath chosen) {
-    return new ChainPatching(chosen.chain()).reference(chosen.path());
-  }
-
-  private static Optional<ChannelPair> own(ChosenPath chosen) {
-    return ChainPatching.of(chosen.path());
-  }
-
-  private static ChannelPair free(Optional<ChosenPath> chosen) {
-    return chosen.map(path -> new ChainPatching(path.chain()).free()).orElse(DEFAULT.rig());
+    return referenceOver(KnownPatching.reference(profile, chain));
   }
 
   /** What is patched where, if that was said. */
   Optional<Patching> patchingIfSaid(Optional<Profile> profile, Optional<ChosenPath> chosen) {
     boolean said =
-        profile.isPresent()
-            || send.isPresent()
-            || returned.isPresent()
-            || chosen.flatMap(DeviceChoice::own).isPresent();
-    return said || isUnpatchedRig() ? Optional.of(patching(profile, chosen)) : Optional.empty();
+        send.isPresent() || returned.isPresent() || known(profile, chosen).rig().isPresent();
+    return said ? Optional.of(patching(profile, chosen)) : Optional.empty();
+  }
+
+  private KnownPatching known(Optional<Profile> profile, Optional<ChosenPath> chosen) {
+    KnownPatching known = KnownPatching.of(profile, chosen);
+    return isUnpatchedRig() ? known.orUsual(chosen) : known;
   }
 
   private boolean isUnpatchedRig() {
@@ -180,8 +135,11 @@ public record DeviceChoice(
         && returned.isEmpty();
   }
 
-  private ChannelPair referencePair(Optional<ChannelPair> known) {
-    return pair("--reference-send", referenceSend, "--reference-return", referenceReturn, known);
+  private Optional<ChannelPair> referenceOver(Optional<ChannelPair> known) {
+    return referenceSend.isPresent() || referenceReturn.isPresent()
+        ? Optional.of(
+            pair("--reference-send", referenceSend, "--reference-return", referenceReturn, known))
+        : known;
   }
 
   private static ChannelPair pair(

@@ -61,7 +61,7 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
         device.backend(kept),
         Optional.of(client),
         Optional.of(client),
-        device.patchingOver(Optional.of(base.rig()), base.reference()),
+        device.patchingOver(new KnownPatching(Optional.of(base.rig()), base.reference())),
         device.rate(kept),
         device.bufferSamples(kept),
         stimulus.plan(kept),

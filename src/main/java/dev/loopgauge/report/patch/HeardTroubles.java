@@ -65,7 +65,7 @@ final class HeardTroubles {
     trouble(
         "sends %d and %d are crossed: swap returns %d and %d"
             .formatted(one.send(), other.send(), one.ret(), other.ret()),
-        "return %d hears send %d, return %d hears send %d"
+        "swap the two cables: return %d hears send %d, return %d hears send %d"
             .formatted(one.ret(), other.send(), other.ret(), one.send()));
   }
 

@@ -89,6 +89,17 @@ class PatchedChainTest {
     assertTrue(run.json().toString().contains("'house' is the nearest known name"), run.out());
   }
 
+  /** Nobody says where its reference is, and return 1 is not free for the usual one. */
+  @Test
+  void anotherPathIsNeverTakenForTheReference() throws IOException {
+    Files.writeString(
+        folder.resolve("brook.yaml"),
+        CHAIN
+            .replace("reference: { send: 7, return: 8 }\n", "")
+            .replace("send: 2, return: 3", "send: 1, return: 1"));
+    assertEquals("uncalibrated", measurement(measure("wedge")).get("method"));
+  }
+
   private Run measure(String path, String... more) {
     String[] rig = {
       "measure",
