@@ -48,7 +48,12 @@ class LayersTest {
               BELOW_REPORT,
               REPORT_ROOMS,
               List.of(
-                  "chain.file", "capture.file", "journal.store", "report.exchange", "report.html"))
+                  "chain.file",
+                  "capture.file",
+                  "journal.store",
+                  "report.exchange",
+                  "report.html",
+                  "report.kind"))
           .flatMap(List::stream)
           .toList();
 

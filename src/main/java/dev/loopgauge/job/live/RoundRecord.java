@@ -7,10 +7,10 @@ import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.NotMeasuredRecord;
 import dev.loopgauge.report.measured.RoundDocument;
-import dev.loopgauge.report.measured.RoundDocument.NotMeasuredRecord;
 import dev.loopgauge.report.measured.RoundDocument.Occasion;
-import dev.loopgauge.report.measured.RoundDocument.PathRecord;
+import dev.loopgauge.report.measured.RoundPathRecord;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -71,7 +71,7 @@ final class RoundRecord {
    * @param stopped why it ended before its last path, where it did
    */
   Answer answer(Optional<String> stopped) {
-    List<PathRecord> paths = new ArrayList<>();
+    List<RoundPathRecord> paths = new ArrayList<>();
     List<NotMeasuredRecord> missing = new ArrayList<>();
     List<Ending> endings = new ArrayList<>(List.of(worst));
     for (ChainPath path : chain.paths().values()) {
@@ -79,11 +79,11 @@ final class RoundRecord {
       if (answer == null) {
         missing.add(new NotMeasuredRecord(path.name(), reason(path, stopped)));
       } else {
-        paths.add(PathRecord.of(path.name(), (MeasurementDocument) answer.document()));
+        paths.add(RoundPathRecord.of(path.name(), (MeasurementDocument) answer.document()));
         endings.add(answer.ending());
       }
     }
-    if (missing.stream().anyMatch(m -> !m.reason().equals(RoundDocument.NO_PATCH))) {
+    if (missing.stream().anyMatch(NotMeasuredRecord::wasDue)) {
       endings.add(Ending.OUTSIDE);
     }
     Occasion occasion = new Occasion(keep.show(), keep.when().map(When::label));
@@ -92,7 +92,7 @@ final class RoundRecord {
 
   private String reason(ChainPath path, Optional<String> stopped) {
     if (path.patch().isEmpty()) {
-      return RoundDocument.NO_PATCH;
+      return NotMeasuredRecord.NO_PATCH;
     }
     return Optional.ofNullable(failed.get(path.name()))
         .or(() -> stopped)

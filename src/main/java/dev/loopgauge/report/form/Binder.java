@@ -36,6 +36,9 @@ final class Binder {
   static Map<String, Object> map(Record bound) {
     Set<String> leftOut = bound instanceof Sparse sparse ? sparse.leftOut() : Set.of();
     Map<String, Object> map = new LinkedHashMap<>();
+    if (bound instanceof Whole) {
+      map.put("schema", Whole.SCHEMA);
+    }
     for (RecordComponent component : bound.getClass().getRecordComponents()) {
       Object value = value(component, bound);
       if (component.isAnnotationPresent(Inlined.class)) {
@@ -60,9 +63,6 @@ final class Binder {
     }
     if (value instanceof List<?> list) {
       return list.stream().map(Binder::plain).toList();
-    }
-    if (value instanceof Document document) {
-      return document.json();
     }
     if (value instanceof Enum<?> constant) {
       return label(constant);

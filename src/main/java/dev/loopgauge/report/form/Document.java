@@ -7,10 +7,7 @@ import java.util.Map;
  * What a command found out: a record whose components are the keys of its JSON, in their order,
  * with the text for a person as a function of it. A document that was read again has the same text.
  */
-public interface Document {
-  /** The version of all JSON documents. */
-  int SCHEMA = 1;
-
+public interface Document extends Whole {
   /** For a person: lines of at most 80 columns where words allow it, each ended by a newline. */
   String text();
 
@@ -19,7 +16,7 @@ public interface Document {
    * and maps of these, or null.
    */
   default Map<String, Object> json() {
-    return json((Record) this);
+    return Binder.map((Record) this);
   }
 
   /** The keys of a document that is written from another record. */

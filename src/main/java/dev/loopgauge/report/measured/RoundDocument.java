@@ -3,7 +3,6 @@ package dev.loopgauge.report.measured;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sparse;
-import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.util.List;
 import java.util.Optional;
@@ -27,33 +26,9 @@ public record RoundDocument(
     Optional<String> show,
     Optional<String> when,
     Optional<String> stopped,
-    List<PathRecord> paths,
+    List<RoundPathRecord> paths,
     List<NotMeasuredRecord> notMeasured)
     implements Document, Sparse {
-  /** Why a path that has no patch was not measured. */
-  public static final String NO_PATCH = "it has no patch";
-
-  /** A path and its measurement. */
-  public record PathRecord(
-      String path, Optional<Judgement> standing, MeasurementDocument document) {
-    /** Of a measurement. */
-    public static PathRecord of(String path, MeasurementDocument document) {
-      return new PathRecord(path, document.verdict().flatMap(VerdictRecord::standing), document);
-    }
-
-    boolean stands(Judgement judgement) {
-      return standing.equals(Optional.of(judgement));
-    }
-  }
-
-  /** A path without a measurement. */
-  public record NotMeasuredRecord(String path, String reason) {
-    /** Whether it was to be measured. */
-    boolean wasDue() {
-      return !reason.equals(NO_PATCH);
-    }
-  }
-
   /** Which show a round belongs to. */
   public record Occasion(Optional<String> show, Optional<String> when) {}
 
@@ -61,7 +36,7 @@ public record RoundDocument(
   public static RoundDocument of(
       Occasion occasion,
       Optional<String> stopped,
-      List<PathRecord> paths,
+      List<RoundPathRecord> paths,
       List<NotMeasuredRecord> notMeasured) {
     return new RoundDocument(
         "round",
@@ -77,7 +52,8 @@ public record RoundDocument(
         List.copyOf(notMeasured));
   }
 
-  private static Judgement standing(List<PathRecord> paths, List<NotMeasuredRecord> notMeasured) {
+  private static Judgement standing(
+      List<RoundPathRecord> paths, List<NotMeasuredRecord> notMeasured) {
     Judgement measured =
         Judgement.worst(paths.stream().flatMap(path -> path.standing().stream()).toList());
     boolean missing = notMeasured.stream().anyMatch(NotMeasuredRecord::wasDue);

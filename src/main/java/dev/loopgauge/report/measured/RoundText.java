@@ -3,8 +3,6 @@ package dev.loopgauge.report.measured;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Table;
-import dev.loopgauge.report.measured.RoundDocument.NotMeasuredRecord;
-import dev.loopgauge.report.measured.RoundDocument.PathRecord;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +15,7 @@ import java.util.stream.Collectors;
 record RoundText(
     Judgement standing,
     Optional<String> stopped,
-    List<PathRecord> paths,
+    List<RoundPathRecord> paths,
     List<NotMeasuredRecord> notMeasured) {
   private static final int MOST_NAMED = 4;
 
@@ -76,7 +74,7 @@ record RoundText(
 
   private Optional<String> named(Judgement judgement) {
     List<String> names =
-        paths.stream().filter(path -> path.stands(judgement)).map(PathRecord::path).toList();
+        paths.stream().filter(path -> path.stands(judgement)).map(RoundPathRecord::path).toList();
     String more = names.size() > MOST_NAMED ? ", " + (names.size() - MOST_NAMED) + " more" : "";
     return names.isEmpty()
         ? Optional.empty()
@@ -90,9 +88,9 @@ record RoundText(
         .toList();
   }
 
-  private static Table<PathRecord> table() {
-    return new Table<PathRecord>()
-        .words("path", PathRecord::path)
+  private static Table<RoundPathRecord> table() {
+    return new Table<RoundPathRecord>()
+        .words("path", RoundPathRecord::path)
         .figures("samples", path -> figure(path, ShownDelay::bareSamples))
         .figures("±", path -> figure(path, ShownDelay::uncertainty))
         .figures("ms", path -> figure(path, ShownDelay::bareMs))
@@ -103,7 +101,7 @@ record RoundText(
     return judgement.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
-  private static String figure(PathRecord path, Function<ShownDelay, String> part) {
+  private static String figure(RoundPathRecord path, Function<ShownDelay, String> part) {
     return path.document().delay().map(part).orElse("-");
   }
 }
