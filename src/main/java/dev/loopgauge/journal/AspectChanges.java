@@ -25,6 +25,12 @@ public final class AspectChanges {
    */
   private static final double LEAST_NOISE_DB = 10;
 
+  /**
+   * Noise further below the sound than this nobody hears, in dB: from the faintest sound to the
+   * loudest that an ear bears (from memory). A digital path has far less, more or less by chance.
+   */
+  private static final double INAUDIBLE_DB = 120;
+
   /** The findings that each are about an aspect. */
   private static final Map<FindingCode, ComparedAspect> FOUND =
       Map.of(
@@ -159,6 +165,7 @@ public final class AspectChanges {
     double quieter = Math.min(0, levelChange().orElse(0.0));
     before
         .signalToNoiseDb()
+        .map(was -> Math.min(was, INAUDIBLE_DB))
         .flatMap(was -> after.signalToNoiseDb().map(is -> was - is + quieter))
         .filter(lower -> lower >= LEAST_NOISE_DB)
         .map(AspectChange.Noise::new)

@@ -96,7 +96,13 @@ class AspectChangesTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"60, 50.1, false", "60, 50, true", "20, 60, false"})
+  @CsvSource({
+    "60, 50.1, false",
+    "60, 50, true",
+    "20, 60, false",
+    "300, 110.1, false",
+    "300, 110, true"
+  })
   void noiseCountsFromTenDecibelsOn(double before, double after, boolean changed) {
     assertEquals(
         only(changed, ComparedAspect.NOISE), aspects(heard(-6, 0, before), heard(-6, 0, after)));
