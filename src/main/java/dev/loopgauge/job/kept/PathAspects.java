@@ -23,8 +23,8 @@ import java.util.UUID;
  * the history tells by all entries. Holds two entries at a time.
  */
 public final class PathAspects {
-  /** Documents take far longer to read than headings do: these are 200 shows, before and after. */
-  private static final int MOST = 400;
+  /** Documents take far longer to read than headings do: these are 50 shows, before and after. */
+  private static final int MOST = 100;
 
   private final Map<UUID, List<ComparedAspect>> changed = new HashMap<>();
   private final Set<UUID> corrected;
