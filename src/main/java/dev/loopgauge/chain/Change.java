@@ -31,7 +31,7 @@ public sealed interface Change permits RigChange, HostChange, StageChange, Place
   /** What is different, with the old value and the new one: part of a sentence. */
   String told(Chain before);
 
-  /** What to look at in the rig to see whether it is so: part of a sentence. */
+  /** What to look at in the rig to see whether it is so: a sentence. */
   default String check() {
     return kind().check();
   }

@@ -6,45 +6,38 @@ package dev.loopgauge.chain;
  */
 public enum ChangeKind {
   /** The host's block. */
-  BLOCK_SIZE("block-size", "block-size", "128", "the block size in the host's audio settings"),
+  BLOCK_SIZE(
+      "block-size", "block-size", "128", "Check the block size in the host's audio settings."),
   /** The word clock. */
   SAMPLE_RATE(
       "sample-rate",
       "sample-rate",
       "44100",
-      "the word clock and the sample rate of desk, host and stage boxes"),
+      "Check the word clock and the sample rate of desk, host and stage boxes."),
   /** A stage that isn't there. */
-  ABSENT(
-      "absent", "stage-absent", "STAGE", "whether it is bypassed, switched off or patched around"),
+  ABSENT("absent", "stage-absent", "STAGE", "Is it bypassed, switched off or patched around?"),
   /** A stage passed once more. */
-  TWICE("twice", "stage-twice", "STAGE", "whether it is inserted or patched in two places"),
+  TWICE("twice", "stage-twice", "STAGE", "Is it inserted or patched in two places?"),
   /** Blocks of the host more. */
-  EXTRA_BLOCK(
-      "extra-block",
-      "extra-block",
-      "STAGE",
-      "for one more group, send or safety buffer on the way through the host"),
+  EXTRA_BLOCK("extra-block", "extra-block", "STAGE", "Was a group, send or safety buffer added?"),
   /** Blocks of the host fewer. */
   FEWER_BLOCKS(
-      "fewer-blocks",
-      "fewer-blocks",
-      "STAGE",
-      "for a group, send or safety buffer no longer on the way through the host"),
-  /** A reported delay that others don't make up for once. */
+      "fewer-blocks", "fewer-blocks", "STAGE", "Was a group, send or safety buffer removed?"),
+  /** A reported delay that others compensate twice, or not at all. */
   NOT_COMPENSATED(
       "not-compensated",
       "reported-not-compensated",
       "STAGE",
-      "that exactly one of host and desk compensates delays"),
+      "Let host or desk compensate, not both."),
   /** The length of a way through air. */
   DISTANCE(
       "distance",
       "distance",
       "STAGE:METRES",
-      "the distance with a tape measure, and the air temperature"),
+      "Check the distance with a tape measure, and the air temperature."),
   /** How warm the air is. */
   AIR_TEMPERATURE(
-      "air-temperature", "air-temperature", "4", "the temperature where the listener is");
+      "air-temperature", "air-temperature", "4", "Check the temperature where the listener is.");
 
   private final String key;
   private final String cause;
@@ -73,7 +66,7 @@ public enum ChangeKind {
     return key + "=" + value;
   }
 
-  /** What to look at in the rig: part of a sentence. */
+  /** What to look at in the rig: a sentence. */
   public String check() {
     return check;
   }

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * in lowest terms.
  *
  * @param numerator frames, at least 1
- * @param denominator in so many seconds, at least 1
+ * @param denominator the seconds that these take, at least 1
  */
 public record FrameRate(int numerator, int denominator) {
   /** The slowest rate accepted, in frames a second. */

@@ -58,7 +58,7 @@ public record ListenerLimits(OptionalDouble cautionMs, OptionalDouble limitMs, S
           new ListenerLimits(
               OptionalDouble.empty(),
               OptionalDouble.empty(),
-              "no limit on delay alone: nobody on a stream hears the stage itself");
+              "no limit on delay alone: stream viewers don't hear the stage, only lip sync counts");
     };
   }
 

@@ -82,7 +82,7 @@ public sealed interface PlaceChange extends Change {
 
     @Override
     public String check() {
-      return "the distance with a tape measure";
+      return "Check the distance with a tape measure.";
     }
   }
 
@@ -148,7 +148,7 @@ public sealed interface PlaceChange extends Change {
 
     @Override
     public String check() {
-      return "the distance with a tape measure";
+      return "Check the distance with a tape measure.";
     }
   }
 

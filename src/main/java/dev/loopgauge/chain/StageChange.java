@@ -1,5 +1,7 @@
 package dev.loopgauge.chain;
 
+import java.util.Locale;
+
 /** A change of one stage, on every path that has to do with it. */
 public sealed interface StageChange extends Change {
   /** The stage, by its name in the chain file. */
@@ -109,13 +111,22 @@ public sealed interface StageChange extends Change {
     @Override
     public String told(Chain before) {
       double old = blocks(Found.in(before, stage));
-      String blocks = " blocks of " + before.blockSize() + " samples, not ";
-      return "'" + stage + "' takes " + Shown.number(old + more) + blocks + Shown.number(old);
+      return String.format(
+          Locale.ROOT,
+          "'%s' costs %s of %d samples instead of %s",
+          stage,
+          counted(old + more),
+          before.blockSize(),
+          Shown.number(old));
+    }
+
+    private static String counted(double blocks) {
+      return Shown.number(blocks) + (blocks == 1 ? " block" : " blocks");
     }
   }
 
   /**
-   * A delay that is reported, so that others can make up for it, comes on top: it is made up for
+   * A delay that is reported, so that others can compensate it, comes on top: it is compensated
    * twice, or not at all where it should be.
    *
    * @param stage the name of a stage whose delay is reported
@@ -148,13 +159,12 @@ public sealed interface StageChange extends Change {
 
     @Override
     public String told(Chain before) {
-      return "the "
-          + Found.samples(stage, before)
-          + " samples that "
-          + reporter(before)
-          + " reports for '"
-          + stage
-          + "' come on top, made up for twice or not at all";
+      reporter(before);
+      return String.format(
+          Locale.ROOT,
+          "compensation for '%s' (%s samples) is missing or applied twice",
+          stage,
+          Found.samples(stage, before));
     }
   }
 

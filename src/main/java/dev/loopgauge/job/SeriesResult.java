@@ -12,6 +12,7 @@ import dev.loopgauge.verify.SeriesReading;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -58,6 +59,12 @@ public record SeriesResult(
       throw new UsageException(
           "no stages could have less than no delay, as this series has it",
           "look at it without --out, and check readings and sample rate");
+    }
+    if (!fit.isWhole()) {
+      throw new UsageException(
+          String.format(
+              Locale.ROOT, "expected a whole number of blocks to write, found %.3f", fit.blocks()),
+          "look at it without --out: was one reading rounded, or the sample rate another?");
     }
     TextFile.writeNew(target, SeriesStages.chainFile(fit, source));
   }

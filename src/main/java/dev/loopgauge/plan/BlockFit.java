@@ -4,7 +4,7 @@ import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 
 /**
- * How a measured loop grows with the block size: so many blocks and a fixed part.
+ * How a measured loop grows with the block size: a number of blocks and a fixed part.
  *
  * @param rate the sample rate it was measured at
  * @param blocks how many blocks, 0 or more, not always whole

@@ -20,7 +20,7 @@ import java.util.Optional;
  * @param leftOut how many pairs of the same input are left out by that
  */
 record MixPairs(List<MixPair> pairs, int leftOut) {
-  /** Up to so many paths of one input each is paired with each: 435 pairs are told in a second. */
+  /** The most paths of one input that are paired each with each: that makes 435 pairs. */
   static final int MOST_PAIRED = 30;
 
   /** What makes paths alike: nothing but their names tells them apart. */

@@ -64,7 +64,7 @@ public record Overlap(double delayMs, double toleranceMs, double laterLevelDb) {
       return "heard apart from 50-100 ms on (Everest)";
     }
     if (isLoudAndLate()) {
-      return "at 5-35 ms a copy 10 dB louder is an echo " + HAAS;
+      return "at 5-35 ms a copy 10 dB louder is heard as an echo " + HAAS;
     }
     if (isTooQuiet()) {
       return "more than 22 dB down, no copy was heard (Brunner et al. 2007)";
@@ -73,11 +73,11 @@ public record Overlap(double delayMs, double toleranceMs, double laterLevelDb) {
       return "no null below 20 kHz (Everest)";
     }
     if (delayMs < PRECEDENCE_FROM_MS) {
-      return "one sound with a comb filter (Everest)";
+      return "blends to one sound with a comb filter (Everest)";
     }
     return delayMs <= PRECEDENCE_TO_MS
-        ? "one sound at 5-35 ms, heard from the first " + HAAS
-        : "past precedence (35 ms), before echo (50 ms) " + HAAS;
+        ? "5-35 ms blend to one sound, located at the first " + HAAS
+        : "too late to blend with the first (35 ms), not yet a separate echo (50 ms) " + HAAS;
   }
 
   private boolean isApart() {

@@ -26,7 +26,7 @@ public enum OwnVoice {
     this.words = words;
   }
 
-  /** How talkers find a copy so many ms late. */
+  /** How talkers find a copy with this delay, in ms. */
   public static OwnVoice at(double delayMs) {
     if (delayMs > OBJECTIONABLE_MS) {
       return OBJECTIONABLE;

@@ -94,7 +94,7 @@ public record Slope(double value, double fromNoise, double fromScatter, int degr
     return Math.max(2 * fromNoise, byScatter);
   }
 
-  /** The same slope in another unit: so many of it for each one of this. */
+  /** The same slope in another unit, of which one of this has {@code factor}. */
   public Slope times(double factor) {
     return new Slope(
         value * factor, fromNoise * Math.abs(factor), fromScatter * Math.abs(factor), degrees);

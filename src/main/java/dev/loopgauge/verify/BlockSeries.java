@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Takes a host apart into "so many blocks plus a fixed part" from its delay at several block sizes.
+ * Works out how many blocks, plus a fixed part, a host adds, from its delay at several block sizes.
  *
  * <p>The line that the readings agree with best comes first. Those too far from it are set aside,
  * by the scale of P. J. Rousseeuw and A. M. Leroy, "Robust Regression and Outlier Detection", 1987,
@@ -21,7 +21,7 @@ public final class BlockSeries {
   /** A reading this many robust standard deviations off the line is set aside. */
   private static final double TOO_FAR = 3;
 
-  /** So many must agree before another one is called wrong. */
+  /** The fewest readings that must agree before another one is called wrong. */
   private static final int FEWEST_AGREEING = 3;
 
   private final List<SeriesReading> readings;

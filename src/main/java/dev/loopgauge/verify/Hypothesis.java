@@ -78,8 +78,8 @@ record Hypothesis(Chain stated, List<Change> changes, Chain found) {
       before = change.on(before);
     }
     return String.join(", and ", told)
-        + ": check "
-        + changes.stream().map(Change::check).collect(Collectors.joining("; then "));
+        + ". "
+        + changes.stream().map(Change::check).distinct().collect(Collectors.joining(" "));
   }
 
   /** A delay that is reported for a stage elsewhere reaches this path only by way of the host. */

@@ -8,7 +8,7 @@ import java.util.Locale;
 public final class PlainNumber {
   private PlainNumber() {}
 
-  /** The number with at most so many decimals. */
+  /** The number, rounded to at most this number of decimals. */
   public static String of(double number, int decimals) {
     BigDecimal rounded = BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_UP);
     BigDecimal stripped = rounded.stripTrailingZeros();

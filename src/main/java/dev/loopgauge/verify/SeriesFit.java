@@ -5,13 +5,13 @@ import dev.loopgauge.signal.Latency;
 import java.util.List;
 
 /**
- * A host as so many blocks plus a fixed part.
+ * A host as a number of blocks plus a fixed part.
  *
  * @param blocks how many blocks, as the readings have it
  * @param uncertaintyBlocks the expanded uncertainty of that, k = 2
  * @param toldBlocks the number of blocks that delays are told by: a whole one where {@code blocks}
  *     is one to within its uncertainty
- * @param fixed what comes on top of these, whatever the block size
+ * @param fixed the delay that does not grow with the block size
  * @param readings each reading against the line of the two, in the order given
  */
 public record SeriesFit(

@@ -35,12 +35,12 @@ public final class SeriesNotes {
         "outlier",
         String.format(
             Locale.ROOT,
-            "the reading at a block of %d stands out: %s samples (%s ms) too %s, and was left out",
+            "the reading at a block of %d is %s samples (%s ms) too %s, and was left out",
             odd.reading().blockSize(),
             PlainNumber.of(Math.abs(off), 1),
             PlainNumber.of(Math.abs(off) * 1000 / fit.fixed().rate().hertz(), 2),
             off > 0 ? "late" : "early"),
-        "was it misread, or the block size not yet in effect? read that one again");
+        "Read that one again: was it misread, or the block size not yet in effect?");
   }
 
   private void agreement() {
@@ -48,16 +48,16 @@ public final class SeriesNotes {
     if (sizes == 2) {
       note(
           "two-sizes",
-          "two block sizes always lie on a line, so nothing here could stand out",
-          "read a third block size, far from the others");
+          "two block sizes always lie on a line, so a wrong reading can't show",
+          "Read a third block size, far from the others.");
     } else if (fit.agreeing().stream().anyMatch(SeriesNotes::isFar)) {
       note(
           "no-line",
           String.format(
               Locale.ROOT,
-              "the readings do not lie on one line: they are up to %s samples off",
+              "the readings are up to %s samples off a line",
               PlainNumber.of(fit.worstSamples(), 1)),
-          "read each again, and more sizes: then the odd one shows");
+          "Read each again, and more sizes: then the wrong one shows.");
     }
   }
 
@@ -71,18 +71,18 @@ public final class SeriesNotes {
           "too-close",
           String.format(
               Locale.ROOT,
-              "the number of blocks is uncertain by %s: the sizes lie too close for these readings",
+              "the number of blocks is uncertain by %s: these block sizes are too close together",
               PlainNumber.of(fit.uncertaintyBlocks(), 2)),
-          "read a size that is several times larger");
+          "Read a size that is several times larger.");
     } else if (!fit.isWhole()) {
       note(
           "not-whole",
           String.format(
               Locale.ROOT,
-              "%s blocks is no whole number%s",
+              "%s isn't a whole number of blocks%s",
               PlainNumber.of(fit.blocks(), 3),
               trueRate().map(SeriesNotes::atRate).orElse("")),
-          "is the sample rate the one that the rig ran at, and each block size the host's own?");
+          "Was one reading rounded? Is the sample rate the one that the rig ran at?");
     }
   }
 
@@ -126,10 +126,10 @@ public final class SeriesNotes {
           "impossible",
           String.format(
               Locale.ROOT,
-              "no rig is so: %s blocks and a fixed part of %s samples",
+              "no rig has %s blocks and a fixed part of %s samples",
               PlainNumber.of(fit.toldBlocks(), 2),
               PlainNumber.of(fit.fixed().samples(), 1)),
-          "check the readings, their unit and the sample rate");
+          "Check the readings, their unit and the sample rate.");
     }
   }
 

@@ -53,8 +53,7 @@ public final class SeriesParser {
       rows.add(SeriesRow.of(record, columns));
     }
     check(rows, sourceName, records.get(records.size() - 1).getStartingLineNumber());
-    double rounding = rounding(rows, columns, rate);
-    return rows.stream().map(row -> reading(row, columns, rounding, rate)).toList();
+    return rows.stream().map(row -> reading(row, columns, rate)).toList();
   }
 
   /** The lines that hold anything. A reader of text in memory need not be closed. */
@@ -107,23 +106,23 @@ public final class SeriesParser {
   }
 
   /**
-   * What the digits of the delays leave open, as a standard uncertainty in samples: half of the
-   * last digit that any has, rectangular (JCGM 100:2008, F.2.2.1).
+   * What the digits of a delay leave open, as a standard uncertainty in samples: half of its last
+   * digit, rectangular (JCGM 100:2008, F.2.2.1). A delay whose last zeros were dropped counts for
+   * less than it could; one with few digits never pulls those with many.
    */
-  private static double rounding(List<SeriesRow> rows, SeriesColumns columns, SampleRate rate) {
-    int decimals = rows.stream().mapToInt(row -> Math.max(0, row.delay().scale())).max().orElse(0);
+  private static double rounding(SeriesRow row, SeriesColumns columns, SampleRate rate) {
+    int decimals = Math.max(0, row.delay().scale());
     double step = BigDecimal.ONE.movePointLeft(decimals).doubleValue();
     double samples = columns.inMs() ? Latency.ofMs(step, rate).samples() : step;
     return samples / 2 / Math.sqrt(3);
   }
 
-  private static SeriesReading reading(
-      SeriesRow row, SeriesColumns columns, double rounding, SampleRate rate) {
+  private static SeriesReading reading(SeriesRow row, SeriesColumns columns, SampleRate rate) {
     double delay = row.delay().doubleValue();
     double uncertainty =
         row.uncertaintySamples().isPresent()
             ? row.uncertaintySamples().getAsDouble() / BlockSeries.COVERAGE
-            : rounding;
+            : rounding(row, columns, rate);
     return new SeriesReading(
         row.blockSize(),
         columns.inMs() ? Latency.ofMs(delay, rate) : new Latency(delay, rate),

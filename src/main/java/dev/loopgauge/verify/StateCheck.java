@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * One state of a plug-in against the one that the others are held against: bypassed, or else the
+ * One state of a plug-in against the one that the others are compared with: bypassed, or else the
  * first.
  *
  * @param reading what was read

@@ -89,16 +89,16 @@ final class TellingApart {
     for (List<Hypothesis> group : groups(size)) {
       String samples = PlainNumber.of(read(group.get(0), size), 1);
       String changes = String.join(" or ", group.stream().map(Hypothesis::written).toList());
-      readings.add(samples + " samples with " + changes);
+      readings.add(samples + " samples means " + changes);
     }
     return measurement(
         OptionalInt.of(size),
         size,
         String.format(
             Locale.ROOT,
-            "set the host to a block of %d and measure again: it reads %s",
+            "set the host to a block of %d and measure again. %s.",
             size,
-            String.join(", ", readings)));
+            String.join("; ", readings)));
   }
 
   private ExtraMeasurement partOfTheWay(Chain stated) {
@@ -109,7 +109,7 @@ final class TellingApart {
     return measurement(
         OptionalInt.empty(),
         stated.blockSize(),
-        "no other block size tells them apart: check each of them at the rig" + half);
+        "check each of these causes at the rig" + half + ". No other block size tells them apart.");
   }
 
   /** The first stage of the loop that only some of the causes change. */
@@ -134,6 +134,6 @@ final class TellingApart {
         blockSize,
         causes.stream().map(c -> new ExtraMeasurement.Outcome(c.written(), read(c, size))).toList(),
         OptionalDouble.empty(),
-        "this reading can't tell these causes apart; " + text);
+        text);
   }
 }

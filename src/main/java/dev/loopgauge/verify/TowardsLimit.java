@@ -42,10 +42,10 @@ public record TowardsLimit(String path, double limitMs, double delayMs, double s
 
   /** The same in words, one sentence without its full stop. */
   public String text() {
-    String limit = "the " + PlainNumber.of(limitMs, 2) + " ms that its listener may hear late";
+    String limit = " its " + PlainNumber.of(limitMs, 2) + " ms limit";
     return seconds == 0
-        ? path + " is past " + limit + " already, and gets later"
-        : path + " will be past " + limit + " in about " + time();
+        ? path + " is past" + limit + " already and gets later"
+        : "at this drift " + path + " passes" + limit + " in about " + time();
   }
 
   private String time() {

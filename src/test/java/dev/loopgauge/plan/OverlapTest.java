@@ -14,12 +14,12 @@ class OverlapTest {
   @CsvSource({
     "0,     SAFE,    no null below 20 kHz",
     "0.024, SAFE,    no null below 20 kHz",
-    "0.025, COLOURS, one sound with a comb filter",
-    "4.99,  COLOURS, one sound with a comb filter",
-    "5,     COLOURS, 'one sound at 5-35 ms, heard from the first (Haas'",
-    "35,    COLOURS, 'one sound at 5-35 ms, heard from the first (Haas'",
-    "35.01, COLOURS, 'past precedence (35 ms), before echo (50 ms)'",
-    "49.99, COLOURS, 'past precedence (35 ms), before echo (50 ms)'",
+    "0.025, COLOURS, blends to one sound with a comb filter",
+    "4.99,  COLOURS, blends to one sound with a comb filter",
+    "5,     COLOURS, '5-35 ms blend to one sound, located at the first (Haas'",
+    "35,    COLOURS, '5-35 ms blend to one sound, located at the first (Haas'",
+    "35.01, COLOURS, 'too late to blend with the first (35 ms), not yet a separate echo (50 ms)'",
+    "49.99, COLOURS, 'too late to blend with the first (35 ms), not yet a separate echo (50 ms)'",
     "50,    ECHO,    heard apart from 50-100 ms on",
     "100,   ECHO,    heard apart from 50-100 ms on"
   })

@@ -50,7 +50,7 @@ class ExplanationPropertyTest {
 
   private static String told(Chain chain, Change fault) {
     String text = Hypothesis.nothing(chain).and(fault).text();
-    return text.substring(0, text.indexOf(": check "));
+    return text.substring(0, text.indexOf(". "));
   }
 
   /** A distance is found to within the reading, so its own figure need not be the same. */

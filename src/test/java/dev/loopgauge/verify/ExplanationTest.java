@@ -49,8 +49,8 @@ class ExplanationTest {
       value = {
         "-241 | stage-absent | 'limiter' is not in the path (0 samples instead of 241)",
         "219 | stage-twice | 'fixed' once too often (219 samples more)",
-        "64 | extra-block | 'host' takes 3 blocks of 64 samples, not 2",
-        "-64 | fewer-blocks | 'host' takes 1 blocks of 64 samples, not 2",
+        "64 | extra-block | 'host' costs 3 blocks of 64 samples instead of 2",
+        "-64 | fewer-blocks | 'host' costs 1 block of 64 samples instead of 2",
         "77 | reported-not-compensated | the host may delay this path to match 'riser' (77"
             + " samples)",
         "384 | block-size | a block of 256 samples, not 64",
@@ -63,7 +63,7 @@ class ExplanationTest {
             .findFirst()
             .orElseThrow(() -> new AssertionError(comparison.explanations()));
     assertTrue(named.text().contains(words), named.text());
-    assertTrue(named.text().contains(": check "), named.text());
+    assertTrue(named.text().matches(".*\\. [A-Z].*[.?]"), named.text());
     assertEquals(PATCHED + off, named.predictedSamples(), 1e-9);
     assertEquals(0, named.residualSamples(), 1e-9);
   }
@@ -126,7 +126,7 @@ class ExplanationTest {
         List.of(PATCHED + 128, PATCHED + 384, PATCHED + 384),
         extra.outcomes().stream().map(ExtraMeasurement.Outcome::predictedSamples).toList());
     assertTrue(
-        extra.text().contains("779 samples with block-size=128, 1035 samples with twice=host or"),
+        extra.text().contains("779 samples means block-size=128; 1035 samples means twice=host or"),
         extra.text());
   }
 
@@ -152,7 +152,7 @@ class ExplanationTest {
     assertEquals(List.of("reported-not-compensated", "stage-twice"), causes(comparison));
     ExtraMeasurement extra = comparison.tellApart().orElseThrow();
     assertEquals(OptionalInt.empty(), extra.blockSize());
-    assertTrue(extra.text().contains("no other block size tells them apart"), extra.text());
+    assertTrue(extra.text().contains("No other block size tells them apart."), extra.text());
   }
 
   @Test

@@ -80,11 +80,12 @@ class SeriesParserTest {
     assertEquals(7.2, parse("block-size\tdelay-ms\n64\t7,2\n128\t9,9").get(0).delay().ms(), 1e-12);
   }
 
-  /** Half of the last digit that any delay has: 0.05 ms is 2.4 samples at 48 kHz. */
+  /** Half of its last digit: 0.05 ms is 2.4 samples at 48 kHz, 0.5 ms is 24. */
   @Test
   void delaysAreAsGoodAsTheirDigits() {
     List<SeriesReading> coarse = parse("block-size,delay-ms\n64,7.2\n128,10");
-    assertEquals(2.4 / Math.sqrt(3), coarse.get(1).uncertaintySamples(), 1e-9);
+    assertEquals(2.4 / Math.sqrt(3), coarse.get(0).uncertaintySamples(), 1e-9);
+    assertEquals(24 / Math.sqrt(3), coarse.get(1).uncertaintySamples(), 1e-9);
     List<SeriesReading> fine = parse("block-size,delay-ms\n64,7.2208\n128,9.8875");
     assertEquals(0.5 / Math.sqrt(3), fine.get(0).uncertaintySamples(), 1e-9);
   }

@@ -46,7 +46,7 @@ class TowardsLimitTest {
     "144, 1, 7000, in about 117 min",
     "144, 0.5, 14000, in about 4 hours",
     "144, 0.02, 350000, in about 4 days",
-    "528, 50, 0, is past the 15 ms that its listener may hear late already"
+    "528, 50, 0, is past its 15 ms limit already"
   })
   void tellsTheTimeThatIsLeft(double samples, double ppm, double seconds, String words) {
     TowardsLimit limit = limit(samples, ppm, "vocal").orElseThrow();

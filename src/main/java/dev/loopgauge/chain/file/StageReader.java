@@ -78,7 +78,7 @@ final class StageReader {
     YamlValue value = fields.required(PACKET_TIME, PACKET_TIME + ": 1000");
     double microseconds = value.number(PACKET_TIME, 0, PacketTime.LONGEST);
     if (microseconds == 0) {
-      throw value.refuse("a " + PACKET_TIME + " above 0", "1000 is the usual one");
+      throw value.refuse("a " + PACKET_TIME + " above 0", "most networks use 1000");
     }
     return new PacketTime(microseconds);
   }

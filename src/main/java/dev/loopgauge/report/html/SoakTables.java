@@ -19,7 +19,7 @@ final class SoakTables {
         new Grid("What was counted", "What", "Figure")
             .row("takes", count(soak.takes()))
             .row("with sound lost", count(soak.dropouts()))
-            .row("with a step of the delay", count(soak.steps()))
+            .row("with a jump of the delay", count(soak.steps()))
             .row("unreadable", count(soak.unreadableTakes()))
             .row("failed", count(soak.failedTakes()))
             .row("longest without any, s", TablesPart.plain(soak.longestCleanSeconds(), 1))

@@ -18,7 +18,7 @@ import java.util.Set;
  * What happened in a soak, as documents hold it.
  *
  * @param endedBy why it ended before its time, if the sound failed
- * @param delaySamples the delay since the last step
+ * @param delaySamples the delay since the last jump
  */
 public record SoakRecord(
     Optional<BigDecimal> askedMinutes,
@@ -93,7 +93,7 @@ public record SoakRecord(
     return Set.of("sampleRateHz", "uncertaintySamples", "method");
   }
 
-  /** The delay since the last step, where one was read and its uncertainty is known. */
+  /** The delay since the last jump, where one was read and its uncertainty is known. */
   Optional<ShownDelay> delay() {
     return delaySamples.flatMap(
         samples ->
@@ -125,7 +125,7 @@ public record SoakRecord(
         "takes",
         takes.orElse(0)
             + (": " + dropouts.orElse(0) + " with sound lost, ")
-            + (steps.orElse(0) + " with a step, ")
+            + (steps.orElse(0) + " with a jump, ")
             + (unreadableTakes.orElse(0) + " unreadable, " + failedTakes.orElse(0) + " failed"));
     longestCleanSeconds.ifPresent(
         longest -> sheet.row("clean for", time(longest.doubleValue()) + " in a row at most"));

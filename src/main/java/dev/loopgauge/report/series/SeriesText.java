@@ -52,7 +52,7 @@ final class SeriesText {
   }
 
   private void note(FindingRecord note) {
-    note.tell(sheet, note.code().equals(Optional.of("outlier")) ? "ODD" : "careful");
+    note.tell(sheet, note.code().equals(Optional.of("outlier")) ? "ODD" : "CHECK");
   }
 
   private void stages(List<String> lines) {

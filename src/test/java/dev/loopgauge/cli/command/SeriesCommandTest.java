@@ -59,6 +59,27 @@ class SeriesCommandTest {
     return ((Number) section.get(key)).doubleValue();
   }
 
+  /** Two blocks and 219 samples, twice told with one decimal: those two don't pull the others. */
+  @Test
+  void fewDigitsCountForLessThanMany() throws IOException {
+    String csv = "64,7.2291667\n128,9.8958333\n256,15.2\n512,25.8958333\n1024,47.2\n";
+    String file = write("mixed.csv", "block-size,delay-ms\n" + csv);
+    Run run = Run.of("series", file, "--sample-rate=48000", "--json");
+    Map<?, ?> fit = (Map<?, ?>) run.json().get("fit");
+    assertEquals(219, ((Number) fit.get("fixedSamples")).doubleValue(), 0.1, run.out());
+  }
+
+  /** At 44.1 kHz two blocks at 48 kHz look like 1.8375. */
+  @Test
+  void noPartOfABlockIsWrittenToAFile() throws IOException {
+    String csv = "64,7.2291667\n128,9.8958333\n512,25.8958333\n";
+    String file = write("rate.csv", "block-size,delay-ms\n" + csv);
+    Path out = folder.resolve("rate.yaml");
+    Run.of("series", file, "--sample-rate=44100", "--out", out.toString())
+        .assertRefused("a whole number of blocks to write, found 1.83");
+    assertFalse(Files.exists(out));
+  }
+
   @Test
   void takesTheHostApart() {
     Run run = Run.of("series", readings, "--sample-rate=48000", "--json");

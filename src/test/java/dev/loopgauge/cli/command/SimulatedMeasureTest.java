@@ -130,7 +130,9 @@ class SimulatedMeasureTest {
     double left = 15 - LOOP / 48; // the 0.3 m of air are not judged
     assertEquals(left / 0.1, ((Number) limit.get("seconds")).doubleValue(), 4, run.out());
     Run text = measure("--fault", "drift=100");
-    assertTrue(text.out().contains("  limit      vocal-house will be past the 15 ms"), text.out());
+    assertTrue(
+        text.out().contains("  limit      at this drift vocal-house passes its 15 ms limit"),
+        text.out());
     Run ahead = measure("--fault", "drift=-100");
     assertTrue(ahead.out().contains("runs ahead by 100.0 ppm"), ahead.out());
     assertFalse(ahead.out().contains("limit  "), ahead.out());

@@ -142,7 +142,7 @@ class ListenersAndMixesTest {
   @Test
   void pairsOfAMixAreClassed() {
     assertSays("singer wedge 10.000 50.0 Hz 100 Hz full COLOURS");
-    assertSays("COLOURS one sound at 5-35 ms, heard from the first (Haas, after Everest)");
+    assertSays("COLOURS 5-35 ms blend to one sound, located at the first (Haas, after Everest)");
   }
 
   /** Meet, or are 6 ms apart: without the limiter the house comes at 5.5 ms, the wedge at 11.5. */
