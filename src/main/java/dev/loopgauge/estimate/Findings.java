@@ -13,6 +13,9 @@ import java.util.stream.Collectors;
 
 /** The words for what is found in a capture. */
 final class Findings {
+  /** A sound that is no later than this, in ms, came past the path: 0.00 ms as it is told. */
+  private static final double AT_ONCE_MS = 0.005;
+
   private static final String TURN_DOWN =
       "turn down the input gain or the send level until the peaks stay below full scale";
   private static final String CHECK_PATCH = "`loopgauge patch` shows which return hears which send";
@@ -179,7 +182,9 @@ final class Findings {
             apart > 0 ? "later" : "earlier",
             Math.abs(Decibels.ofFactor(other.gain() / measured.gain())),
             Math.abs(other.gain()) > Math.abs(measured.gain()) ? "louder" : "quieter"),
-        "is dry signal leaking around the insert, or is the input patched twice?"
+        (apart > 0 && Math.abs(ms(measured.lag(), rate)) < AT_ONCE_MS
+                ? "crosstalk? Does the send leak into the return past the path?"
+                : "is dry signal leaking around the insert, or is the input patched twice?")
             + (open ? " Or choose: `--arrival first` or `--arrival strongest`" : ""));
   }
 

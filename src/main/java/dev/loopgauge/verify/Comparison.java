@@ -77,7 +77,7 @@ public record Comparison(
   /** The same of one point of a track, in which nothing else was read. */
   public static Comparison of(TrackPoint point, Chain chain, ChainPath path, double allowSamples) {
     return of(
-        new DelayReading(point.delay(), point.uncertaintySamples(), false),
+        new DelayReading(point.delay(), point.uncertaintySamples(), false, false),
         Optional.empty(),
         chain,
         path,
@@ -173,9 +173,13 @@ public record Comparison(
         drift.map(d -> withDrift(search, fitting, d)).orElseGet(() -> search.explanations(fitting));
     SampleRate rate = measured.delay().rate();
     double resolved = 2 * (toleranceSamples + allowSamples + measured.uncertaintySamples());
+    List<Explanation> causes =
+        measured.leaks() ? List.of(Explanation.crosstalk(measured.delay())) : found;
     return with(
-        found.isEmpty() ? List.of(Explanation.none(predicted, difference)) : found,
-        new TellingApart(fitting, rate, resolved).measurement(),
+        causes.isEmpty() ? List.of(Explanation.none(predicted, difference)) : causes,
+        measured.leaks()
+            ? Optional.empty()
+            : new TellingApart(fitting, rate, resolved).measurement(),
         towardsLimit);
   }
 

@@ -10,13 +10,28 @@ import dev.loopgauge.signal.Latency;
  * @param uncertaintySamples its expanded uncertainty, k = 2, in samples
  * @param open whether no verdict may follow: the sound card's own delay is in it, or another
  *     arrival may be the path
+ * @param leaks whether the strongest sound came at once and another one followed
  */
-record DelayReading(Latency delay, double uncertaintySamples, boolean open) {
+record DelayReading(Latency delay, double uncertaintySamples, boolean open, boolean leaks) {
+  /** A sound that is no later than this, in ms, came past the path: 0.00 ms as it is told. */
+  private static final double AT_ONCE_MS = 0.005;
+
+  /** The strongest sound is itself among the arrivals, to within rounding. */
+  private static final double LATER_SAMPLES = 1;
+
   /** The delay of a measurement. */
   static DelayReading of(Measurement measured) {
     return new DelayReading(
         measured.delay(),
         measured.uncertaintySamples(),
-        measured.method() == Method.UNCALIBRATED || measured.ambiguous());
+        measured.method() == Method.UNCALIBRATED || measured.ambiguous(),
+        leaks(measured));
+  }
+
+  private static boolean leaks(Measurement measured) {
+    double samples = measured.delay().samples();
+    return Math.abs(measured.delay().ms()) < AT_ONCE_MS
+        && measured.arrivals().stream()
+            .anyMatch(other -> other.delaySamples() > samples + LATER_SAMPLES);
   }
 }

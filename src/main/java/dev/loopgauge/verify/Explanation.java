@@ -26,9 +26,12 @@ public record Explanation(
   /** The cause that says that the delay changes all the time. */
   public static final String DRIFT = "clocks-not-locked";
 
+  /** The cause that says that the sound may not have come through the path. */
+  public static final String CROSSTALK = "crosstalk?";
+
   /** Whether this is a change of the chain that fits, rather than word of something else. */
   public boolean fits() {
-    return !cause.equals(NONE_FITS) && !cause.equals(DRIFT);
+    return !cause.equals(NONE_FITS) && !cause.equals(DRIFT) && !cause.equals(CROSSTALK);
   }
 
   /** One that stands alone. */
@@ -59,6 +62,16 @@ public record Explanation(
   /** The same, less likely than the likeliest by this. */
   Explanation costing(double more) {
     return new Explanation(cause, text, predictedSamples, residualSamples, more);
+  }
+
+  /** The strongest sound came at once, which no path does, and another one followed. */
+  static Explanation crosstalk(Latency measured) {
+    return new Explanation(
+        CROSSTALK,
+        "Crosstalk? The strongest sound arrives at 0.00 ms, ahead of another. Check whether the"
+            + " send leaks into the return past the path.",
+        measured.samples(),
+        0);
   }
 
   static Explanation drift(Latency measured, double seconds) {

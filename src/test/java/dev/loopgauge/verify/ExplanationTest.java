@@ -1,9 +1,12 @@
 package dev.loopgauge.verify;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.estimate.Arrival;
+import dev.loopgauge.estimate.Polarity;
 import java.util.List;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -153,6 +156,27 @@ class ExplanationTest {
     ExtraMeasurement extra = comparison.tellApart().orElseThrow();
     assertEquals(OptionalInt.empty(), extra.blockSize());
     assertTrue(extra.text().contains("No other block size tells them apart."), extra.text());
+  }
+
+  /**
+   * No path answers at once; the same reading without a later arrival is a part that is missing.
+   */
+  @Test
+  void strongestSoundAtOnceBeforeAnotherIsCrosstalk() {
+    Arrival leak = new Arrival(0.002, 0, Polarity.NORMAL);
+    Arrival path = new Arrival(PATCHED, -20, Polarity.NORMAL);
+    Comparison leaking =
+        Comparison.of(
+            Rigs.measured(0.002, 0.05, Rigs.RATE, List.of(leak, path)),
+            CHAIN,
+            CHAIN.path("patched"),
+            1);
+    assertEquals(List.of(Explanation.CROSSTALK), causes(leaking));
+    assertTrue(leaking.tellApart().isEmpty());
+    Comparison alone =
+        Comparison.of(
+            Rigs.measured(0.002, 0.05, Rigs.RATE, List.of(leak)), CHAIN, CHAIN.path("patched"), 1);
+    assertFalse(causes(alone).contains(Explanation.CROSSTALK));
   }
 
   @Test

@@ -3,6 +3,7 @@ package dev.loopgauge.verify;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.chain.file.ChainParser;
+import dev.loopgauge.estimate.Arrival;
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.Method;
 import dev.loopgauge.estimate.Polarity;
@@ -27,6 +28,12 @@ final class Rigs {
 
   /** A trustworthy reading, by reference channel. */
   static Measurement measured(double samples, double uncertainty, SampleRate rate) {
+    return measured(samples, uncertainty, rate, List.of());
+  }
+
+  /** The same with what else arrived. */
+  static Measurement measured(
+      double samples, double uncertainty, SampleRate rate, List<Arrival> arrivals) {
     return new Measurement(
         new Latency(samples, rate),
         uncertainty,
@@ -37,7 +44,7 @@ final class Rigs {
         Method.REFERENCED,
         3,
         Optional.empty(),
-        List.of(),
+        arrivals,
         List.of(),
         List.of(),
         Optional.empty(),

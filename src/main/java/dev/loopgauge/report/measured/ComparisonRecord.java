@@ -66,7 +66,8 @@ public record ComparisonRecord(
     /** Whether it explains the delay. */
     boolean fits() {
       return !cause.equals(Optional.of(Explanation.NONE_FITS))
-          && !cause.equals(Optional.of(Explanation.DRIFT));
+          && !cause.equals(Optional.of(Explanation.DRIFT))
+          && !cause.equals(Optional.of(Explanation.CROSSTALK));
     }
   }
 
