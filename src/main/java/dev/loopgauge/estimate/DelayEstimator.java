@@ -173,7 +173,7 @@ public final class DelayEstimator {
   /** The same for a copy in few frequencies, from what of the references the path passes. */
   private Optional<Read> narrow(Spectra spectra, Fit first, List<Finding> before, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
-    Fit fit = Fit.of(passed, List.of(passed.strongest()));
+    Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
     return Detection.holdsNarrow(fit)
         ? Optional.of(
             new Read(new Conclusion(passed, fit, choice, whole).estimate(before), Optional.empty()))

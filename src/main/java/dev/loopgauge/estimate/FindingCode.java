@@ -30,7 +30,9 @@ public enum FindingCode {
   /** The delay is longer than was searched. */
   BEYOND_WINDOW,
   /** The sound card's own delay is in the number. */
-  UNCALIBRATED;
+  UNCALIBRATED,
+  /** Reference and return are sample for sample alike. */
+  SAME_SIGNAL;
 
   /** The name in documents. */
   public String label() {

@@ -40,6 +40,7 @@ final class Fit {
 
   private final Spectra spectra;
   private final List<FittedArrival> copies;
+  private final CrossSpectrum whole;
   private final CrossSpectrum cleaned;
   private final double searchedFrom;
   private final CrossSpectrum.Point peak;
@@ -52,8 +53,9 @@ final class Fit {
   private final Lazy<Deconvolved> deconvolved = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findTear);
 
-  private Fit(Spectra spectra, List<FittedArrival> found) {
+  private Fit(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
     this.spectra = spectra;
+    this.whole = whole;
     this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
     this.searchedFrom = found.get(0).lag();
     this.peak = PeakSearch.refine(cleaned, searchedFrom);
@@ -70,7 +72,16 @@ final class Fit {
    * @param found the copies, the one to be measured first
    */
   static Fit of(Spectra spectra, List<FittedArrival> found) {
-    return new Fit(spectra, found);
+    return new Fit(spectra, found, spectra.auto());
+  }
+
+  /**
+   * The same with references that were filtered.
+   *
+   * @param whole the whole references' correlation with themselves
+   */
+  static Fit ofFiltered(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
+    return new Fit(spectra, found, whole);
   }
 
   /** The copies, the measured one first. */
@@ -179,7 +190,8 @@ final class Fit {
 
   /** The delay by octave band. */
   List<Band> bands() {
-    return new OctaveBands(cleaned, spectra.auto(), residual, spectra.rate()).near(peak.lag());
+    return new OctaveBands(cleaned, spectra.auto(), whole, residual, spectra.rate())
+        .near(peak.lag());
   }
 
   /** A lag that fits as well as the delay. */

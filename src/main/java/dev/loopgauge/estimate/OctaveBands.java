@@ -32,6 +32,7 @@ final class OctaveBands {
 
   private final CrossSpectrum cross;
   private final CrossSpectrum auto;
+  private final CrossSpectrum whole;
   private final Residual residual;
   private final SampleRate rate;
 
@@ -39,12 +40,19 @@ final class OctaveBands {
    * The bands of one correlation.
    *
    * @param cross the return's with the reference
-   * @param auto the reference's with itself, which levels are counted against
+   * @param auto the reference's with itself
+   * @param whole the same before the reference was filtered; the same again where it wasn't
    * @param residual what is left beside the arrival
    */
-  OctaveBands(CrossSpectrum cross, CrossSpectrum auto, Residual residual, SampleRate rate) {
+  OctaveBands(
+      CrossSpectrum cross,
+      CrossSpectrum auto,
+      CrossSpectrum whole,
+      Residual residual,
+      SampleRate rate) {
     this.cross = cross;
     this.auto = auto;
+    this.whole = whole;
     this.residual = residual;
     this.rate = rate;
   }
@@ -88,8 +96,18 @@ final class OctaveBands {
             centre,
             peak,
             Measurement.COVERAGE_FACTOR * spread * widening,
-            Decibels.ofFactor(level / auto.envelopeAt(0, lowest, highest)),
+            Decibels.ofFactor(level / sent(lowest, highest)),
             Uncertainty.levelDb(noise / level)));
+  }
+
+  /**
+   * What a band's correlation would be if the path passed it unchanged. Of a reference that was
+   * filtered by G the return's correlation holds |G| once and {@code auto} twice, so that it is the
+   * geometric mean of {@code auto} and that of the whole reference, where |G| changes little within
+   * an octave (derived).
+   */
+  private double sent(int lowest, int highest) {
+    return Math.sqrt(auto.envelopeAt(0, lowest, highest) * whole.envelopeAt(0, lowest, highest));
   }
 
   private double coarse(double delay, double reach, double step, int lowest, int highest) {

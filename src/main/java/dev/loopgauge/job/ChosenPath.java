@@ -8,6 +8,7 @@ import dev.loopgauge.plan.PictureMatch;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.KnownFacts;
 import dev.loopgauge.verify.verdict.AspectVerdict;
 import dev.loopgauge.verify.verdict.JudgedReading;
 import java.util.Optional;
@@ -18,8 +19,19 @@ import java.util.Optional;
  * @param chain the chain
  * @param path one of its paths
  * @param allowSamples how far off the budget is let pass, beside tolerance and uncertainty
+ * @param facts what is known of the rig for sure: causes that it refutes are not named
  */
-public record ChosenPath(Chain chain, ChainPath path, double allowSamples) {
+public record ChosenPath(Chain chain, ChainPath path, double allowSamples, KnownFacts facts) {
+  /** A path of a rig of which nothing is known but its chain file. */
+  public ChosenPath(Chain chain, ChainPath path, double allowSamples) {
+    this(chain, path, allowSamples, KnownFacts.NONE);
+  }
+
+  /** The same where some of the rig is known for sure. */
+  public ChosenPath knowing(KnownFacts known) {
+    return new ChosenPath(chain, path, allowSamples, known);
+  }
+
   /** A reading judged, of a path or of none that is known. */
   public static JudgedReading judge(
       Optional<ChosenPath> chosen, Estimate estimate, Optional<HostCheck> hostCheck) {
@@ -48,7 +60,7 @@ public record ChosenPath(Chain chain, ChainPath path, double allowSamples) {
   /** How a measurement stands against the path's budget; empty without a number. */
   public Optional<Comparison> compare(Estimate estimate) {
     return estimate instanceof Estimate.Found found
-        ? Optional.of(Comparison.of(found, chain, path, allowSamples))
+        ? Optional.of(Comparison.of(found, chain, path, allowSamples, facts))
         : Optional.empty();
   }
 }

@@ -40,6 +40,11 @@ public final class RecordingOptions {
       description = "The longest delay to look for, up to 60 (1).")
   private double maxDelaySeconds = 1;
 
+  @Option(
+      names = "--allow-same-signal",
+      description = "Read channels that are sample for sample alike.")
+  private boolean allowsSameSignal;
+
   /** What was chosen. */
   public RecordingChoice choice() {
     return new RecordingChoice(
@@ -47,6 +52,7 @@ public final class RecordingOptions {
         referenceChannel,
         returned,
         returnChannel.map(ChannelList::numbers),
-        maxDelaySeconds);
+        maxDelaySeconds,
+        allowsSameSignal);
   }
 }

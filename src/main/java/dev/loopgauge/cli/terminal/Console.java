@@ -44,7 +44,8 @@ public record Console(
   }
 
   private static PrintStream utf8(FileDescriptor descriptor) {
-    return new PrintStream(new FileOutputStream(descriptor), true, StandardCharsets.UTF_8);
+    return new PrintStream(
+        new OpenPipe(new FileOutputStream(descriptor)), true, StandardCharsets.UTF_8);
   }
 
   @Override

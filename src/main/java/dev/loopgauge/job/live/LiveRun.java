@@ -1,7 +1,9 @@
 package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChosenPath;
@@ -10,6 +12,7 @@ import dev.loopgauge.job.kept.JournalKeeper;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
+import dev.loopgauge.verify.KnownFacts;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -88,6 +91,18 @@ record LiveRun(
             .backend(site.audio(), device.backend(kept), chosen, device.plug(kept, chosen));
     Consent consent = Consent.of(site.person(), backend, request.agreed());
     return new LiveRun(site, request, kept, chosen, backend, consent);
+  }
+
+  /** The path to compare with, once it is known what the session runs on. */
+  Optional<ChosenPath> chosen(SessionInfo opened) {
+    return chosen.map(path -> path.knowing(facts(backend, opened)));
+  }
+
+  /** An audio server says for sure at which block size and rate it runs. */
+  static KnownFacts facts(AudioBackend backend, SessionInfo opened) {
+    return backend instanceof BlockSizeServer
+        ? KnownFacts.of(opened.bufferSamples(), opened.rate())
+        : KnownFacts.NONE;
   }
 
   /** All that was chosen. */

@@ -4,6 +4,7 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.Comparison;
@@ -31,10 +32,12 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
    */
   Answer once(boolean tellApart) throws CaptureException, SetupException, IOException {
     Estimate estimate;
+    Optional<ChosenPath> chosen;
     try (AudioSession session = target.open()) {
+      chosen = run.chosen(session.info());
       estimate = target.reading(session, run.consent()).take(target.store());
     }
-    Optional<Comparison> comparison = run.chosen().flatMap(path -> path.compare(estimate));
+    Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
     boolean again = size.isPresent() && (tellApart || run.consent().wantsAnother(size.get()));
     return answer(estimate, again ? Optional.of(toldApart(comparison.get())) : comparison);
@@ -44,7 +47,7 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   Answer afterCable(Instant now) throws CaptureException, IOException {
     try (AudioSession session = target.open()) {
       Estimate estimate = target.reading(session, run.consent()).afterCable(now);
-      return answer(estimate, run.chosen().flatMap(path -> path.compare(estimate)));
+      return answer(estimate, run.chosen(session.info()).flatMap(path -> path.compare(estimate)));
     }
   }
 

@@ -17,6 +17,7 @@ import dev.loopgauge.measure.Patching;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
+import dev.loopgauge.verify.KnownFacts;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +28,7 @@ import java.util.Optional;
  * @param session open for all stops
  * @param opened the channels it was opened with
  * @param settings what is played at each stop
+ * @param facts what is known of the rig for sure
  * @param record what it has come to so far
  * @param soFar learns of each path as it is done
  */
@@ -38,6 +40,7 @@ record Round(
     SessionRequest opened,
     Profile settings,
     Consent consent,
+    KnownFacts facts,
     RoundRecord record,
     SoFar soFar) {
   /** What to do about a stop at which nothing was heard. */
@@ -119,7 +122,7 @@ record Round(
         new LiveReading(
             heard.of(patching), settings.with(patching), request.arrival(), consent.agreed());
     Estimate estimate = reading.repeatable(site.data().calibrations()).take();
-    ChosenPath chosen = new ChosenPath(chain, path, request.allowSamples());
+    ChosenPath chosen = new ChosenPath(chain, path, request.allowSamples(), facts);
     MeasurementDocument document =
         MeasurementDocument.of("measure", chosen.judge(estimate, Optional.empty()), List.of());
     Answer answer = Answer.measured(document);

@@ -57,7 +57,17 @@ public record RoundJob(RoundRequest request) {
     try (AudioSession session = site.audio().open(backend, request.live().profile(), opened)) {
       Profile settings = request.live().settings(kept, stops.get(0).patchings().get(0));
       Round round =
-          new Round(site, request, chain, session, opened, settings, consent, record, soFar);
+          new Round(
+              site,
+              request,
+              chain,
+              session,
+              opened,
+              settings,
+              consent,
+              LiveRun.facts(backend, session.info()),
+              record,
+              soFar);
       consent.ask(round.announcement(stops));
       return round.go(stops);
     }

@@ -49,7 +49,7 @@ public record SoakJob(LiveRequest request, double minutes) {
     try (AudioSession session = target.open()) {
       return soaked(
           target.reading(session, run.consent()),
-          run.chosen(),
+          run.chosen(session.info()),
           run.site().data().calibrations(),
           soFar);
     }

@@ -126,27 +126,37 @@ public record AnalyzeJob(
           returns.size() > 1
               ? Segments.forMany(reference, recording.maxDelay())
               : Segments.of(reference, recording.maxDelay());
-      List<Estimate> estimates = estimates(stretches, returns, progress);
+      List<Estimate> estimates = estimates(reference, stretches, returns, progress);
       return new Read(estimates, notes(recordings, stretches, estimates));
     }
   }
 
-  private List<Estimate> estimates(Segments stretches, List<Samples> returns, Progress progress) {
+  private List<Estimate> estimates(
+      Samples reference, Segments stretches, List<Samples> returns, Progress progress) {
     DelayEstimator estimator = new DelayEstimator(recording.maxDelay(), arrival);
     if (returns.size() == 1) {
-      return List.of(estimator.estimate(stretches, held(returns.get(0))));
+      return List.of(estimate(estimator, reference, stretches, returns.get(0)));
     }
     AtomicInteger done = new AtomicInteger();
     List<Estimate> estimates =
         Workers.map(
             returns,
             ret -> {
-              Estimate estimate = estimator.estimate(stretches, held(ret));
+              Estimate estimate = estimate(estimator, reference, stretches, ret);
               progress.show((double) done.incrementAndGet() / returns.size());
               return estimate;
             });
     progress.done();
     return estimates;
+  }
+
+  private Estimate estimate(
+      DelayEstimator estimator, Samples reference, Segments stretches, Samples ret) {
+    Samples back = held(ret);
+    return recording
+        .sameSignal(reference, back)
+        .map(same -> (Estimate) new Estimate.Refused(List.of(same)))
+        .orElseGet(() -> estimator.estimate(stretches, back));
   }
 
   private Samples held(Samples samples) {

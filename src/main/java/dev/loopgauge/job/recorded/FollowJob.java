@@ -72,6 +72,10 @@ public record FollowJob(
       }
       var reference = recordings.reference();
       var ret = recordings.returns().get(0);
+      Optional<Finding> same = recording.sameSignal(reference, ret);
+      if (same.isPresent()) {
+        return answer(refused(same.get()), recordings, chosen);
+      }
       Track track = Refusals.asUsage(() -> tracker.follow(reference, ret, progress::show));
       progress.done();
       return answer(track, recordings, chosen);

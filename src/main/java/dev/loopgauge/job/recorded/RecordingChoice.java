@@ -1,8 +1,10 @@
 package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
+import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.LongestDelay;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.signal.Samples;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -15,13 +17,15 @@ import java.util.Optional;
  * @param returned the recording of what came back; empty for the same file
  * @param returnChannels its channels, counted from 1; empty for 1, or 2 of the same file
  * @param maxDelaySeconds the longest delay to look for
+ * @param allowsSameSignal whether reference and return may be sample for sample alike
  */
 public record RecordingChoice(
     Optional<Path> reference,
     int referenceChannel,
     Optional<Path> returned,
     Optional<List<Integer>> returnChannels,
-    double maxDelaySeconds) {
+    double maxDelaySeconds,
+    boolean allowsSameSignal) {
   /**
    * The longest delay to look for.
    *
@@ -81,6 +85,13 @@ public record RecordingChoice(
    */
   Recordings open() throws AudioFileException {
     return open(sent(), returned);
+  }
+
+  /** Why a return can't be read: it is the reference itself. */
+  Optional<Finding> sameSignal(Samples sent, Samples back) {
+    return !allowsSameSignal && SameSignal.of(sent, back)
+        ? Optional.of(SameSignal.FINDING)
+        : Optional.empty();
   }
 
   /** The same channels of other recordings; without a return, both of the first. */

@@ -38,7 +38,7 @@ final class Figures {
 
   private static String allowance(String samples) {
     String unit = samples.equals("1") ? " sample" : " samples";
-    return "plus " + samples + unit + " of allowance (--allow-samples)";
+    return "+ " + samples + unit + " allowed";
   }
 
   private static Optional<String> brief(Optional<BigDecimal> samples) {
@@ -56,11 +56,20 @@ final class Figures {
         c.differenceBlocks().map(Figures::blocks).orElse(""));
   }
 
+  /** A cause, with how far it is off after its first sentence. */
+  static String told(ExplanationRecord cause, ShownDelay delay) {
+    String text = cause.text();
+    int end = text.indexOf(". ");
+    return end < 0
+        ? text + leaves(cause, delay)
+        : text.substring(0, end) + leaves(cause, delay) + text.substring(end);
+  }
+
   /**
    * How far an explanation is off: {@code (off by +0.02 samples)} or {@code (fits exactly)};
    * nothing if none fits.
    */
-  static String leaves(ExplanationRecord explanation, ShownDelay delay) {
+  private static String leaves(ExplanationRecord explanation, ShownDelay delay) {
     return explanation
         .residualSamples()
         .filter(residual -> explanation.fits())

@@ -77,9 +77,7 @@ record MeasurementText(
     String label = tied ? "either" : "most likely";
     for (ExplanationRecord explanation :
         c.explanations().stream().limit(MOST_EXPLANATIONS).toList()) {
-      sheet.row(
-          explanation.fits() ? label : "cause",
-          explanation.text() + Figures.leaves(explanation, m.delay()));
+      sheet.row(explanation.fits() ? label : "cause", Figures.told(explanation, m.delay()));
       label = "or";
     }
     if (c.explanations().size() > MOST_EXPLANATIONS) {
