@@ -84,7 +84,12 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
     if (lost.isEmpty()) {
       return finding.text();
     }
-    String more = lost.size() == 1 ? "" : ", and " + (lost.size() - 1) + " times more";
+    String more =
+        switch (lost.size()) {
+          case 1 -> "";
+          case 2 -> ", and once more";
+          default -> ", and " + (lost.size() - 1) + " times more";
+        };
     return PlainNumber.of(lost.get(0).ms(), 1)
         + " ms at "
         + PlainNumber.clock(lost.get(0).atSeconds())
