@@ -2,7 +2,7 @@ package dev.loopgauge.estimate;
 
 /** Arithmetic on packed spectra (see {@link RealFft} for their shape). */
 final class Packed {
-  /** So many bins are turned at a time: what is called often is compiled early. */
+  /** How many bins are turned at a time: what is called often is compiled early. */
   private static final int RUN = 64;
 
   private Packed() {}

@@ -17,7 +17,7 @@ import java.util.Optional;
  * happened. It remembers no sound and a bounded number of moments, however long it goes on.
  */
 public final class Soak {
-  /** So many moments are remembered in words; later ones are only counted. */
+  /** How many moments are remembered in words; later ones are only counted. */
   public static final int MOST_MOMENTS = 100;
 
   /** A delay that differs by more expanded uncertainties than this has moved: four standard. */

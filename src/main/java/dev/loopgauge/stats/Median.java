@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /** The middle of some values, which a few wild ones can't move. */
 public final class Median {
-  /** So many values tell the median to within a percent. */
+  /** How many values tell the median to within a percent. */
   private static final int ENOUGH = 8192;
 
   private Median() {}

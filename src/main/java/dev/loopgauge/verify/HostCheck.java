@@ -5,7 +5,7 @@ import dev.loopgauge.estimate.Method;
 import java.util.Optional;
 
 /**
- * What a host or plug-in says that it adds, held against what it does add.
+ * The delay that a host or plug-in reports, compared with the delay that it adds.
  *
  * @param reported what it says; empty where only what it adds was asked
  * @param measuredSamples what was measured: all of the path, or its delay with the plug-in active
@@ -18,7 +18,7 @@ public record HostCheck(
     double measuredSamples,
     double uncertaintySamples,
     HostAnswer answer) {
-  /** Holds a reported delay against all that was measured. */
+  /** Compares a reported delay with all that was measured. */
   public static HostCheck of(Measurement measured, ReportedDelay reported) {
     return of(
         Optional.of(reported),
@@ -28,7 +28,7 @@ public record HostCheck(
   }
 
   /**
-   * Finds what a plug-in adds, and holds it against what is reported.
+   * Finds what a plug-in adds, and compares it with what is reported.
    *
    * @param active the path with the plug-in active
    * @param bypassed the same path with it bypassed, at the same rate

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Finds the samples of a WAV file: walks its chunks up to the data and holds what they say against
+ * Finds the samples of a WAV file: walks its chunks up to the data and compares what they say with
  * the file's true length.
  */
 final class HeaderReader {

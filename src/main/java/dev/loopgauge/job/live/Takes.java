@@ -17,7 +17,7 @@ record Takes(LiveReading.Repeatable reading, Soak soak) {
   static final EnumSet<CaptureException.Kind> PASSING =
       EnumSet.of(CaptureException.Kind.SHORT, CaptureException.Kind.TIMED_OUT);
 
-  /** So many failed takes in a row are not passing. */
+  /** After this many failed takes in a row the sound counts as gone. */
   private static final int MOST_FAILED = 3;
 
   /** Whether it is enough. */

@@ -29,7 +29,7 @@ import java.util.stream.IntStream;
  */
 record Ticking(
     Site site, LiveChoice live, Optional<Profile> kept, AudioBackend backend, Consent consent) {
-  /** So many sends are ticked in one take, and unless they are named, at all. */
+  /** How many sends are ticked in one take, and at all where none is named. */
   private static final int MOST_AT_ONCE = 8;
 
   /** The first sends of the device, as many as are ticked where none is named. */

@@ -21,7 +21,7 @@ import java.util.function.Consumer;
 
 /** A journal in a database, by statements that every database here understands. */
 final class SqlJournal implements Journal {
-  /** So many entries are fetched at a time. */
+  /** How many entries are fetched at a time. */
   private static final int FETCHED = 100;
 
   private static final String WHOLE =

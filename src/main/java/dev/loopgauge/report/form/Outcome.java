@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /** What a measurement came to, by the names that documents use. */
 public enum Outcome {
-  /** A trustworthy number, with nothing to hold it against. */
+  /** A trustworthy number, with no budget to compare it with. */
   MEASURED,
   /** The path matches its budget. */
   WITHIN_BUDGET,

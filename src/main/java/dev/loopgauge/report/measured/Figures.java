@@ -33,12 +33,18 @@ final class Figures {
     return columns(
         Numbers.brief(predicted, BUDGET_SAMPLE_DECIMALS) + tolerance + " samples",
         Numbers.plain(delay.toMs(predicted), BUDGET_MS_DECIMALS) + " ms",
-        brief(c.allowSamples()).map(Figures::allowance).orElse(""));
+        "");
   }
 
-  private static String allowance(String samples) {
-    String unit = samples.equals("1") ? " sample" : " samples";
-    return "+ " + samples + unit + " allowed";
+  /** What is allowed besides; empty where nothing is. */
+  static Optional<String> allowance(ComparisonRecord c) {
+    return brief(c.allowSamples())
+        .map(
+            samples ->
+                "plus "
+                    + samples
+                    + (samples.equals("1") ? " sample" : " samples")
+                    + " of allowance (--allow-samples)");
   }
 
   private static Optional<String> brief(Optional<BigDecimal> samples) {

@@ -72,6 +72,7 @@ record MeasurementText(
 
   private void compared(MeasurementRecord m, ComparisonRecord c) {
     sheet.row("budget", Figures.predicted(c, m.delay()));
+    Figures.allowance(c).ifPresent(more -> sheet.row("", more));
     sheet.row("difference", Figures.difference(c, m.delay()));
     boolean tied = c.explanations().stream().anyMatch(e -> e.ties().orElse(false));
     String label = tied ? "either" : "most likely";

@@ -108,6 +108,7 @@ public record SoakDocument(
     if (comparison.isPresent()) {
       sheet.row("verdict", Verdicts.line(delay, soak.isUncalibrated(), false, comparison));
       sheet.row("budget", Figures.predicted(comparison.get(), delay));
+      Figures.allowance(comparison.get()).ifPresent(more -> sheet.row("", more));
     }
     hostCheck.flatMap(HostCheckRecord::text).ifPresent(text -> sheet.row("host check", text));
   }

@@ -37,7 +37,7 @@ class TellApartTest {
                 block-size: 64
                 stages:
                   host: { blocks: 2 }
-                  desk: { samples: 100 }
+                  desk: { samples: 128 }
                 paths:
                   vocal: { listener: house, stages: [host, desk] }
                 """)
@@ -45,19 +45,30 @@ class TellApartTest {
   }
 
   @Test
-  void aLargerBlockReadsTheSameAtThatBlock() {
-    ScriptedServer server = new ScriptedServer(64, at(356), at(356));
+  void aDeskPatchedTwiceAddsTheSameThere() {
+    ScriptedServer server = new ScriptedServer(64, at(384), at(512));
     Run run = run(server, "--yes", "--tell-apart", "--json");
 
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
     assertEquals(List.of(128, 64), server.sizes());
-    assertEquals(List.of("block-size"), causes(run));
+    assertEquals(List.of("stage-twice"), causes(run));
+    assertTrue(run.out().contains("'desk' once too often"), run.out());
     assertTrue(run.err().contains("back to 64 samples at the end"), run.err());
   }
 
   @Test
   void aHostPatchedTwiceReadsMoreThere() {
-    Run run = run(new ScriptedServer(64, at(356), at(612)), "--yes", "--tell-apart", "--json");
+    Run run = run(new ScriptedServer(64, at(384), at(640)), "--yes", "--tell-apart", "--json");
+
+    assertTrue(causes(run).contains("stage-twice"), run.out());
+    assertTrue(run.out().contains("'host' once too often"), run.out());
+    assertFalse(run.out().contains("'desk' once too often"), run.out());
+  }
+
+  /** The server runs at 64, as the chain file says; so it does not run at 128. */
+  @Test
+  void aServersOwnBlockSizeIsNeverBlamed() {
+    Run run = run(new ScriptedServer(64, at(384)), "--yes", "--json");
 
     assertTrue(causes(run).contains("stage-twice"), run.out());
     assertFalse(causes(run).contains("block-size"), run.out());
@@ -65,9 +76,9 @@ class TellApartTest {
 
   @Test
   void somebodyAtATerminalIsAsked() {
-    ScriptedServer asked = new ScriptedServer(64, at(356), at(356));
+    ScriptedServer asked = new ScriptedServer(64, at(384), at(512));
     Run yes = new LiveBench(folder).typed("\ny\n", asked, args());
-    ScriptedServer left = new ScriptedServer(64, at(356));
+    ScriptedServer left = new ScriptedServer(64, at(384));
     Run no = new LiveBench(folder).typed("\n\n", left, args());
 
     assertTrue(
@@ -77,7 +88,7 @@ class TellApartTest {
     assertTrue(
         no.out()
             .replaceAll("\\s+", " ")
-            .contains("set the host to a block of 128 and measure again. 356 samples"),
+            .contains("set the host to a block of 128 and measure again."),
         no.out());
   }
 

@@ -29,8 +29,8 @@ class MeasurementDocumentTest {
       """
       LATE by 128 samples (2.67 ms): vocal-house is slower than budgeted.
         measured     723.018 ± 0.036 samples  15.0629 ± 0.0008 ms
-        budget       595 ± 3 samples          12.396 ms            plus 1 sample of
-                     allowance (--allow-samples)
+        budget       595 ± 3 samples          12.396 ms
+                     plus 1 sample of allowance (--allow-samples)
         difference   +128.018 samples         +2.6671 ms           2 blocks
         most likely  the host runs at a block of 128 samples, not 64: check its
                      settings (off by +0.018 samples)
