@@ -64,6 +64,7 @@ class LayersTest {
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
           Map.entry("signal", List.of()),
+          Map.entry("signal.filter", List.of("signal")),
           Map.entry("stats", List.of()),
           Map.entry("estimate", List.of("signal", "stats")),
           Map.entry("chain", List.of("signal")),
@@ -75,7 +76,9 @@ class LayersTest {
           Map.entry("capture.javasound", List.of("capture", "signal")),
           Map.entry("capture.jack", List.of("capture", "signal")),
           Map.entry("capture.file", List.of("capture", "signal")),
-          Map.entry("capture.simulated", List.of("capture", "signal", "chain", "chain.file")),
+          Map.entry(
+              "capture.simulated",
+              List.of("capture", "signal", "signal.filter", "chain", "chain.file")),
           Map.entry("measure", List.of("signal", "estimate", "capture", "stats")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
           Map.entry("journal", with(CORE, "chain.file")),

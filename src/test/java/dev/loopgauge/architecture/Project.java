@@ -15,7 +15,15 @@ final class Project {
 
   /** The pure packages. */
   static final List<String> CORE =
-      List.of("stats", "signal", "estimate", "chain", "verify", "verify.verdict", "plan");
+      List.of(
+          "stats",
+          "signal",
+          "signal.filter",
+          "estimate",
+          "chain",
+          "verify",
+          "verify.verdict",
+          "plan");
 
   private Project() {}
 

@@ -1,5 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.signal.Limits;
+
 /**
  * The return runs on a clock of its own: counted in samples, the sound comes later and later where
  * that clock is fast, earlier and earlier where it is slow.

@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Limits;
 
 /**
  * The return hears another path as well; at 0 dB, two cables are joined in one return.

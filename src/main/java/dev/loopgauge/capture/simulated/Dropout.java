@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.signal.Limits;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Arrays;
 

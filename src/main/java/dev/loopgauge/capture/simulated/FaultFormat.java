@@ -3,8 +3,6 @@ package dev.loopgauge.capture.simulated;
 import dev.loopgauge.chain.ChangeFormatException;
 import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.chain.file.ChangeFormat;
-import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -63,6 +61,8 @@ final class FaultFormat {
     Map<String, Kind> kinds = new LinkedHashMap<>();
     chain(kinds);
     sound(kinds);
+    time(kinds);
+    filters(kinds);
     routing(kinds);
     add(kinds, "gone", value -> CardFault.GONE);
     add(kinds, "short", value -> CardFault.SHORT);
@@ -76,20 +76,32 @@ final class FaultFormat {
   }
 
   private static void sound(Map<String, Kind> kinds) {
-    add(kinds, "gain=-12", value -> new Gain(number(value)));
+    add(kinds, "gain=-12", value -> new Gain(Figures.one(value)));
     add(kinds, "inverted", value -> new Inverted());
     add(kinds, "silent", value -> new Silent());
     add(kinds, "wrong-signal", value -> new WrongSignal());
-    add(kinds, "noise=-30", value -> new Noise(number(value)));
-    add(kinds, "hum=-20", value -> new Hum(number(value)));
-    add(kinds, "clip=-6", value -> new Overload(number(value)));
+    add(kinds, "noise=-30", value -> new Noise(Figures.one(value)));
+    add(kinds, "hum=-20", value -> new Hum(Figures.one(value)));
+    add(kinds, "clip=-6", value -> new Overload(Figures.one(value)));
+    add(kinds, "compressor=-30:4", FaultFormat::compressor);
     add(kinds, "band-limit=200-4000", FaultFormat::bandLimit);
     add(kinds, "second-arrival=2.5:-6", FaultFormat::secondArrival);
-    add(kinds, "drift=50", value -> new ClockFault(number(value)));
-    add(kinds, "dropout=0.4:20", FaultFormat::dropout);
-    add(kinds, "lost-block=0.4", value -> new LostBlock(number(value)));
-    add(kinds, "wrong-speed=44100", value -> new WrongSpeed(number(value)));
+    add(kinds, "chorus=0.5:3", FaultFormat::chorus);
     add(kinds, "feedback", value -> new Feedback());
+  }
+
+  private static void time(Map<String, Kind> kinds) {
+    add(kinds, "drift=50", value -> new ClockFault(Figures.one(value)));
+    add(kinds, "dropout=0.4:20", FaultFormat::dropout);
+    add(kinds, "lost-block=0.4", value -> new LostBlock(Figures.one(value)));
+    add(kinds, "stutters=0.3:0.5:0.7", FaultFormat::stutters);
+    add(kinds, "wrong-speed=44100", value -> new WrongSpeed(Figures.one(value)));
+  }
+
+  private static void filters(Map<String, Kind> kinds) {
+    FilterFormat.readers()
+        .forEach(
+            (example, reader) -> add(kinds, example, value -> new Filtered(reader.apply(value))));
   }
 
   private static void routing(Map<String, Kind> kinds) {
@@ -102,21 +114,36 @@ final class FaultFormat {
   }
 
   private static Fault bandLimit(String value) {
-    List<Double> edges = numbers(value, "-");
-    if (edges.size() != 2) {
-      throw new IllegalArgumentException("a band has two edges, '" + value + "' hasn't");
-    }
-    return new BandLimit(edges.get(0), edges.get(1));
+    Figures edges = Figures.of(value, "-", 2, 2);
+    return new BandLimit(edges.at(0), edges.at(1));
   }
 
   private static Fault secondArrival(String value) {
-    List<Double> parts = numbers(value, ":");
-    return new SecondArrival(parts.get(0), second(parts, SecondArrival.USUAL_LEVEL_DB));
+    Figures figures = Figures.of(value, 1, 2);
+    return new SecondArrival(figures.at(0), figures.at(1, SecondArrival.USUAL_LEVEL_DB));
+  }
+
+  private static Fault chorus(String value) {
+    Figures figures = Figures.of(value, 2, 3);
+    return new Chorus(figures.at(0), figures.at(1), figures.at(2, Chorus.USUAL_LEVEL_DB));
+  }
+
+  private static Fault compressor(String value) {
+    Figures figures = Figures.of(value, 2, 4);
+    return new Compressor(
+        figures.at(0),
+        figures.at(1),
+        figures.at(2, Compressor.USUAL_ATTACK_MS),
+        figures.at(3, Compressor.USUAL_RELEASE_MS));
   }
 
   private static Fault dropout(String value) {
-    List<Double> parts = numbers(value, ":");
-    return new Dropout(parts.get(0), second(parts, Dropout.USUAL_MS));
+    Figures figures = Figures.of(value, 1, 2);
+    return new Dropout(figures.at(0), figures.at(1, Dropout.USUAL_MS));
+  }
+
+  private static Fault stutters(String value) {
+    return new Stutters(Figures.of(value, 1, Stutters.MOST).values());
   }
 
   private static Fault crosstalk(String value) {
@@ -124,29 +151,6 @@ final class FaultFormat {
     if (colon < 1) {
       throw new IllegalArgumentException("a path and its level in dB, '" + value + "' isn't");
     }
-    return new Crosstalk(value.substring(0, colon), number(value.substring(colon + 1)));
-  }
-
-  private static double second(List<Double> parts, double usual) {
-    if (parts.size() > 2) {
-      throw new IllegalArgumentException("at most two figures, not " + parts.size());
-    }
-    return parts.size() == 2 ? parts.get(1) : usual;
-  }
-
-  private static List<Double> numbers(String value, String separator) {
-    List<Double> numbers = new ArrayList<>();
-    for (String part : value.split(separator, -1)) {
-      numbers.add(number(part));
-    }
-    return numbers;
-  }
-
-  private static double number(String value) {
-    try {
-      return new BigDecimal(value).doubleValue();
-    } catch (NumberFormatException e) {
-      throw new IllegalArgumentException("'" + value + "' is no number", e);
-    }
+    return new Crosstalk(value.substring(0, colon), Figures.one(value.substring(colon + 1)));
   }
 }

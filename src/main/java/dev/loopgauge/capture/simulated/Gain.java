@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Limits;
 import dev.loopgauge.signal.Signal;
 
 /**

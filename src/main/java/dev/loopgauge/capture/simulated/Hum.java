@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Limits;
 
 /**
  * Mains hum on top of the sound: {@value #MAINS_HZ} Hz and its harmonics up to the {@value

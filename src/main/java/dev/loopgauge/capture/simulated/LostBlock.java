@@ -1,5 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.signal.Limits;
+
 /**
  * The host misses a block: one block of silence, and from then on the path is one block later.
  *

@@ -31,13 +31,15 @@ record Rig(Latency loop, int blockSize, List<SoundFault> heard, Optional<CardFau
    * The rig that a path of a chain describes, with its faults.
    *
    * @param rate the session's rate; the whole rig runs at it unless a fault says otherwise
-   * @throws FaultFormatException when a fault names a stage that the path's loop hasn't
+   * @throws FaultFormatException when a fault names a stage that the path's loop hasn't, or a
+   *     filter that the rate is too low for
    */
   static Rig of(Chain chain, ChainPath path, List<Fault> faults, SampleRate rate) {
     Chain found = chain.withSampleRate(rate).only(path);
     for (ChainFault fault : only(ChainFault.class, faults).toList()) {
       found = changed(found, fault.change());
     }
+    only(Filtered.class, faults).forEach(fault -> fault.checkAt(rate));
     double seconds = ChainBudget.of(found, onlyPath(found)).loop().seconds();
     return new Rig(
         Latency.ofSeconds(seconds, rate),

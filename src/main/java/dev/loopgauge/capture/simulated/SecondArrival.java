@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Limits;
 
 /**
  * A second copy of the sound comes back after the first, as from a channel patched twice.

@@ -3,9 +3,12 @@ package dev.loopgauge.capture.simulated;
 /** A fault that can be heard: it changes what the return records. */
 sealed interface SoundFault extends Fault, SoundEffect
     permits BandLimit,
+        Chorus,
         ClockFault,
+        Compressor,
         Dropout,
         Feedback,
+        Filtered,
         Gain,
         Hum,
         Inverted,
@@ -14,5 +17,6 @@ sealed interface SoundFault extends Fault, SoundEffect
         Overload,
         SecondArrival,
         Silent,
+        Stutters,
         WrongSignal,
         WrongSpeed {}

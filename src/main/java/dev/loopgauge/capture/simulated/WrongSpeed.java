@@ -1,5 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.signal.Limits;
+
 /**
  * The device at the return runs at another sample rate and nothing converts it: the sound comes
  * back at the wrong speed.

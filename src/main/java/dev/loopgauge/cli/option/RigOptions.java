@@ -11,7 +11,7 @@ public final class RigOptions {
       paramLabel = "[PATH:]FAULT",
       description =
           "What is wrong with the simulated rig, such as block-size=128; truck-mix:inverted is on"
-              + " that path alone. Repeatable.")
+              + " that path alone. Repeatable; an unknown name lists them all.")
   private List<String> faults = List.of();
 
   @Option(names = "--seed", paramLabel = "N", description = "Random seed of the simulated rig (1).")

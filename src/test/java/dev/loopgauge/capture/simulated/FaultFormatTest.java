@@ -5,6 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.RigChange;
+import dev.loopgauge.signal.filter.AllPass;
+import dev.loopgauge.signal.filter.Band;
+import dev.loopgauge.signal.filter.Crossover;
+import dev.loopgauge.signal.filter.HighPass;
+import dev.loopgauge.signal.filter.LowPass;
+import dev.loopgauge.signal.filter.Peak;
+import dev.loopgauge.signal.filter.Shelf;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,12 +49,48 @@ final class FaultFormatTest {
     assertEquals(new Dropout(0.4, 5), FaultFormat.parse("dropout=0.4:5"));
   }
 
+  @Test
+  void readsFilters() {
+    assertEquals(new Filtered(new HighPass(80, 4)), FaultFormat.parse("high-pass=80:4"));
+    assertEquals(new Filtered(new HighPass(80, 2)), FaultFormat.parse("high-pass=80"));
+    assertEquals(new Filtered(new LowPass(8000, 1)), FaultFormat.parse("low-pass=8000:1"));
+    assertEquals(crossover(4, Crossover.Output.LOW), FaultFormat.parse("crossover-low=80"));
+    assertEquals(crossover(2, Crossover.Output.HIGH), FaultFormat.parse("crossover-high=80:2"));
+    assertEquals(crossover(4, Crossover.Output.SUM), FaultFormat.parse("crossover-sum=80:4"));
+    assertEquals(shelf(Shelf.Side.LOW, 200, -6), FaultFormat.parse("low-shelf=200:-6"));
+    assertEquals(shelf(Shelf.Side.HIGH, 4000, 6), FaultFormat.parse("high-shelf=4000:6"));
+    assertEquals(new Filtered(new Peak(1000, 6, 2)), FaultFormat.parse("peak=1000:6:2"));
+    assertEquals(new Filtered(new Peak(1000, 6, 1)), FaultFormat.parse("peak=1000:6"));
+    assertEquals(new Filtered(new AllPass(1000, 1)), FaultFormat.parse("all-pass=1000:1"));
+    assertEquals(new Filtered(Band.TELEPHONE), FaultFormat.parse("telephone"));
+    assertEquals(new Filtered(Band.SUBWOOFER), FaultFormat.parse("subwoofer"));
+  }
+
+  @Test
+  void readsEffectsAndStutters() {
+    assertEquals(new Chorus(0.5, 3, -6), FaultFormat.parse("chorus=0.5:3"));
+    assertEquals(new Chorus(0.5, 3, 0), FaultFormat.parse("chorus=0.5:3:0"));
+    assertEquals(new Compressor(-30, 4, 5, 100), FaultFormat.parse("compressor=-30:4"));
+    assertEquals(new Compressor(-30, 4, 1, 50), FaultFormat.parse("compressor=-30:4:1:50"));
+    assertEquals(new Stutters(List.of(0.3, 0.5)), FaultFormat.parse("stutters=0.3:0.5"));
+  }
+
+  private static Fault crossover(int order, Crossover.Output output) {
+    return new Filtered(new Crossover(80, order, output));
+  }
+
+  private static Fault shelf(Shelf.Side side, double hertz, double db) {
+    return new Filtered(new Shelf(side, hertz, db));
+  }
+
   @ParameterizedTest
   @CsvSource({
     "nosie=-30, noise",
     "invertd, inverted",
     "blocksize=128, block-size",
-    "drop-out=1, dropout"
+    "drop-out=1, dropout",
+    "highpass=80, high-pass",
+    "allpass=80, all-pass"
   })
   void namesTheNearestFault(String text, String nearest) {
     FaultFormatException refused = refused(text);
@@ -80,6 +124,21 @@ final class FaultFormatTest {
         "second-arrival=1:2:3",
         "dropout=-1",
         "drift=1e9",
+        "high-pass=0",
+        "high-pass=80:5",
+        "high-pass=80:1.5",
+        "high-pass=80:2:3",
+        "crossover-low=80:3",
+        "low-shelf=200",
+        "peak=1000:6:0",
+        "all-pass=1000:3",
+        "telephone=300",
+        "chorus=0.5",
+        "chorus=0.5:16",
+        "compressor=-30",
+        "compressor=-30:0.5",
+        "stutters=0.3:-1",
+        "stutters=",
         ""
       })
   void refusesWithAWayOut(String text) {
@@ -92,6 +151,17 @@ final class FaultFormatTest {
   void saysTheRangeAndTheFigureThatMissedIt() {
     assertEquals(
         "fault 'noise=30': noise must be -140 to 0 dBFS, not 30", refused("noise=30").getMessage());
+  }
+
+  @Test
+  void saysHowManyFiguresThereAre() {
+    assertEquals(
+        "fault 'peak=1000': expected 2 to 3 figures with ':' between them, not 1",
+        refused("peak=1000").getMessage());
+    assertEquals("write, for example, peak=1000:6:2", refused("peak=1000").hint());
+    assertEquals(
+        "fault 'high-pass=80:1.5': 1.5 is not a whole number",
+        refused("high-pass=80:1.5").getMessage());
   }
 
   private static FaultFormatException refused(String text) {

@@ -49,6 +49,18 @@ final class RigTest {
     assertEquals(samples, rig(faults, new SampleRate(hertz)).blockSize());
   }
 
+  @Test
+  void refusesFiltersThatTheRateIsTooLowFor() {
+    FaultFormatException refused =
+        assertThrows(
+            FaultFormatException.class, () -> rig("low-pass=8000:2", new SampleRate(16_000)));
+    assertEquals(
+        "this filter can't be: a corner at 8000.0 Hz lies at or above half the sample rate,"
+            + " 8000.0 Hz",
+        refused.getMessage());
+    assertEquals("give it a lower corner, or raise the rate", refused.hint());
+  }
+
   @ParameterizedTest
   @CsvSource({
     "absent=limitr, '''limiter'' is the nearest known name'",

@@ -2,11 +2,13 @@ package dev.loopgauge.capture.simulated;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.filter.Complex;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -82,13 +84,13 @@ final class SoundFaultTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"dropout=500", "lost-block=500"})
+  @ValueSource(strings = {"dropout=500", "lost-block=500", "stutters=500"})
   void lossesAfterTheTakeChangeNothing(String fault) {
     assertArrayEquals(tone(990), on(fault, tone(990)));
   }
 
   @ParameterizedTest
-  @ValueSource(doubles = {50, -50, 1000})
+  @ValueSource(doubles = {50, -50, 300, 1000, 3000, -3000})
   void driftStretchesTheSoundByItsPpm(double ppm) {
     double[] drifting = new ClockFault(ppm).on(tone(990), scene());
     for (int i = 1_000; i < 40_000; i += 37) {
@@ -123,6 +125,79 @@ final class SoundFaultTest {
     }
   }
 
+  /** Expected: the filter's response at the tone, once it has settled. */
+  @ParameterizedTest
+  @ValueSource(strings = {"high-pass=300:3", "crossover-low=500", "all-pass=990", "telephone"})
+  void aFilterDoesToAToneWhatItsResponseSays(String fault) {
+    Filtered filtered = (Filtered) FaultFormat.parse(fault);
+    Complex response = filtered.design().at(RATE).response(990.0 / 48_000);
+    double[] heard = on(fault, tone(990));
+    for (int i = 24_000; i < 40_000; i += 37) {
+      double angle = 2 * Math.PI * 990 / 48_000 * i + response.phase();
+      assertEquals(response.magnitude() * Math.sin(angle), heard[i], 1e-9);
+    }
+  }
+
+  /** Expected: the copy 15 ms later on average, 3 ms more a quarter of a swing into the take. */
+  @Test
+  void theChorussCopySwingsInTime() {
+    double[] sound = new double[48_000];
+    sound[24_000 - 18 * 48] = 1;
+    sound[40_000] = 1;
+    double[] heard = on("chorus=0.5:3", sound);
+    assertEquals(1, heard[40_000], 1e-9);
+    assertEquals(Decibels.toFactor(-6), heard[24_000], 1e-6);
+    assertEquals(0, rms(Arrays.copyOfRange(heard, 40_100, 40_000 + 12 * 48)), 1e-4);
+    double[] copy = Arrays.copyOfRange(heard, 40_000 + 12 * 48, 40_000 + 18 * 48);
+    assertTrue(Arrays.stream(copy).map(Math::abs).max().orElse(0) > 0.3);
+  }
+
+  /** Expected: of 18 dB above the threshold a quarter is left. */
+  @Test
+  void aCompressorLeavesAQuarterAboveItsThresholdAtFourToOne() {
+    double[] steady = new double[48_000];
+    Arrays.fill(steady, Decibels.toFactor(-12));
+    double[] heard = on("compressor=-30:4", steady);
+    assertEquals(-12, Decibels.ofFactor(heard[0]), 0.1);
+    assertEquals(-30 + 18 / 4.0, Decibels.ofFactor(heard[47_999]), 1e-6);
+  }
+
+  /** Expected: all but 1 / e of the change after 5 ms, a time constant (by its definition). */
+  @Test
+  void aCompressorClosesWithinItsAttackAndOpensWithinItsRelease() {
+    double[] steps = new double[48_000];
+    Arrays.fill(steps, 0, 24_000, Decibels.toFactor(-12));
+    Arrays.fill(steps, 24_000, 48_000, Decibels.toFactor(-50));
+    double[] heard = on("compressor=-30:4:5:100", steps);
+    double down = 18 * 0.75;
+    assertEquals(-12 - down * (1 - Math.exp(-1)), Decibels.ofFactor(heard[239]), 0.01);
+    assertEquals(-50 - down * Math.exp(-1), Decibels.ofFactor(heard[24_000 + 4_799]), 0.01);
+  }
+
+  @Test
+  void aCompressorLeavesWhatIsQuieterThanItsThreshold() {
+    double[] quiet = new double[4_800];
+    Arrays.fill(quiet, Decibels.toFactor(-31));
+    assertArrayEquals(quiet, on("compressor=-30:4", quiet), 1e-15);
+  }
+
+  @Test
+  void eachStutterPlaysTheBlockBeforeAgain() {
+    double[] sound = tone(990);
+    double[] heard = on("stutters=0.3:0.5", sound);
+    double[] expected = sound.clone();
+    System.arraycopy(sound, 14_400 - BLOCK, expected, 14_400, BLOCK);
+    System.arraycopy(sound, 24_000 - BLOCK, expected, 24_000, BLOCK);
+    assertArrayEquals(expected, heard);
+  }
+
+  @Test
+  void aStutterAtTheStartPlaysSilence() {
+    double[] heard = on("stutters=0", tone(990));
+    assertEquals(0, rms(Arrays.copyOf(heard, BLOCK)));
+    assertArrayEquals(tail(tone(990), BLOCK, 0), tail(heard, BLOCK, 0));
+  }
+
   @Test
   void wrongSignalKeepsNothingOfTheSound() {
     double[] sound = tone(990);
@@ -142,7 +217,17 @@ final class SoundFaultTest {
 
   @Test
   void everyFaultLeavesItsInputAlone() {
-    for (String fault : List.of("gain=3", "noise=-30", "hum=-30", "dropout=0.1", "feedback")) {
+    for (String fault :
+        List.of(
+            "gain=3",
+            "noise=-30",
+            "hum=-30",
+            "dropout=0.1",
+            "feedback",
+            "crossover-sum=80:2",
+            "chorus=1:1",
+            "compressor=-30:4",
+            "stutters=0.1")) {
       double[] sound = tone(990);
       on(fault, sound);
       assertArrayEquals(tone(990), sound, fault);

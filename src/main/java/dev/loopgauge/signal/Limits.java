@@ -1,7 +1,7 @@
-package dev.loopgauge.capture.simulated;
+package dev.loopgauge.signal;
 
-/** The range check that every fault's figures go through. */
-final class Limits {
+/** The range check that the figures of filters and faults go through. */
+public final class Limits {
   private Limits() {}
 
   /**
@@ -9,11 +9,18 @@ final class Limits {
    *
    * @throws IllegalArgumentException when it is out of range, infinite or not a number
    */
-  static void check(String what, double value, double lowest, double highest, String unit) {
+  public static void check(String what, double value, double lowest, double highest, String unit) {
     if (!(value >= lowest && value <= highest)) {
       throw new IllegalArgumentException(
-          "%s must be %s to %s %s, not %s"
-              .formatted(what, plain(lowest), plain(highest), unit, plain(value)));
+          what
+              + " must be "
+              + plain(lowest)
+              + " to "
+              + plain(highest)
+              + " "
+              + unit
+              + ", not "
+              + plain(value));
     }
   }
 
