@@ -26,11 +26,14 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A round of eight paths through JACK on a real server, whole and stopped by Ctrl-C. */
 @NeedsAudioServer
-@Timeout(180)
+@Timeout(300)
 @SuppressWarnings("try")
 class JackRoundIT {
   private static final int RATE = 48_000;
   private static final int PATHS = 8;
+
+  /** A busy machine loses sound now and then; then a path has no number, and is measured again. */
+  private static final int MOST_AGAIN = 6;
 
   @TempDir Path folder;
 
@@ -74,7 +77,7 @@ class JackRoundIT {
     environment.put("LOOPGAUGE_DATA", folder.resolve("data").toString());
     List<String> all = new ArrayList<>(Arrays.asList(args));
     all.addAll(List.of("--backend", "jack", "--output", "rig", "--input", "rig", "--yes"));
-    all.addAll(List.of("--json", "--seconds", "0.5", "--max-delay", "0.2"));
+    all.addAll(List.of("--json", "--seconds", "0.3", "--max-delay", "0.1", "--repeat", "1"));
     return Jar.start(environment, err, all.toArray(String[]::new));
   }
 
@@ -98,7 +101,7 @@ class JackRoundIT {
       long before = System.nanoTime();
       Run run = Jar.end(start(server, err, "round", chain), err);
       double round = (System.nanoTime() - before) / 1e9;
-      for (int again = 0; again < 3 && run.out().contains("\"dropout\""); again++) {
+      for (int again = 0; again < MOST_AGAIN && run.out().contains("\"dropout\""); again++) {
         run = Jar.end(start(server, err, "round", chain), err);
       }
 
@@ -141,15 +144,12 @@ class JackRoundIT {
       Run list = Run.of("journal", "list", "--journal=" + journal, "--json");
       assertTrue(list.out().contains("path-1"), list.out() + list.err());
 
-      Run rest =
-          Jar.end(
-              start(
-                  server,
-                  err,
-                  Stream.of(args, new String[] {"--continue"})
-                      .flatMap(Stream::of)
-                      .toArray(String[]::new)),
-              err);
+      String[] goOn =
+          Stream.of(args, new String[] {"--continue"}).flatMap(Stream::of).toArray(String[]::new);
+      Run rest = Jar.end(start(server, err, goOn), err);
+      for (int again = 0; again < MOST_AGAIN && rest.out().contains("\"dropout\""); again++) {
+        rest = Jar.end(start(server, err, goOn), err);
+      }
       assertEquals(PATHS, paths(rest).size(), rest.out() + rest.err());
       assertEquals(ExitCode.GOOD, rest.exitCode(), rest.out() + rest.err());
     }
