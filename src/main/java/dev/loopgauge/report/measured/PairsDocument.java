@@ -2,6 +2,7 @@ package dev.loopgauge.report.measured;
 
 import dev.loopgauge.estimate.Measurement;
 import dev.loopgauge.estimate.PairDelay;
+import dev.loopgauge.estimate.Polarity;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
@@ -50,6 +51,10 @@ public record PairsDocument(
           m.map(x -> x.polarity().label()),
           pair.findings().stream().map(FindingRecord::of).toList());
     }
+
+    private boolean isOf(Polarity wanted) {
+      return polarity.filter(wanted.label()::equals).isPresent();
+    }
   }
 
   /** The document of every two channels. */
@@ -77,7 +82,27 @@ public record PairsDocument(
     matrix(sheet, pair -> pair.likeness().map(like -> plain(like, DECIMALS)));
     sheet.line("Level of the row's sound in the column's channel (dB):");
     matrix(sheet, pair -> pair.levelDb().map(db -> plain(db, 1)));
+    polarity(sheet);
     return sheet.toString();
+  }
+
+  /** A sentence where no pair is inverted, else which ones are. */
+  private void polarity(Sheet sheet) {
+    if (pairs.stream().anyMatch(pair -> pair.isOf(Polarity.INVERTED))) {
+      sheet.line("Polarity of the row's sound in the column's channel:");
+      matrix(sheet, pair -> pair.polarity().map(PairsDocument::sign));
+    } else if (measured() > 0) {
+      sheet.line("Polarity normal in each of these pairs.");
+    }
+  }
+
+  /** Short, so that a column is no wider than its delays. */
+  private static String sign(String polarity) {
+    return switch (polarity) {
+      case "normal" -> "+";
+      case "inverted" -> "INV";
+      default -> "?";
+    };
   }
 
   private String ms(BigDecimal samples) {
