@@ -4,8 +4,9 @@ import dev.loopgauge.signal.Limits;
 import dev.loopgauge.signal.SampleRate;
 
 /**
- * Turns the phase and leaves the level: by 90 degrees at the corner for the first order, by 180 for
- * the second, whose quality is 1 / sqrt(2).
+ * Turns the phase and leaves the level: by 90 degrees at the corner and 180 far above it for the
+ * first order, which so inverts the treble; by 180 and 360 for the second, whose quality is 1 /
+ * sqrt(2).
  *
  * <p>Source: R. Bristow-Johnson, "Audio EQ Cookbook", for the second order's analogue prototype
  * (from memory).
