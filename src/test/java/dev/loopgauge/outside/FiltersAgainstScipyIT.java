@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.filter.AllPass;
-import dev.loopgauge.signal.filter.Band;
+import dev.loopgauge.signal.filter.BandPass;
 import dev.loopgauge.signal.filter.Crossover;
 import dev.loopgauge.signal.filter.Design;
 import dev.loopgauge.signal.filter.Filter;
@@ -73,8 +73,8 @@ class FiltersAgainstScipyIT {
         Arguments.of(
             new Crossover(1200, 4, Crossover.Output.SUM),
             "analog([1, -2 ** .5, 1], [1, 2 ** .5, 1], 1200)"),
-        Arguments.of(Band.TELEPHONE, "bw('high', 4, 300) + bw('low', 4, 3400)"),
-        Arguments.of(Band.SUBWOOFER, "bw('high', 4, 30) + bw('low', 4, 90)"),
+        Arguments.of(BandPass.TELEPHONE, "bw('high', 4, 300) + bw('low', 4, 3400)"),
+        Arguments.of(BandPass.SUBWOOFER, "bw('high', 4, 30) + bw('low', 4, 90)"),
         Arguments.of(
             new Shelf(Shelf.Side.LOW, 200, -6),
             "analog([A(-6), A(-6) * (2 * A(-6)) ** .5, A(-6) ** 2],"

@@ -76,13 +76,13 @@ final class FaultFormat {
   }
 
   private static void sound(Map<String, Kind> kinds) {
-    add(kinds, "gain=-12", value -> new Gain(Figures.one(value)));
+    add(kinds, "gain=-12", value -> new Gain(FaultFigures.one(value)));
     add(kinds, "inverted", value -> new Inverted());
     add(kinds, "silent", value -> new Silent());
     add(kinds, "wrong-signal", value -> new WrongSignal());
-    add(kinds, "noise=-30", value -> new Noise(Figures.one(value)));
-    add(kinds, "hum=-20", value -> new Hum(Figures.one(value)));
-    add(kinds, "clip=-6", value -> new Overload(Figures.one(value)));
+    add(kinds, "noise=-30", value -> new Noise(FaultFigures.one(value)));
+    add(kinds, "hum=-20", value -> new Hum(FaultFigures.one(value)));
+    add(kinds, "clip=-6", value -> new Overload(FaultFigures.one(value)));
     add(kinds, "compressor=-30:4", FaultFormat::compressor);
     add(kinds, "band-limit=200-4000", FaultFormat::bandLimit);
     add(kinds, "second-arrival=2.5:-6", FaultFormat::secondArrival);
@@ -91,11 +91,11 @@ final class FaultFormat {
   }
 
   private static void time(Map<String, Kind> kinds) {
-    add(kinds, "drift=50", value -> new ClockFault(Figures.one(value)));
+    add(kinds, "drift=50", value -> new ClockFault(FaultFigures.one(value)));
     add(kinds, "dropout=0.4:20", FaultFormat::dropout);
-    add(kinds, "lost-block=0.4", value -> new LostBlock(Figures.one(value)));
+    add(kinds, "lost-block=0.4", value -> new LostBlock(FaultFigures.one(value)));
     add(kinds, "stutters=0.3:0.5:0.7", FaultFormat::stutters);
-    add(kinds, "wrong-speed=44100", value -> new WrongSpeed(Figures.one(value)));
+    add(kinds, "wrong-speed=44100", value -> new WrongSpeed(FaultFigures.one(value)));
   }
 
   private static void filters(Map<String, Kind> kinds) {
@@ -114,22 +114,22 @@ final class FaultFormat {
   }
 
   private static Fault bandLimit(String value) {
-    Figures edges = Figures.of(value, "-", 2, 2);
+    FaultFigures edges = FaultFigures.of(value, "-", 2, 2);
     return new BandLimit(edges.at(0), edges.at(1));
   }
 
   private static Fault secondArrival(String value) {
-    Figures figures = Figures.of(value, 1, 2);
+    FaultFigures figures = FaultFigures.of(value, 1, 2);
     return new SecondArrival(figures.at(0), figures.at(1, SecondArrival.USUAL_LEVEL_DB));
   }
 
   private static Fault chorus(String value) {
-    Figures figures = Figures.of(value, 2, 3);
+    FaultFigures figures = FaultFigures.of(value, 2, 3);
     return new Chorus(figures.at(0), figures.at(1), figures.at(2, Chorus.USUAL_LEVEL_DB));
   }
 
   private static Fault compressor(String value) {
-    Figures figures = Figures.of(value, 2, 4);
+    FaultFigures figures = FaultFigures.of(value, 2, 4);
     return new Compressor(
         figures.at(0),
         figures.at(1),
@@ -138,12 +138,12 @@ final class FaultFormat {
   }
 
   private static Fault dropout(String value) {
-    Figures figures = Figures.of(value, 1, 2);
+    FaultFigures figures = FaultFigures.of(value, 1, 2);
     return new Dropout(figures.at(0), figures.at(1, Dropout.USUAL_MS));
   }
 
   private static Fault stutters(String value) {
-    return new Stutters(Figures.of(value, 1, Stutters.MOST).values());
+    return new Stutters(FaultFigures.of(value, 1, Stutters.MOST).values());
   }
 
   private static Fault crosstalk(String value) {
@@ -151,6 +151,6 @@ final class FaultFormat {
     if (colon < 1) {
       throw new IllegalArgumentException("a path and its level in dB, '" + value + "' isn't");
     }
-    return new Crosstalk(value.substring(0, colon), Figures.one(value.substring(colon + 1)));
+    return new Crosstalk(value.substring(0, colon), FaultFigures.one(value.substring(colon + 1)));
   }
 }

@@ -1,7 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.filter.AllPass;
-import dev.loopgauge.signal.filter.Band;
+import dev.loopgauge.signal.filter.BandPass;
 import dev.loopgauge.signal.filter.Crossover;
 import dev.loopgauge.signal.filter.Design;
 import dev.loopgauge.signal.filter.HighPass;
@@ -33,15 +33,15 @@ final class FilterFormat {
     readers.put("high-shelf=4000:6", shelf(Shelf.Side.HIGH));
     readers.put("peak=1000:6:2", FilterFormat::peak);
     readers.put("all-pass=1000:2", ordered(AllPass::new, USUAL_ORDER));
-    readers.put("telephone", value -> Band.TELEPHONE);
-    readers.put("subwoofer", value -> Band.SUBWOOFER);
+    readers.put("telephone", value -> BandPass.TELEPHONE);
+    readers.put("subwoofer", value -> BandPass.SUBWOOFER);
     return readers;
   }
 
   private static Function<String, Design> ordered(
       BiFunction<Double, Integer, Design> design, int usualOrder) {
     return value -> {
-      Figures figures = Figures.of(value, 1, 2);
+      FaultFigures figures = FaultFigures.of(value, 1, 2);
       return design.apply(figures.at(0), figures.whole(1, usualOrder));
     };
   }
@@ -52,13 +52,13 @@ final class FilterFormat {
 
   private static Function<String, Design> shelf(Shelf.Side side) {
     return value -> {
-      Figures figures = Figures.of(value, 2, 2);
+      FaultFigures figures = FaultFigures.of(value, 2, 2);
       return new Shelf(side, figures.at(0), figures.at(1));
     };
   }
 
   private static Design peak(String value) {
-    Figures figures = Figures.of(value, 2, 3);
+    FaultFigures figures = FaultFigures.of(value, 2, 3);
     return new Peak(figures.at(0), figures.at(1), figures.at(2, USUAL_QUALITY));
   }
 }

@@ -6,7 +6,7 @@ import dev.loopgauge.chain.CheckFinding;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChainFile;
-import dev.loopgauge.report.rig.CheckDocument;
+import dev.loopgauge.report.rig.ChainCheckDocument;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -25,7 +25,7 @@ public record CheckJob(Path chainFile) {
   public Answer run() throws ChainFormatException {
     Chain chain = ChainFile.read(chainFile);
     List<CheckFinding> found = ChainCheck.of(chain).stream().map(this::withoutFolder).toList();
-    return Answer.good(CheckDocument.of(name(), chain.name(), found));
+    return Answer.good(ChainCheckDocument.of(name(), chain.name(), found));
   }
 
   /** Of the file only its name, as in all documents. */

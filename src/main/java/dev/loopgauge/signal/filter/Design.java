@@ -3,7 +3,8 @@ package dev.loopgauge.signal.filter;
 import dev.loopgauge.signal.SampleRate;
 
 /** What a filter shall do, in Hz and dB, whatever the sample rate. */
-public sealed interface Design permits AllPass, Band, Crossover, HighPass, LowPass, Peak, Shelf {
+public sealed interface Design
+    permits AllPass, BandPass, Crossover, HighPass, LowPass, Peak, Shelf {
   /**
    * The filter at a sample rate.
    *

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.signal.filter.AllPass;
-import dev.loopgauge.signal.filter.Band;
+import dev.loopgauge.signal.filter.BandPass;
 import dev.loopgauge.signal.filter.Crossover;
 import dev.loopgauge.signal.filter.HighPass;
 import dev.loopgauge.signal.filter.LowPass;
@@ -62,8 +62,8 @@ final class FaultFormatTest {
     assertEquals(new Filtered(new Peak(1000, 6, 2)), FaultFormat.parse("peak=1000:6:2"));
     assertEquals(new Filtered(new Peak(1000, 6, 1)), FaultFormat.parse("peak=1000:6"));
     assertEquals(new Filtered(new AllPass(1000, 1)), FaultFormat.parse("all-pass=1000:1"));
-    assertEquals(new Filtered(Band.TELEPHONE), FaultFormat.parse("telephone"));
-    assertEquals(new Filtered(Band.SUBWOOFER), FaultFormat.parse("subwoofer"));
+    assertEquals(new Filtered(BandPass.TELEPHONE), FaultFormat.parse("telephone"));
+    assertEquals(new Filtered(BandPass.SUBWOOFER), FaultFormat.parse("subwoofer"));
   }
 
   @Test

@@ -64,11 +64,11 @@ final class ButterworthTest {
 
   @Test
   void aBandIsThreeDecibelsDownAtItsEdges() {
-    assertEquals(HALF_POWER_DB, Designs.levelDb(Band.TELEPHONE, 300), 1e-3);
-    assertEquals(HALF_POWER_DB, Designs.levelDb(Band.TELEPHONE, 3400), 1e-3);
-    assertEquals(0, Designs.levelDb(Band.TELEPHONE, 1000), 0.01);
-    assertEquals(HALF_POWER_DB, Designs.levelDb(Band.SUBWOOFER, 30), 0.01);
-    assertEquals(HALF_POWER_DB, Designs.levelDb(Band.SUBWOOFER, 90), 0.01);
+    assertEquals(HALF_POWER_DB, Designs.levelDb(BandPass.TELEPHONE, 300), 1e-3);
+    assertEquals(HALF_POWER_DB, Designs.levelDb(BandPass.TELEPHONE, 3400), 1e-3);
+    assertEquals(0, Designs.levelDb(BandPass.TELEPHONE, 1000), 0.01);
+    assertEquals(HALF_POWER_DB, Designs.levelDb(BandPass.SUBWOOFER, 30), 0.01);
+    assertEquals(HALF_POWER_DB, Designs.levelDb(BandPass.SUBWOOFER, 90), 0.01);
   }
 
   @Test
@@ -86,7 +86,8 @@ final class ButterworthTest {
         refused(() -> new HighPass(80, 5)));
     assertEquals("the corner must be 1 to 384000 Hz, not 0", refused(() -> new LowPass(0, 1)));
     assertEquals(
-        "the upper corner must be 300 to 384000 Hz, not 200", refused(() -> new Band(300, 200)));
+        "the upper corner must be 300 to 384000 Hz, not 200",
+        refused(() -> new BandPass(300, 200)));
   }
 
   private static String refused(Supplier<?> made) {

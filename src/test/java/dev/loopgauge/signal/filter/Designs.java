@@ -25,8 +25,8 @@ final class Designs {
     all.add(new Peak(3000, -12, 0.7));
     all.add(new AllPass(1000, 1));
     all.add(new AllPass(1000, 2));
-    all.add(Band.TELEPHONE);
-    all.add(Band.SUBWOOFER);
+    all.add(BandPass.TELEPHONE);
+    all.add(BandPass.SUBWOOFER);
     return all;
   }
 

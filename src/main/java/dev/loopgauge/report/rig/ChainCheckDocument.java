@@ -15,7 +15,7 @@ import java.util.Locale;
  * @param chain the rig's name
  * @param notices what is wrong, then what is missing
  */
-public record CheckDocument(
+public record ChainCheckDocument(
     String command, String outcome, String file, String chain, List<NoticeRecord> notices)
     implements Document {
   private static final String WRONG = "wrong";
@@ -37,9 +37,9 @@ public record CheckDocument(
   }
 
   /** The document of a check. */
-  public static CheckDocument of(String file, String chain, List<CheckFinding> found) {
+  public static ChainCheckDocument of(String file, String chain, List<CheckFinding> found) {
     List<NoticeRecord> notices = found.stream().map(NoticeRecord::of).toList();
-    return new CheckDocument(
+    return new ChainCheckDocument(
         "check", notices.isEmpty() ? "clean" : "notices", file, chain, notices);
   }
 

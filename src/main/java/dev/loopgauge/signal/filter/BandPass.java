@@ -10,12 +10,12 @@ import dev.loopgauge.signal.SampleRate;
  * @param lowHz the high-pass's corner, 1 to 384000 Hz
  * @param highHz the low-pass's corner, not below the other
  */
-public record Band(double lowHz, double highHz) implements Design {
+public record BandPass(double lowHz, double highHz) implements Design {
   /** What a telephone carries: 300 to 3400 Hz (ITU-T G.712, from memory). */
-  public static final Band TELEPHONE = new Band(300, 3400);
+  public static final BandPass TELEPHONE = new BandPass(300, 3400);
 
   /** What a subwoofer plays: 30 to 90 Hz (common practice, no source). */
-  public static final Band SUBWOOFER = new Band(30, 90);
+  public static final BandPass SUBWOOFER = new BandPass(30, 90);
 
   private static final int ORDER = 4;
 
@@ -24,7 +24,7 @@ public record Band(double lowHz, double highHz) implements Design {
    *
    * @throws IllegalArgumentException when a figure is out of range
    */
-  public Band {
+  public BandPass {
     Limits.check("the lower corner", lowHz, Prototype.LOWEST_HZ, Prototype.HIGHEST_HZ, "Hz");
     Limits.check("the upper corner", highHz, lowHz, Prototype.HIGHEST_HZ, "Hz");
   }

@@ -9,8 +9,8 @@ import java.util.List;
  *
  * @param values in their order
  */
-record Figures(List<Double> values) {
-  Figures {
+record FaultFigures(List<Double> values) {
+  FaultFigures {
     values = List.copyOf(values);
   }
 
@@ -19,12 +19,12 @@ record Figures(List<Double> values) {
    *
    * @throws IllegalArgumentException when there are fewer or more, or one is no number
    */
-  static Figures of(String text, int fewest, int most) {
+  static FaultFigures of(String text, int fewest, int most) {
     return of(text, ":", fewest, most);
   }
 
   /** The same, with something else between them. */
-  static Figures of(String text, String separator, int fewest, int most) {
+  static FaultFigures of(String text, String separator, int fewest, int most) {
     List<Double> values = new ArrayList<>();
     for (String part : text.split(separator, -1)) {
       values.add(one(part));
@@ -34,7 +34,7 @@ record Figures(List<Double> values) {
           "expected %s with '%s' between them, not %d"
               .formatted(count(fewest, most), separator, values.size()));
     }
-    return new Figures(values);
+    return new FaultFigures(values);
   }
 
   /** Reads one figure. */
