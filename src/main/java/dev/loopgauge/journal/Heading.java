@@ -1,5 +1,6 @@
 package dev.loopgauge.journal;
 
+import dev.loopgauge.verify.verdict.Judgement;
 import java.time.ZonedDateTime;
 import java.util.Optional;
 import java.util.UUID;
@@ -12,7 +13,9 @@ import java.util.UUID;
  * @param show the show's name as the user typed it
  * @param when which part of the show's day
  * @param path the path's name, where one was given
- * @param outcome what the measurement came to, by the name that documents use
+ * @param outcome what the delay came to, by the name that documents use
+ * @param standing how everything that was heard stands; empty where the document doesn't say, and
+ *     for entries of versions that didn't keep it
  * @param delay the number, where it could be trusted
  * @param corrects the entry that this one replaces; the old one stays in the journal
  */
@@ -23,6 +26,7 @@ public record Heading(
     When when,
     Optional<String> path,
     String outcome,
+    Optional<Judgement> standing,
     Optional<LoggedDelay> delay,
     Optional<UUID> corrects) {
   private static final int SHORT_ID = 8;

@@ -82,7 +82,7 @@ class LayersTest {
           Map.entry("measure", List.of("signal", "estimate", "capture", "stats")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
           Map.entry("journal", with(CORE, "chain.file")),
-          Map.entry("journal.store", List.of("journal", "signal")),
+          Map.entry("journal.store", List.of("journal", "signal", "verify.verdict")),
           Map.entry("report.form", List.of("estimate", "verify", "verify.verdict")),
           Map.entry("report.measured", with(BELOW_REPORT, "report.form")),
           Map.entry("report.patch", with(BELOW_REPORT, "report.form")),
@@ -101,7 +101,9 @@ class LayersTest {
                   "report.budget",
                   "report.planned",
                   "report.series")),
-          Map.entry("report.exchange", List.of("report.form", "journal", "chain", "signal")),
+          Map.entry(
+              "report.exchange",
+              List.of("report.form", "journal", "chain", "signal", "verify.verdict")),
           Map.entry("report.plot", List.of()),
           Map.entry(
               "report.html",

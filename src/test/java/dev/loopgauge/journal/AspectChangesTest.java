@@ -238,6 +238,7 @@ class AspectChangesTest {
         plain.path(),
         "not-trustworthy",
         Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -2,9 +2,11 @@ package dev.loopgauge.journal;
 
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,6 +46,7 @@ public final class Entries {
         when,
         Optional.of(path),
         "measured",
+        Optional.of(Judgement.GOOD),
         Optional.of(new LoggedDelay(new Latency(samples, RATE), 0.04)),
         Optional.empty());
   }
@@ -81,6 +84,7 @@ public final class Entries {
             h.when(),
             h.path(),
             h.outcome(),
+            h.standing(),
             h.delay(),
             Optional.of(corrected)));
   }
@@ -108,6 +112,7 @@ public final class Entries {
             List.of(When.BEFORE, When.DURING, When.AFTER).get(random.nextInt(3)),
             maybe(random, text(random)),
             "not-trustworthy",
+            standing(n),
             maybe(random, new LoggedDelay(new Latency(random.nextGaussian() * 1e4, RATE), 1e-7)),
             Optional.empty());
     Map<String, String> setup = new LinkedHashMap<>();
@@ -123,6 +128,11 @@ public final class Entries {
         maybe(random, new SoundCard(text(random), text(random), text(random), RATE, 64)),
         maybe(random, new KeptCapture(text(random), text(random))),
         text(random));
+  }
+
+  /** Each, and none. */
+  private static Optional<Judgement> standing(long n) {
+    return Arrays.stream(Judgement.values()).skip(n % 5).findFirst();
   }
 
   private static <T> Optional<T> maybe(SplittableRandom random, T value) {

@@ -50,6 +50,7 @@ final class Logged {
         when,
         Optional.of(path),
         delay.isPresent() ? "measured" : "not-trustworthy",
+        Optional.empty(),
         delay,
         Optional.empty());
   }

@@ -6,12 +6,14 @@ import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.Sha256;
 import dev.loopgauge.journal.SoundCard;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.util.Optional;
 
 /**
  * A fingerprint of all that an entry holds, to be stored beside it: an entry of which a part was
  * lost or changed no longer matches it. Stores keep it for ever, so the order and form of the parts
- * must not change.
+ * must not change. What later versions keep comes last, and adds nothing where it is missing, so
+ * that the digests of older entries stay true.
  */
 final class EntryDigest {
   private final StringBuilder parts = new StringBuilder();
@@ -27,6 +29,7 @@ final class EntryDigest {
     add(entry.capture().map(KeptCapture::file));
     add(entry.capture().map(KeptCapture::digest));
     add(entry.toolVersion());
+    entry.heading().standing().map(Judgement::label).ifPresent(this::add);
   }
 
   private void heading(Heading heading) {

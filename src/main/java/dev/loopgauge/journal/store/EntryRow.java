@@ -9,6 +9,7 @@ import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -23,7 +24,7 @@ final class EntryRow {
   /** The columns of a heading, in the order in which it is written. */
   static final String HEADING =
       "id, at_ms, zone, show_name, day_part, path, outcome, delay_samples, rate_hz,"
-          + " uncertainty_samples, corrects";
+          + " uncertainty_samples, corrects, standing";
 
   /** The columns of the rest, in the order in which they are written. */
   static final String DETAIL =
@@ -44,6 +45,7 @@ final class EntryRow {
     insert.setObject(9, heading.delay().map(logged -> logged.delay().rate().hertz()).orElse(null));
     insert.setObject(10, heading.delay().map(LoggedDelay::uncertaintySamples).orElse(null));
     insert.setString(11, heading.corrects().map(UUID::toString).orElse(null));
+    insert.setString(12, heading.standing().map(Judgement::label).orElse(null));
   }
 
   static void writeDetail(PreparedStatement insert, Entry entry) throws SQLException {
@@ -75,6 +77,7 @@ final class EntryRow {
         When.labelled(row.getString("day_part")).orElseThrow(),
         text(row, "path"),
         StoredText.read(row.getString("outcome")),
+        text(row, "standing").map(label -> Judgement.labelled(label).orElseThrow()),
         delay(row),
         text(row, "corrects").map(UUID::fromString));
   }

@@ -9,7 +9,6 @@ import dev.loopgauge.report.form.Json;
 import dev.loopgauge.report.form.JsonList;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,8 +95,7 @@ public final class EntryFile {
             file, 1, "the keys of a journal's entries", ExchangeException.shown(key), hint);
       }
     }
-    if (new HashSet<>(record.getFields()).size() != EntryKeys.ALL.size()
-        || record.getFieldCount() != EntryKeys.ALL.size()) {
+    if (!EntryKeys.areComplete(record.getFields())) {
       throw new ExchangeException(
           file,
           1,

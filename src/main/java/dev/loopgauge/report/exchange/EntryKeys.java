@@ -2,15 +2,19 @@ package dev.loopgauge.report.exchange;
 
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.math.BigDecimal;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 /** An entry by the keys that exports name its parts by. Numbers keep every digit. */
 public final class EntryKeys {
   static final String SETUP = "setup";
+  static final String STANDING = "standing";
 
   /** All keys, in their order. */
   static final List<String> ALL =
@@ -22,6 +26,7 @@ public final class EntryKeys {
           "when",
           "path",
           "outcome",
+          STANDING,
           "delaySamples",
           "sampleRateHz",
           "uncertaintySamples",
@@ -40,7 +45,17 @@ public final class EntryKeys {
           "toolVersion",
           "document");
 
+  /** The keys that exports of older versions don't have. */
+  private static final Set<String> LATER = Set.of(STANDING);
+
   private EntryKeys() {}
+
+  /** Whether these are the keys of an export of this version or an older one, each once. */
+  static boolean areComplete(List<String> keys) {
+    Set<String> found = new HashSet<>(keys);
+    found.addAll(LATER);
+    return new HashSet<>(keys).size() == keys.size() && found.equals(Set.copyOf(ALL));
+  }
 
   /** The entry: what it lacks is null. */
   public static Map<String, Object> of(Entry entry) {
@@ -98,6 +113,7 @@ public final class EntryKeys {
     keys.put("when", heading.when().label());
     keys.put("path", heading.path().orElse(null));
     keys.put("outcome", heading.outcome());
+    keys.put(STANDING, heading.standing().map(Judgement::label).orElse(null));
     heading
         .delay()
         .ifPresent(

@@ -11,6 +11,7 @@ import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -72,11 +73,13 @@ final class EntryReader {
     When when = required("when", "before, during or after", EntryReader::when);
     Optional<String> path = optional("path", "a text", String.class::cast);
     String outcome = required("outcome", "a text", String.class::cast);
+    Optional<Judgement> standing =
+        optional(EntryKeys.STANDING, "good, bad, undecided or not-judged", EntryReader::standing);
     Optional<LoggedDelay> delay = delay();
     Optional<UUID> corrects = optional("corrects", "an id", EntryReader::uuid);
     try {
       ZonedDateTime local = ZonedDateTime.ofInstant(at, zone);
-      return new Heading(id, local, show, when, path, outcome, delay, corrects);
+      return new Heading(id, local, show, when, path, outcome, standing, delay, corrects);
     } catch (IllegalArgumentException e) {
       throw refused("an entry that can be", e.getMessage(), FOREIGN);
     }
@@ -96,6 +99,10 @@ final class EntryReader {
 
   private static When when(Object value) {
     return When.labelled((String) value).orElseThrow();
+  }
+
+  private static Judgement standing(Object value) {
+    return Judgement.labelled((String) value).orElseThrow();
   }
 
   private static double number(Object value) {

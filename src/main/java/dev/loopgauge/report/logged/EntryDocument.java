@@ -6,6 +6,7 @@ import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Unbinder;
+import dev.loopgauge.report.form.VerdictRecord;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,7 +22,13 @@ public record EntryDocument(
     String command, String outcome, EntryRecord entry, Map<String, Object> document)
     implements Document {
   /** What is told of the document. */
-  private record Told(List<FindingRecord> findings) {}
+  private record Told(List<FindingRecord> findings, Optional<VerdictRecord> verdict) {
+    /** Documents told the verdict before the journal kept how it stands. */
+    private EntryVerdict of(ListedRecord listed) {
+      return new EntryVerdict(
+          listed.outcome(), listed.standing().or(() -> verdict.flatMap(VerdictRecord::standing)));
+    }
+  }
 
   /**
    * An entry.
@@ -37,6 +44,8 @@ public record EntryDocument(
   @Override
   public String text() {
     ListedRecord listed = entry.listed();
+    Told told = Unbinder.read(Told.class, document).orElseThrow();
+    EntryVerdict verdict = told.of(listed);
     Sheet sheet = new Sheet();
     sheet.line(
         "%s, %s, %s: %s"
@@ -44,23 +53,22 @@ public record EntryDocument(
                 OneLine.line(listed.show()),
                 listed.when().label(),
                 OneLine.line(listed.path().orElse("no path named")),
-                listed.outcome()));
+                OneLine.line(verdict.line(told.verdict()))));
     sheet.row(
         "delay",
         listed
             .delay()
             .map(delay -> delay.inSamples() + " samples, " + delay.bareMs() + " ms")
             .orElse(Logs.NO_NUMBER));
-    findings(sheet);
+    verdict.tell(sheet, told.verdict());
+    told.findings().forEach(finding -> tell(sheet, finding));
     sheet.row("measured at", Logs.exact(listed.time()));
     entry.tell(sheet);
     return sheet.toString();
   }
 
-  private void findings(Sheet sheet) {
-    for (FindingRecord finding : Unbinder.read(Told.class, document).orElseThrow().findings()) {
-      finding.text().ifPresent(text -> sheet.row("finding", OneLine.line(text)));
-      finding.hint().ifPresent(hint -> sheet.row("  try", OneLine.line(hint)));
-    }
+  private static void tell(Sheet sheet, FindingRecord finding) {
+    finding.text().ifPresent(text -> sheet.row("finding", OneLine.line(text)));
+    finding.hint().ifPresent(hint -> sheet.row("  try", OneLine.line(hint)));
   }
 }

@@ -35,14 +35,8 @@ public record JournalListDocument(
       return correctedBy.isPresent() ? "x " + delay : delay;
     }
 
-    /** Within or outside its budget, or what else it came to. */
-    private String verdict() {
-      return switch (listed.outcome()) {
-        case "within-budget" -> "within";
-        case "outside-budget" -> "outside";
-        case "not-trustworthy" -> "no number";
-        default -> OneLine.brief(listed.outcome(), VERDICT_COLUMNS);
-      };
+    private EntryVerdict verdict() {
+      return EntryVerdict.of(listed);
     }
   }
 
@@ -79,10 +73,15 @@ public record JournalListDocument(
         .words("show", entry -> OneLine.brief(entry.listed().show(), SHOW_COLUMNS))
         .words("", entry -> entry.listed().when().label())
         .words("path", entry -> entry.listed().path(PATH_COLUMNS))
-        .words("verdict", LineRecord::verdict)
+        .words("verdict", entry -> entry.verdict().brief(VERDICT_COLUMNS))
         .figures("samples", LineRecord::delay)
         .lines(entries)
         .forEach(line -> sheet.asIs(line.substring(2)));
+    if (entries.stream().anyMatch(entry -> entry.verdict().isBadBesideTheDelay())) {
+      sheet.line(
+          EntryVerdict.NOT_GOOD
+              + "  for another reason than delay: `loopgauge journal show ID` says why");
+    }
     if (entries.stream().anyMatch(entry -> entry.correctedBy().isPresent())) {
       sheet.line("x  corrected by a later entry: `loopgauge journal show ID` names it");
     }

@@ -6,6 +6,7 @@ import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Written;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -18,6 +19,7 @@ import java.util.UUID;
  *
  * @param at when it was measured, as ISO 8601 writes it, with the offset there
  * @param zone the time zone there
+ * @param standing how everything that was heard stands; null where the entry doesn't say
  * @param delaySamples the number at its own rate; null with rate and uncertainty where it could not
  *     be trusted
  * @param corrects the entry that this one replaces
@@ -30,6 +32,7 @@ public record ListedRecord(
     When when,
     Optional<String> path,
     String outcome,
+    Optional<Judgement> standing,
     Optional<Integer> sampleRateHz,
     Optional<BigDecimal> delaySamples,
     Optional<BigDecimal> delayMs,
@@ -57,6 +60,7 @@ public record ListedRecord(
         heading.when(),
         heading.path(),
         heading.outcome(),
+        heading.standing(),
         delay.map(logged -> logged.delay().rate().hertz()),
         delay.map(l -> Written.samples(l.delay().samples(), l.uncertaintySamples())),
         delay.map(ListedRecord::ms),

@@ -1,7 +1,9 @@
 package dev.loopgauge.verify.verdict;
 
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Locale;
+import java.util.Optional;
 
 /** How an aspect stands, or all of them: of several the last one counts. */
 public enum Judgement {
@@ -22,5 +24,10 @@ public enum Judgement {
   /** The name in documents. */
   public String label() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The one with this name in documents; empty where there is none. */
+  public static Optional<Judgement> labelled(String label) {
+    return Arrays.stream(values()).filter(one -> one.label().equals(label)).findFirst();
   }
 }

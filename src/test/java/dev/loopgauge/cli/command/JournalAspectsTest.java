@@ -100,6 +100,27 @@ class JournalAspectsTest {
     assertTrue(flat(run("report", "--show=Night")).contains("samples against before, the same"));
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "inverted       | bad  | NOT GOOD | NOT GOOD (polarity), delay within budget",
+        "block-size=128 | bad  | outside  | NOT GOOD, delay outside budget",
+        "noise=-60      | good | within   | GOOD, delay within budget"
+      })
+  void listAndShowTellTheVerdictOverEverything(
+      String fault, String standing, String listed, String shown) {
+    measure("vocal", "before", "--fault=" + fault);
+    List<?> entries = (List<?>) run("journal", "list", "--json").json().get("entries");
+    Map<?, ?> entry = (Map<?, ?>) entries.get(0);
+    assertEquals(standing, entry.get("standing"));
+    Run list = run("journal", "list");
+    assertTrue(list.out().lines().toList().get(1).contains("  " + listed + "  "), list.out());
+    list.out().lines().forEach(line -> assertTrue(line.length() <= 80, line));
+    Run show = run("journal", "show", (String) entry.get("id"));
+    assertTrue(show.out().startsWith("Night, before, vocal: " + shown + "\n"), show.out());
+  }
+
   @Test
   void aDriftIsNoPatchError() {
     measure("vocal", "before");

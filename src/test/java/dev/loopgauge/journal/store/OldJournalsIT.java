@@ -8,6 +8,7 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.outside.NeedsPostgres;
 import dev.loopgauge.outside.PostgresServer;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -37,7 +38,7 @@ class OldJournalsIT {
   void opensOldFile(int version) throws Exception {
     Path copy = folder.resolve("journal.db");
     Files.copy(JournalFixture.file(version), copy);
-    check(copy.toString(), Map.of());
+    check(version, copy.toString(), Map.of());
   }
 
   @ParameterizedTest
@@ -45,12 +46,13 @@ class OldJournalsIT {
   @NeedsPostgres
   void opensOldDatabase(int version) throws Exception {
     try (PostgresServer server = PostgresServer.start()) {
-      check(server.database(JournalFixture.dump(version)), server.environment());
+      check(version, server.database(JournalFixture.dump(version)), server.environment());
     }
   }
 
   /** The digest beside each entry says that it is what the old program had stored. */
-  private static void check(String place, Map<String, String> environment) throws Exception {
+  private static void check(int version, String place, Map<String, String> environment)
+      throws Exception {
     try (Journal journal = Journals.openExisting(place, environment)) {
       assertEquals(List.of(), journal.check());
       assertEquals(JournalFixture.ENTRIES, journal.headings(Selection.ALL).size());
@@ -60,11 +62,17 @@ class OldJournalsIT {
       assertEquals("Harbour, Friday", heading.show());
       assertEquals(Optional.of("vocal-house"), heading.path());
       assertEquals(595, heading.delay().orElseThrow().delay().samples());
+      assertEquals(standing(version), heading.standing());
       assertEquals(Map.of("clock-leader", "desk", "network-latency", "1 ms"), first.setup());
       assertEquals("chain: Hall\n", first.chain().orElseThrow().text());
       assertEquals(Optional.of(FIRST), journal.entry(SECOND).orElseThrow().heading().corrects());
       assertEquals(JournalFixture.ENTRIES + 1, added(journal));
     }
+  }
+
+  /** Version 1 didn't keep it. */
+  private static Optional<Judgement> standing(int version) {
+    return version == 1 ? Optional.empty() : Optional.of(Judgement.GOOD);
   }
 
   private static int added(Journal journal) throws Exception {

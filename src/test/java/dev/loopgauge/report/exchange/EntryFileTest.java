@@ -1,6 +1,7 @@
 package dev.loopgauge.report.exchange;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -83,6 +84,19 @@ class EntryFileTest {
     assertEquals(List.of(), EntryFile.read(written(csv, List.of()), "file"));
   }
 
+  /** Exports of the journal's version 1 don't say how everything stood. */
+  @ParameterizedTest
+  @CsvSource({"false, '\"standing\":\"good\",', ''", "true, ',standing', ',good'"})
+  void exportOfOlderVersionIsRead(boolean csv, String key, String value) throws Exception {
+    Entry entry = Entries.entry(1);
+    String older = written(csv, List.of(entry)).replaceFirst(key, "").replaceFirst(value, "");
+    assertFalse(older.contains("standing") || older.contains("good"), older);
+    Entry read = EntryFile.read(older, "f").get(0);
+    assertEquals(Optional.empty(), read.heading().standing());
+    assertEquals(entry.document(), read.document());
+    assertEquals(entry.heading().delay(), read.heading().delay());
+  }
+
   /** What a spreadsheet would count as a formula is not tampered with. */
   @Test
   void formulasStandInCsvAsTheyAre() throws Exception {
@@ -109,6 +123,7 @@ class EntryFileTest {
         "false | \"schema\":1       | \"schema\":2     | f:1: expected schema 1, found '2'",
         "false | \"show\":          | \"shaw\":        | f:2: expected a known key, found 'shaw'",
         "false | \"before\"         | \"whenever\"     | f:2: expected before, during or after",
+        "false | \"good\"           | \"fine\"         | f:2: expected good, bad, undecided or",
         "false | :595.0             | :\"many\"       | f:2: expected a finite number under",
         "false | 48000              | 48               | f:2: expected a sample rate under",
         "false | \"Europe/Lisbon\"  | \"Nowhere\"      | f:2: expected a time zone under 'zone'",
@@ -120,7 +135,7 @@ class EntryFileTest {
         "false | ]}                 | ]                | f:4: expected a JSON document",
         "false | ]}                 | ]}{}             | found more behind its end",
         "true  | id,at              | it,at            | f:1: expected the keys of a journal",
-        "true  | id,at              | id,id            | f:1: expected the 24 keys",
+        "true  | id,at              | id,id            | f:1: expected the 25 keys",
         "true  | before             | whenever         | f:2: expected before, during or after",
         "true  | jack               | jack,            | f:1: expected a table in CSV",
         "true  | 48000              | 48.0             | f:2: expected a sample rate under",

@@ -120,6 +120,7 @@ final class Shows {
         when,
         Optional.of(path),
         "within-budget",
+        Optional.empty(),
         Optional.of(new LoggedDelay(new Latency(samples, RATE), 0.04)),
         Optional.empty());
   }

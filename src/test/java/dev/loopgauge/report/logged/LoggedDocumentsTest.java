@@ -96,12 +96,12 @@ class LoggedDocumentsTest {
   @Test
   void anEntryKeepsTheOrderOfItsKeys() throws IOException {
     assertEquals(
-        "[id, at, zone, show, when, path, outcome, sampleRateHz, delaySamples, delayMs,"
-            + " uncertaintySamples, corrects, correctedBy]",
+        "[id, at, zone, show, when, path, outcome, standing, sampleRateHz, delaySamples,"
+            + " delayMs, uncertaintySamples, corrects, correctedBy]",
         keys(JournalListDocument.of(headings(), Map.of(), true), "entries"));
     assertEquals(
-        "[id, at, zone, show, when, path, outcome, sampleRateHz, delaySamples, delayMs,"
-            + " uncertaintySamples, corrects, mark, changedAspects]",
+        "[id, at, zone, show, when, path, outcome, standing, sampleRateHz, delaySamples,"
+            + " delayMs, uncertaintySamples, corrects, mark, changedAspects]",
         keys(history(), "points"));
   }
 
