@@ -103,7 +103,7 @@ public final class AspectChanges {
   private List<AspectChange> ordered() {
     FOUND.forEach((code, aspect) -> finding(aspect, code.label()));
     changes.sort((one, other) -> one.aspect().compareTo(other.aspect()));
-    return List.copyOf(changes);
+    return CopyChanges.toldOnce(List.copyOf(changes));
   }
 
   private AspectChange refused() {

@@ -4,6 +4,7 @@ import dev.loopgauge.journal.MeasuredSummary.Copy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Compares the copies of the sound that come back beside the measured one. */
 final class CopyChanges {
@@ -40,6 +41,31 @@ final class CopyChanges {
         .max((one, other) -> Double.compare(size(one), size(other)))
         .map(most -> List.<AspectChange>of(most))
         .orElse(List.of());
+  }
+
+  /**
+   * Leaves out what is told twice, where a copy came that may be the path instead, or is such a
+   * copy no longer: of one that grew the finding says more, of one that went the change.
+   */
+  static List<AspectChange> toldOnce(List<AspectChange> changes) {
+    Optional<AspectChange.Found> found =
+        of(AspectChange.Found.class, changes)
+            .filter(change -> change.aspect() == ComparedAspect.ARRIVALS)
+            .findFirst();
+    Optional<AspectChange.Arrival> arrival = of(AspectChange.Arrival.class, changes).findFirst();
+    if (found.isEmpty() || arrival.isEmpty() || found.get().gone() == grew(arrival.get())) {
+      return changes;
+    }
+    AspectChange less = found.get().gone() ? found.get() : arrival.get();
+    return changes.stream().filter(change -> change != less).toList();
+  }
+
+  private static <T> Stream<T> of(Class<T> kind, List<AspectChange> changes) {
+    return changes.stream().filter(kind::isInstance).map(kind::cast);
+  }
+
+  private static boolean grew(AspectChange.Arrival arrival) {
+    return Math.abs(arrival.after()) > Math.abs(arrival.before());
   }
 
   private static double size(AspectChange.Arrival change) {

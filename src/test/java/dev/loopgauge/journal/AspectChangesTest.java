@@ -151,6 +151,27 @@ class AspectChangesTest {
     assertEquals(List.of(), AspectChanges.beside(found(code), found(code)));
   }
 
+  /** The finding says that the copy may be the path; the change, that it is gone. */
+  @Test
+  void copyThatMayBeThePathIsToldOnce() {
+    MeasuredSummary clean = found();
+    MeasuredSummary open =
+        with(List.of(new Copy(2.5, 0.8)), List.of(), Map.of("two-arrivals", TOLD));
+    assertEquals(
+        List.of(new AspectChange.Found(ComparedAspect.ARRIVALS, TOLD, false)),
+        AspectChanges.beside(clean, open));
+    assertEquals(List.of(new AspectChange.Arrival(2.5, 0.8, 0)), AspectChanges.beside(open, clean));
+  }
+
+  @Test
+  void anotherCopyThanTheOneThatMayBeThePathIsToldToo() {
+    Copy other = new Copy(9, 0.9);
+    MeasuredSummary before = copies(other, new Copy(2.5, 0.7));
+    MeasuredSummary after =
+        with(List.of(new Copy(2.5, 0.8)), List.of(), Map.of("two-arrivals", TOLD));
+    assertEquals(List.of(ComparedAspect.ARRIVALS, ComparedAspect.ARRIVALS), aspects(before, after));
+  }
+
   @Test
   void polarityCountsWhereBothSidesCouldTellIt() {
     MeasuredSummary normal = found();
