@@ -3,6 +3,7 @@ package dev.loopgauge.report.logged;
 import dev.loopgauge.journal.Compared;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.report.form.Document;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -13,7 +14,8 @@ import java.util.List;
  * @param same how many paths are as they were
  * @param changed how many aren't
  * @param notCompared how many could not be compared
- * @param paths the paths
+ * @param paths the paths: those that changed, those that could not be compared, those that are the
+ *     same
  */
 public record CompareDocument(
     String command,
@@ -25,6 +27,10 @@ public record CompareDocument(
     int notCompared,
     List<ComparedRecord> paths)
     implements Document {
+  /** What asks for a look comes first. */
+  private static final List<Standing> ORDER =
+      List.of(Standing.CHANGED, Standing.NOT_COMPARED, Standing.SAME);
+
   /**
    * A comparison.
    *
@@ -43,7 +49,10 @@ public record CompareDocument(
         count(paths, Standing.SAME),
         changed,
         notCompared,
-        paths.stream().map(ComparedRecord::of).toList());
+        paths.stream()
+            .sorted(Comparator.comparing(path -> ORDER.indexOf(path.standing())))
+            .map(ComparedRecord::of)
+            .toList());
   }
 
   private static int count(List<Compared> paths, Standing standing) {

@@ -9,11 +9,8 @@ import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Table;
 import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** The comparison as text: how many changed, then each path. */
 final class CompareText {
@@ -24,10 +21,10 @@ final class CompareText {
 
   CompareText(CompareDocument document) {
     this.document = document;
-    sheet.line(verdict());
+    sheet.line(new CompareHeadline(document.first(), document.second(), document.paths()).line());
     List<String> lines =
         new Table<ComparedRecord>()
-            .words("path", CompareText::name)
+            .words("path", path -> path.name(PATH_COLUMNS))
             .words(document.first() + " → " + document.second(), CompareText::delays)
             .words("", this::told)
             .lines(document.paths());
@@ -36,28 +33,6 @@ final class CompareText {
       sheet.asIs(lines.get(i + 1));
       causes(document.paths().get(i));
     }
-  }
-
-  private String verdict() {
-    int all = document.paths().size();
-    List<String> parts = new ArrayList<>();
-    parts.add("%d of %d path%s the same".formatted(document.same(), all, all == 1 ? "" : "s"));
-    add(parts, document.changed(), "CHANGED");
-    document.paths().stream()
-        .filter(path -> path.standing() == Standing.NOT_COMPARED)
-        .collect(Collectors.groupingBy(this::missing, LinkedHashMap::new, Collectors.counting()))
-        .forEach((why, count) -> add(parts, count, why));
-    return String.join(", ", parts) + ".";
-  }
-
-  private static void add(List<String> parts, long count, String what) {
-    if (count > 0) {
-      parts.add(count + " " + what);
-    }
-  }
-
-  private static String name(ComparedRecord path) {
-    return path.path().map(name -> OneLine.brief(name, PATH_COLUMNS)).orElse("(no path named)");
   }
 
   private static String delays(ComparedRecord path) {
@@ -86,7 +61,7 @@ final class CompareText {
 
   private String standing(ComparedRecord path) {
     if (path.standing() == Standing.NOT_COMPARED) {
-      return missing(path);
+      return path.missing(document.first(), document.second());
     }
     return path.standing() == Standing.SAME || delayMoved(path) ? difference(path) : changed(path);
   }
@@ -96,9 +71,7 @@ final class CompareText {
   }
 
   private static String changed(ComparedRecord path) {
-    String aspects =
-        path.changedAspects().stream().map(AspectWords::name).collect(Collectors.joining(", "));
-    return path.hasSecond() ? "CHANGED: " + aspects + " (delay same)" : "CHANGED: no reading";
+    return "CHANGED: " + path.aspects() + (path.hasSecond() ? " (delay same)" : "");
   }
 
   private static String difference(ComparedRecord path) {
@@ -117,21 +90,6 @@ final class CompareText {
 
   private static double number(Optional<BigDecimal> figure) {
     return figure.map(BigDecimal::doubleValue).orElse(0.0);
-  }
-
-  /** Why a path could not be compared. */
-  private String missing(ComparedRecord path) {
-    String first = document.first();
-    String second = document.second();
-    if (path.first().isEmpty()) {
-      return "not measured " + first;
-    }
-    if (path.second().isEmpty()) {
-      return "not measured " + second;
-    }
-    boolean neither = !path.hasFirst() && !path.hasSecond();
-    String side = path.hasFirst() ? second : first;
-    return "no trustworthy number " + (neither ? first + " nor " + second : side);
   }
 
   private void causes(ComparedRecord path) {

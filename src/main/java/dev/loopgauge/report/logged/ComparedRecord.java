@@ -5,12 +5,14 @@ import dev.loopgauge.journal.Compared;
 import dev.loopgauge.journal.ComparedAspect;
 import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
+import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Written;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Shift;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * A path measured twice, as documents hold it.
@@ -53,6 +55,36 @@ public record ComparedRecord(
 
   private static BigDecimal ms(Latency later, double uncertaintySamples) {
     return Written.ms(later.ms(), uncertaintySamples * 1000 / later.rate().hertz());
+  }
+
+  /** The name of the path, cut to this many characters. */
+  String name(int most) {
+    return path.map(name -> OneLine.brief(name, most)).orElse("(no path named)");
+  }
+
+  /** The aspects that changed, in words. */
+  String aspects() {
+    return hasSecond()
+        ? changedAspects.stream().map(AspectWords::name).collect(Collectors.joining(", "))
+        : "no reading";
+  }
+
+  /**
+   * Why the path could not be compared.
+   *
+   * @param before what the first measurements are called
+   * @param after what the second ones are called
+   */
+  String missing(String before, String after) {
+    if (first.isEmpty()) {
+      return "not measured " + before;
+    }
+    if (second.isEmpty()) {
+      return "not measured " + after;
+    }
+    boolean neither = !hasFirst() && !hasSecond();
+    String side = hasFirst() ? after : before;
+    return "no trustworthy number " + (neither ? before + " nor " + after : side);
   }
 
   /** Whether the earlier measurement has a number. */

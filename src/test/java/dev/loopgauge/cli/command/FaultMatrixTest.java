@@ -11,6 +11,8 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -30,30 +32,31 @@ class FaultMatrixTest {
    *
    * @param fault as the option takes it, on the path that is not well
    * @param aspect what the comparison names
+   * @param word what its first line says of the path, after the path's name
    * @param roundExit what the round after it ends with
    */
-  private record Case(String name, String fault, String aspect, int roundExit) {}
+  private record Case(String name, String fault, String aspect, String word, int roundExit) {}
 
   private static final List<Case> CASES =
       List.of(
-          new Case("inverted", "inverted", "polarity", 1),
-          new Case("-12 dB", "gain=-12", "level", 1),
-          new Case("band-limited", "band-limit=200-4000", "response", 1),
-          new Case("telephone band", "telephone", "response", 1),
-          new Case("high-pass", "high-pass=80:4", "response", 1),
-          new Case("low shelf", "low-shelf=200:-6", "response", 1),
-          new Case("parametric EQ", "peak=1000:6:2", "response", 1),
-          new Case("compressor", "compressor=-40:8", "level", 1),
-          new Case("20 ms lost", "dropout=0.5:20", "lost-sound", 1),
-          new Case("drift", "drift=50", "clocks", 1),
-          new Case("drift of 0.1 %", "drift=1000", "clocks", 1),
-          new Case("second arrival", "second-arrival=2.5:-2", "arrivals", 1),
-          new Case("one block more", "extra-block=host-blocks", "delay", 1),
-          new Case("stage bypassed", "absent=eq", "delay", 1),
-          new Case("wrong speed", "wrong-speed=44100", "delay", 3),
-          new Case("swapped patch", "swapped=vocal-7", "delay", 1),
-          new Case("mute", "silent", "delay", 3),
-          new Case("noise", "noise=-30", "noise", 0));
+          new Case("inverted", "inverted", "polarity", "polarity", 1),
+          new Case("-12 dB", "gain=-12", "level", "level", 1),
+          new Case("band-limited", "band-limit=200-4000", "response", "response", 1),
+          new Case("telephone band", "telephone", "response", "response", 1),
+          new Case("high-pass", "high-pass=80:4", "response", "response", 1),
+          new Case("low shelf", "low-shelf=200:-6", "response", "response", 1),
+          new Case("parametric EQ", "peak=1000:6:2", "response", "response", 1),
+          new Case("compressor", "compressor=-40:8", "level", "level", 1),
+          new Case("20 ms lost", "dropout=0.5:20", "lost-sound", "lost sound", 1),
+          new Case("drift", "drift=50", "clocks", "clocks", 1),
+          new Case("drift of 0.1 %", "drift=1000", "clocks", "clocks", 1),
+          new Case("second arrival", "second-arrival=2.5:-2", "arrivals", "arrivals", 1),
+          new Case("one block more", "extra-block=host-blocks", "delay", "delay", 1),
+          new Case("stage bypassed", "absent=eq", "delay", "delay", 1),
+          new Case("wrong speed", "wrong-speed=44100", "delay", "no reading", 3),
+          new Case("swapped patch", "swapped=vocal-7", "delay", "delay", 1),
+          new Case("mute", "silent", "delay", "no reading", 3),
+          new Case("noise", "noise=-30", "noise", "noise", 0));
 
   @TempDir Path folder;
   private Path chain;
@@ -137,6 +140,7 @@ class FaultMatrixTest {
     }
     Run compare = compare(journal);
     assertEquals(1, compare.exitCode(), each + compare.out());
+    assertTrue(wordsOf(firstLine(compare)).contains(each.word()), each + compare.out());
     List<?> changed = (List<?>) path(journal).get("changedAspects");
     assertTrue(changed.contains(each.aspect()), each + compare.out());
     return "%-15s | %d | %d | %s"
@@ -157,6 +161,13 @@ class FaultMatrixTest {
         .filter(path -> VICTIM.equals(path.get("path")))
         .findFirst()
         .orElseThrow();
+  }
+
+  /** What the first line of a comparison says that the victim changed in. */
+  private static List<String> wordsOf(String line) {
+    Matcher named = Pattern.compile(" CHANGED: .*" + VICTIM + " \\(([^)]*)\\)").matcher(line);
+    assertTrue(named.find(), line);
+    return List.of(named.group(1).split(", ", -1));
   }
 
   private static String firstLine(Run run) {

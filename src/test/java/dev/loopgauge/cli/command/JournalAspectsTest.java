@@ -83,7 +83,7 @@ class JournalAspectsTest {
     measure("vocal", "after", "--fault=" + fault);
     Run run = run("journal", "compare", "--show=Night");
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.err());
-    assertTrue(run.out().startsWith("0 of 1 path the same, 1 CHANGED.\n"), run.out());
+    assertTrue(run.out().startsWith("0 of 1 path the same, 1 CHANGED: vocal ("), run.out());
     assertTrue(flat(run).contains(told), run.out());
     run.out().lines().forEach(line -> assertTrue(line.length() <= 80, line));
     assertEquals("[" + aspects + "]", changedAspects().toString());

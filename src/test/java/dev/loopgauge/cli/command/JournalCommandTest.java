@@ -99,14 +99,17 @@ class JournalCommandTest {
     Run run = run("journal", "compare", "--show", FRIDAY);
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.err());
     assertFits(run);
-    assertTrue(run.out().startsWith("1 of 2 paths the same, 1 CHANGED.\n"), run.out());
+    assertTrue(run.out().startsWith("1 of 2 paths the same, 1 CHANGED: band-in-ear (delay).\n"));
+    List<String> lines = run.out().lines().toList();
+    assertTrue(lines.get(2).contains("band-in-ear"), run.out());
+    assertTrue(lines.get(lines.size() - 1).contains("same (difference"), run.out());
     assertTrue(run.out().contains("same (difference 0.00 ± 0.06)"), run.out());
     assertTrue(run.out().contains("CHANGED +64.00 ± 0.06 (+1.33 ms)"), run.out());
     assertTrue(run.out().contains("likely"), run.out());
     assertTrue(run.out().contains("3 blocks of 64"), run.out());
     Map<String, Object> json = run("journal", "compare", "--show", FRIDAY, "--json").json();
     assertEquals("changed", json.get("outcome"));
-    Map<?, ?> band = (Map<?, ?>) ((List<?>) json.get("paths")).get(1);
+    Map<?, ?> band = (Map<?, ?>) ((List<?>) json.get("paths")).get(0);
     assertEquals(64, band.get("differenceSamples"));
     assertEquals("likely", ((Map<?, ?>) ((List<?>) band.get("causes")).get(0)).get("standing"));
   }

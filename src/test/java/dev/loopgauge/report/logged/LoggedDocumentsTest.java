@@ -16,8 +16,10 @@ import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.report.form.Unbinder;
+import dev.loopgauge.verify.Shift;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -53,6 +55,48 @@ class LoggedDocumentsTest {
         PathPair.beforeAndAfter(headings()).stream()
             .map(pair -> new Compared(pair, List.of(new AspectChange.Level(-12)), List.of(CAUSE)))
             .toList());
+  }
+
+  /** Paths a to f changed, g was not measured after, h is the same; in another order. */
+  private static CompareDocument several() {
+    List<Heading> show = new ArrayList<>();
+    for (String path : List.of("h", "g", "a", "b", "c", "d", "e", "f")) {
+      int n = show.size();
+      show.add(heading(n, When.BEFORE, path, 595));
+      if (!path.equals("g")) {
+        show.add(heading(100 + n, When.AFTER, path, path.equals("h") ? 595 : 659));
+      }
+    }
+    return CompareDocument.of(
+        "before",
+        "after",
+        PathPair.beforeAndAfter(show).stream()
+            .map(pair -> new Compared(pair, moved(pair), List.of()))
+            .toList());
+  }
+
+  private static List<AspectChange> moved(PathPair pair) {
+    return pair.shift()
+        .filter(Shift::moved)
+        .map(shift -> List.<AspectChange>of(new AspectChange.Delay(shift, 1.3)))
+        .orElse(List.of());
+  }
+
+  @Test
+  void comparisonNamesFourChangedPathsAndCountsTheOthers() {
+    String flat = several().text().replaceAll("\\s+", " ");
+    assertTrue(
+        flat.startsWith(
+            "1 of 8 paths the same, 6 CHANGED: a (delay), b (delay), c (delay), d (delay) and 2"
+                + " more; 1 not measured after. "),
+        flat);
+  }
+
+  @Test
+  void comparisonListsWhatChangedFirstAndWhatIsTheSameLast() {
+    assertEquals(
+        List.of("a", "b", "c", "d", "e", "f", "g", "h"),
+        several().paths().stream().map(path -> path.path().orElseThrow()).toList());
   }
 
   private static HistoryDocument history() {
