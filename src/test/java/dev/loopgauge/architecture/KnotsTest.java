@@ -38,7 +38,7 @@ class KnotsTest {
           Map.entry("journal", new Ceiling(1, 2)),
           Map.entry("plan", new Ceiling(1, 2)),
           Map.entry("report.budget", new Ceiling(1, 2)),
-          Map.entry("report.html", new Ceiling(2, 12)),
+          Map.entry("report.html", new Ceiling(2, 5)),
           Map.entry("report.logged", new Ceiling(2, 4)),
           Map.entry("report.measured", new Ceiling(1, 2)),
           Map.entry("report.planned", new Ceiling(2, 4)),

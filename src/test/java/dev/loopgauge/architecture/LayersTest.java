@@ -116,6 +116,7 @@ class LayersTest {
                   "chain",
                   "chain.file",
                   "verify",
+                  "verify.verdict",
                   "plan",
                   "journal")),
           Map.entry("job", BELOW_JOB),

@@ -8,6 +8,8 @@ import dev.loopgauge.job.kept.ReportFormat;
 import dev.loopgauge.job.kept.ReportSources;
 import dev.loopgauge.job.kept.Reporting;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.report.html.PageLayout;
+import dev.loopgauge.report.html.ReportDocument;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -42,8 +44,21 @@ public final class ReportCommand implements Subcommand {
       names = "--from",
       paramLabel = "FILE",
       arity = "1..*",
-      description = "Documents that commands printed with --json; beside a show, or alone.")
+      description =
+          "Documents that commands printed with --json; beside a show, or alone. A round counts as its paths.")
   private List<Path> from = List.of();
+
+  @Option(
+      names = "--title",
+      paramLabel = "TEXT",
+      description = "What stands at its head (the show's name).")
+  private Optional<String> title = Optional.empty();
+
+  @Option(names = "--by", paramLabel = "TEXT", description = "Who measured.")
+  private Optional<String> by = Optional.empty();
+
+  @Option(names = "--full", description = "Unfold all and draw every plot; the page gets long.")
+  private boolean full;
 
   @Option(
       names = {"-o", "--out"},
@@ -66,14 +81,13 @@ public final class ReportCommand implements Subcommand {
 
   @Override
   public Answer answer() throws JournalException {
-    return new Reporting(
-            show.isEmpty() && journal.isEmpty() && !from.isEmpty()
-                ? ReportSources.ofFiles(from)
-                : ReportSources.ofShow(
-                    JournalName.of(journal, console.environment()),
-                    console.environment(),
-                    show,
-                    from))
-        .answer(format, output);
+    return new Reporting(report().with(title, new PageLayout(by, full))).answer(format, output);
+  }
+
+  private ReportDocument report() throws JournalException {
+    return show.isEmpty() && journal.isEmpty() && !from.isEmpty()
+        ? ReportSources.ofFiles(from)
+        : ReportSources.ofShow(
+            JournalName.of(journal, console.environment()), console.environment(), show, from);
   }
 }

@@ -9,6 +9,7 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.store.Journals;
+import dev.loopgauge.report.html.PageLayout;
 import dev.loopgauge.report.html.ReadDocument;
 import dev.loopgauge.report.html.ReportDocument;
 import java.nio.file.Path;
@@ -21,6 +22,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Where the contents of reports come from. */
 public final class ReportSources {
@@ -32,18 +34,25 @@ public final class ReportSources {
    * @throws UsageException when one can't be read, or is none that a report can show
    */
   public static ReportDocument ofFiles(List<Path> files) {
-    List<ReadDocument> readings = files.stream().map(ReportSources::reading).toList();
-    String title = readings.size() == 1 ? readings.get(0).source() : "Measurements";
+    List<ReadDocument> readings = files.stream().flatMap(ReportSources::readings).toList();
+    List<String> sources = readings.stream().map(ReadDocument::source).distinct().toList();
+    String title = sources.size() == 1 ? sources.get(0) : "Measurements";
     return new ReportDocument(title, ProgramVersion.number(), readings);
   }
 
-  private static ReadDocument reading(Path file) {
+  /** The document of a file; of a round, those of its paths. */
+  private static Stream<ReadDocument> readings(Path file) {
     ResultFile document = ResultFile.read(file, "measure");
+    List<ReadDocument> round = RoundFile.paths(file.getFileName().toString(), document.values());
+    return round.isEmpty() ? Stream.of(reading(file, document)) : round.stream();
+  }
+
+  private static ReadDocument reading(Path file, ResultFile document) {
     ReadDocument reading = ReadDocument.ofFile(file.getFileName().toString(), document.values());
     if (!reading.isShown()) {
       throw document.lacks(
           "a document that a report can show",
-          "give what measure, analyze, series, budget, plan or align printed with --json");
+          "give what measure, round, analyze, series, budget, plan or align printed with --json");
     }
     return reading;
   }
@@ -60,14 +69,14 @@ public final class ReportSources {
   public static ReportDocument ofShow(
       String place, Map<String, String> environment, Optional<String> show, List<Path> files)
       throws JournalException {
-    List<ReadDocument> documents = files.stream().map(ReportSources::reading).toList();
+    List<ReadDocument> documents = files.stream().flatMap(ReportSources::readings).toList();
     try (Journal journal = Journals.openExisting(place, environment)) {
       Set<UUID> replaced = journal.corrections().keySet();
       String name = show.isPresent() ? show.get() : lastShow(journal);
       List<ReadDocument> readings = new ArrayList<>(readings(journal, name, replaced));
       List<Heading> past = past(journal, readings, replaced);
       readings.addAll(documents);
-      return new ReportDocument(name, ProgramVersion.number(), readings, past);
+      return new ReportDocument(name, ProgramVersion.number(), readings, past, PageLayout.PLAIN);
     }
   }
 

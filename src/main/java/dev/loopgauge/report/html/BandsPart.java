@@ -40,7 +40,7 @@ final class BandsPart {
           Numbers.plainUp(uncertainty, decimals),
           Numbers.plain(delay.toMs(samples), 3));
     }
-    graph.points(points, Form.ROUND).level(delay.samples(), 0);
+    graph.points(points, Form.ROUND).level(delay.samples(), 0).spanningAtLeast(1);
     return Optional.of(
         new PlotFigure(
             new GraphPlot(graph),

@@ -5,15 +5,18 @@ import static j2html.TagCreator.each;
 import static j2html.TagCreator.p;
 
 import dev.loopgauge.journal.Entry;
-import dev.loopgauge.journal.When;
+import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.MeasurementRecord;
 import j2html.tags.DomContent;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 
 /** A path before the show beside the same path after it, with all that may tell why. */
 final class BeforeAfterPart {
@@ -22,12 +25,18 @@ final class BeforeAfterPart {
   private BeforeAfterPart() {}
 
   /** The verdict and the table. */
-  static DomContent of(PathStory path, BeforeAndAfter shift) {
-    Map<String, String> before = path.last(When.BEFORE).map(BeforeAfterPart::facts).orElseThrow();
-    Map<String, String> after = path.last(When.AFTER).map(BeforeAfterPart::facts).orElseThrow();
+  static DomContent of(BeforeAndAfter shift) {
+    Map<String, String> before = facts(shift.before());
+    Map<String, String> after = facts(shift.after());
     Grid grid = new Grid("Before and after, side by side", "What", "Before", "After").words(3);
-    grid.row("delay, samples", shift.before().inSamples(), shift.after().inSamples());
-    grid.row("delay, ms", shift.before().inMs(), shift.after().inMs());
+    grid.row(
+        "delay, samples",
+        delay(shift.before(), ShownDelay::inSamples),
+        delay(shift.after(), ShownDelay::inSamples));
+    grid.row(
+        "delay, ms",
+        delay(shift.before(), ShownDelay::inMs),
+        delay(shift.after(), ShownDelay::inMs));
     Set<String> names = new TreeSet<>(before.keySet());
     names.addAll(after.keySet());
     for (String name : names) {
@@ -37,18 +46,27 @@ final class BeforeAfterPart {
     }
     return div(
         p(sentence(shift)),
-        each(shift.others(), other -> p(Escaping.isolated(other))),
+        each(shift.inWords(), words -> p(Escaping.isolated(words))),
         grid.html());
   }
 
   private static String sentence(BeforeAndAfter shift) {
-    String by = shift.inSamples() + " samples (" + shift.inMs() + " ms)";
-    return shift.moved()
-        ? "Changed by " + by + ", more than the uncertainty of both."
+    Optional<String> by =
+        shift.inSamples().flatMap(n -> shift.inMs().map(ms -> n + " samples (" + ms + " ms)"));
+    if (by.isEmpty()) {
+      return "There is no trustworthy delay after.";
+    }
+    boolean moved = shift.pair().standing() == PathPair.Standing.CHANGED;
+    return moved
+        ? "Changed by " + by.get() + ", more than the uncertainty of both."
         : (shift.changed() ? "The delay is the same" : "The same")
             + " within the uncertainty of both: "
-            + by
+            + by.get()
             + ".";
+  }
+
+  private static String delay(ReadDocument reading, Function<ShownDelay, String> told) {
+    return reading.delay().map(told).orElse("-");
   }
 
   private static Map<String, String> facts(ReadDocument reading) {

@@ -8,6 +8,8 @@ import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.plot.Lanes.Part;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +20,8 @@ import java.util.Optional;
  */
 final class Budgets {
   private final Map<String, PathRecord> byPath = new LinkedHashMap<>();
+  private final Map<String, Map<String, Part>> kinds = new HashMap<>();
+  private Optional<String> rig = Optional.empty();
 
   /** Of all readings; a later one replaces an earlier. */
   Budgets(List<ReadDocument> readings) {
@@ -39,6 +43,10 @@ final class Budgets {
               chain,
               chain.paths().values().stream().map(path -> ChainBudget.of(chain, path)).toList(),
               PictureRule.EBU_R37));
+      rig = Optional.of(chain.name());
+      Map<String, Part> stages = new HashMap<>();
+      chain.stages().forEach((name, stage) -> stages.put(name, StageKinds.of(stage)));
+      chain.paths().keySet().forEach(path -> kinds.put(path, stages));
     } catch (ChainFormatException unreadable) {
       // The measurement stands without it, and its text is in the report as it was.
     }
@@ -51,6 +59,18 @@ final class Budgets {
   /** The budget of a path. */
   Optional<PathRecord> path(String name) {
     return Optional.ofNullable(byPath.get(name));
+  }
+
+  /** What the last chain file calls its rig. */
+  Optional<String> rig() {
+    return rig;
+  }
+
+  /** What kind of thing a stage of a path is. */
+  Part kind(String path, String stage) {
+    return Optional.ofNullable(kinds.get(path))
+        .flatMap(stages -> Optional.ofNullable(stages.get(stage)))
+        .orElseGet(() -> StageKinds.named(stage));
   }
 
   /** All of them, in their order. */

@@ -45,6 +45,11 @@ final class Grid {
     return this;
   }
 
+  /** Whether it has no rows. */
+  boolean isEmpty() {
+    return rows.isEmpty();
+  }
+
   /** The table. */
   DomContent html() {
     return table(

@@ -3,7 +3,12 @@ package dev.loopgauge.report.html;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.MeasurementRecord;
 import j2html.tags.DomContent;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 
 /** The measured delay beside the predicted one. */
 final class MeasuredPart {
@@ -15,6 +20,20 @@ final class MeasuredPart {
     grid.row("measured", delay.inSamples(), delay.inMs());
     path.latest().comparison().ifPresent(compared -> compare(grid, compared, delay));
     return grid.html();
+  }
+
+  /** What was told beside the delay, in a sentence. */
+  static String beside(MeasurementRecord measurement) {
+    List<String> told = new ArrayList<>();
+    add(told, "level of the return ", measurement.levelDb(), " dB");
+    add(told, "", measurement.signalToNoiseDb(), " dB above the noise");
+    add(told, "clock drift ", measurement.clockDriftPpm(), " ppm");
+    measurement.polarity().ifPresent(polarity -> told.add("polarity " + polarity));
+    return told.isEmpty() ? "" : "Beside it: " + String.join(", ", told) + ".";
+  }
+
+  private static void add(List<String> told, String name, Optional<BigDecimal> value, String unit) {
+    value.ifPresent(known -> told.add(name + Numbers.brief(known.doubleValue(), 2) + unit));
   }
 
   private static void compare(Grid grid, ComparisonRecord comparison, ShownDelay delay) {

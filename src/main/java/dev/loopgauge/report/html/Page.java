@@ -1,6 +1,7 @@
 package dev.loopgauge.report.html;
 
 import static j2html.TagCreator.body;
+import static j2html.TagCreator.div;
 import static j2html.TagCreator.document;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.footer;
@@ -8,12 +9,14 @@ import static j2html.TagCreator.h1;
 import static j2html.TagCreator.head;
 import static j2html.TagCreator.header;
 import static j2html.TagCreator.html;
+import static j2html.TagCreator.li;
 import static j2html.TagCreator.main;
 import static j2html.TagCreator.meta;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.style;
 import static j2html.TagCreator.title;
+import static j2html.TagCreator.ul;
 
 import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.report.form.Document;
@@ -36,41 +39,63 @@ final class Page {
   /** Forbids the page whatever it does not need, so that even a fault in it could load nothing. */
   private static final String POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
-  private final String title;
-  private final String made;
+  private static final String LEFT_OUT =
+      "What is folded is not printed: unfold it first, or make the page with --full, which unfolds"
+          + " all and draws the plots of every path.";
+
+  /** So many paths, the worst, are drawn in a page that isn't full. */
+  private static final int MOST_DRAWN = 2;
+
+  private final ReportDocument report;
+  private final Budgets budgets;
+  private final List<String> occasion;
   private final List<DomContent> parts = new ArrayList<>();
 
-  /**
-   * A page.
-   *
-   * @param made what it is made from and by what, one sentence
-   */
-  Page(ReportDocument report, String made) {
-    this.title = report.title();
-    this.made = made;
+  /** A page of a report. */
+  Page(ReportDocument report) {
+    this.report = report;
     List<ReadDocument> readings = report.readings();
-    Budgets budgets = new Budgets(readings);
-    List<PathStory> paths = PathStory.of(report, budgets);
-    parts.add(new VerdictPart(paths, readings).html());
+    budgets = new Budgets(readings);
+    occasion = Occasion.told(readings, report.layout(), budgets);
+    List<PathStory> paths = PathStory.of(readings, report.past(), budgets);
+    RepeatPart repeat = new RepeatPart(readings);
+    VerdictPart verdict = new VerdictPart(Opening.of(paths, readings), budgets);
+    parts.add(verdict.html());
+    parts.add(
+        div(each(verdict.numbers(), part -> part), each(repeat.shared(), part -> part))
+            .withClass("halves"));
+    List<Section> others = others(readings, paths);
+    boolean full = report.layout().full();
+    boolean open = full || paths.size() + others.size() == 1;
     for (int i = 0; i < paths.size(); i++) {
-      parts.add(new PathPart(paths.get(i), i + 1).html());
+      boolean drawn = full || i < MOST_DRAWN;
+      parts.add(new PathPart(paths.get(i), budgets, i + 1, drawn).html(open));
     }
-    PicturePart.of(budgets.all(), paths).ifPresent(part -> parts.add(part.html()));
+    others.forEach(part -> parts.add(part.html(open)));
+    parts.add(repeat.folded(open));
+    if (!open) {
+      parts.add(p(LEFT_OUT).withClass("made"));
+    }
+  }
+
+  private List<Section> others(List<ReadDocument> readings, List<PathStory> paths) {
+    List<Section> others = new ArrayList<>();
+    PicturePart.of(budgets.all(), paths).ifPresent(others::add);
     Set<String> measured = paths.stream().map(PathStory::name).collect(Collectors.toSet());
     for (int i = 0; i < readings.size(); i++) {
       ReadDocument reading = readings.get(i);
-      String id = "document-" + (i + 1);
+      String id = Line.documentId(i + 1);
       reading
           .document()
           .flatMap(document -> other(document, measured, id))
-          .ifPresent(part -> parts.add(part.from(reading.path())));
+          .ifPresent(part -> others.add(part.from(reading.path())));
     }
-    parts.add(new RepeatPart(readings).html());
+    return others;
   }
 
-  private static Optional<Section> other(Document document, Set<String> measured, String id) {
+  private Optional<Section> other(Document document, Set<String> measured, String id) {
     if (document instanceof BudgetDocument budget) {
-      return Optional.of(PlannedPart.of(budget, measured, id));
+      return Optional.of(PlannedPart.of(budget, measured, budgets, id));
     }
     if (document instanceof SeriesDocument series) {
       return SeriesPart.of(series, id);
@@ -91,7 +116,7 @@ final class Page {
         meta().attr("http-equiv", "Content-Security-Policy").withContent(POLICY),
         meta().withName("viewport").withContent("width=device-width, initial-scale=1"),
         meta().withName("color-scheme").withContent("light dark"),
-        title(Escaping.shortened(title, 200) + " · delay report"),
+        title(Escaping.shortened(report.title(), 200) + " · delay report"),
         style(rawHtml(css())));
   }
 
@@ -99,10 +124,11 @@ final class Page {
     return body(
         header(
             p("Delay report").withClass("kind"),
-            h1(Escaping.brief(title)),
-            p(made).withClass("made")),
+            h1(Escaping.brief(report.title())),
+            ul(each(occasion, fact -> li(Escaping.brief(fact)))).withClass("occasion")),
         main(each(parts, part -> part)),
         footer(
+            p(report.made()),
             p(
                 "± is the expanded uncertainty: the true delay lies inside with about 95 %"
                     + " (coverage factor 2, JCGM 100:2008). Positive delays are late."),

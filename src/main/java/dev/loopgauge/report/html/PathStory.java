@@ -1,9 +1,9 @@
 package dev.loopgauge.report.html;
 
+import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.budget.PathRecord;
-import dev.loopgauge.report.measured.HostCheckRecord;
-import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.verify.verdict.Judgement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -27,22 +27,22 @@ record PathStory(
     past = List.copyOf(past);
   }
 
-  /** The paths that were measured: first those that need attention, else as they first come. */
-  static List<PathStory> of(ReportDocument report, Budgets budgets) {
+  /** The paths that were measured, the worst first, else as they first come. */
+  static List<PathStory> of(List<ReadDocument> readings, List<Heading> past, Budgets budgets) {
     Map<String, List<ReadDocument>> byPath = new LinkedHashMap<>();
-    report.readings().stream()
+    readings.stream()
         .filter(ReadDocument::measures)
         .forEach(r -> byPath.computeIfAbsent(r.path(), path -> new ArrayList<>()).add(r));
     return byPath.entrySet().stream()
-        .map(e -> story(report, e.getKey(), e.getValue(), budgets))
-        .sorted(Comparator.comparing(story -> !story.needsAttention()))
+        .map(e -> story(past, e.getKey(), e.getValue(), budgets))
+        .sorted(Comparator.comparing(PathStory::standing, Standings.ORDER))
         .toList();
   }
 
   private static PathStory story(
-      ReportDocument report, String name, List<ReadDocument> readings, Budgets budgets) {
+      List<Heading> known, String name, List<ReadDocument> readings, Budgets budgets) {
     List<Logged> past =
-        report.past().stream()
+        known.stream()
             .filter(heading -> heading.path().equals(Optional.of(name)))
             .flatMap(heading -> Logged.of(heading).stream())
             .toList();
@@ -54,32 +54,36 @@ record PathStory(
     return readings.get(readings.size() - 1);
   }
 
-  /** Whether the last measurement calls for somebody to look. */
-  boolean needsAttention() {
-    boolean hostFails =
-        latest()
-            .measured()
-            .flatMap(MeasurementDocument::hostCheck)
-            .flatMap(HostCheckRecord::agrees)
-            .filter(agrees -> !agrees)
-            .isPresent();
-    return hostFails || !List.of("within-budget", "measured").contains(latest().outcome());
+  /** How the last measurement stands over all that was heard. */
+  Judgement standing() {
+    return Standings.of(latest());
   }
 
-  /** What came of it between before and after the show. */
+  /** What the last measurement came to, in a sentence. */
+  String sentence() {
+    return Telling.verdict(latest());
+  }
+
+  /** What came of it between before and after the show; during stands in for after. */
   Optional<BeforeAndAfter> shift() {
-    Optional<ReadDocument> before = last(When.BEFORE);
-    Optional<ReadDocument> after = last(When.AFTER);
-    return before.isPresent() && after.isPresent()
-        ? BeforeAndAfter.of(before.get(), after.get())
-        : Optional.empty();
+    return last(When.BEFORE)
+        .flatMap(before -> later().map(after -> BeforeAndAfter.of(before, after)))
+        .filter(BeforeAndAfter::isCompared);
   }
 
-  /** The last trusted reading of a part of the day. */
+  /** Whether it was measured before the show and not since. */
+  boolean isMissingAfter() {
+    return last(When.BEFORE).isPresent() && later().isEmpty();
+  }
+
+  private Optional<ReadDocument> later() {
+    return last(When.AFTER).or(() -> last(When.DURING));
+  }
+
+  /** The last reading of a part of the day. */
   Optional<ReadDocument> last(When when) {
     return readings.stream()
         .filter(reading -> reading.when().equals(Optional.of(when)))
-        .filter(reading -> reading.delay().isPresent())
         .reduce((one, next) -> next);
   }
 }

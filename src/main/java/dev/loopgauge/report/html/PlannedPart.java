@@ -24,7 +24,7 @@ final class PlannedPart {
    *
    * @param measured the paths whose stages are shown with their measurement
    */
-  static Section of(BudgetDocument document, Set<String> measured, String id) {
+  static Section of(BudgetDocument document, Set<String> measured, Budgets budgets, String id) {
     Grid grid = new Grid("Each path against its listener", "Path", "Standing", "ms").words(2);
     List<DomContent> content = new ArrayList<>();
     content.add(grid.html());
@@ -36,7 +36,7 @@ final class PlannedPart {
           Numbers.plain(path.delayMs().doubleValue(), 3));
       if (!measured.contains(name)) {
         String figureId = id + "-" + content.size();
-        StagesPart.of(path, Optional.empty())
+        StagesPart.of(path, Optional.empty(), budgets)
             .ifPresent(f -> content.add(each(h3(Escaping.brief(name)), f.html(figureId))));
       }
     }

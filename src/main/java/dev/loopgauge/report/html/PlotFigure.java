@@ -32,14 +32,29 @@ record PlotFigure(Plot plot, String title, String description, Grid numbers) {
     }
   }
 
+  /** The drawing alone, where its numbers stand elsewhere. */
+  DomContent drawing(String id) {
+    try {
+      return div(plot(id)).withClass("plotted");
+    } catch (UndrawableException e) {
+      return div(p("Not drawn, since this computer has no fonts; its numbers are below."));
+    }
+  }
+
+  /** Its numbers alone, for a page that must stay small. */
+  DomContent undrawn() {
+    return numbers.html();
+  }
+
   private DomContent drawn(String id) {
-    return div(
-            figure(
-                svg(Size.NARROW, id + "-n"),
-                svg(Size.WIDE, id + "-w"),
-                figcaption(Escaping.shortened(description, 1_000))),
-            numbers.html())
-        .withClass("plotted");
+    return div(plot(id), numbers.html()).withClass("plotted");
+  }
+
+  private DomContent plot(String id) {
+    return figure(
+        svg(Size.NARROW, id + "-n"),
+        svg(Size.WIDE, id + "-w"),
+        figcaption(Escaping.shortened(description, 1_000)));
   }
 
   private DomContent svg(Size size, String id) {

@@ -9,6 +9,7 @@ import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.kind.Documents;
 import dev.loopgauge.report.measured.ComparisonRecord;
 import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.TrackDocument;
 import dev.loopgauge.report.patch.PatchDocument;
 import java.util.List;
 import java.util.Map;
@@ -21,12 +22,31 @@ import java.util.Optional;
  * @param json the document as a command printed it
  * @param document the same read; empty where it is none that can be
  * @param entry what the journal knows of it, where it is from there
+ * @param round what a round knows of it, where it is from one
  */
 public record ReadDocument(
-    String source, Map<?, ?> json, Optional<Document> document, Optional<Entry> entry) {
+    String source,
+    Map<?, ?> json,
+    Optional<Document> document,
+    Optional<Entry> entry,
+    Optional<InRound> round) {
+  /**
+   * The place of a document in a round.
+   *
+   * @param path the path that was measured
+   * @param when the part of the show's day
+   */
+  public record InRound(String path, Optional<When> when) {}
+
   /** A document from a file. */
   public static ReadDocument ofFile(String source, Map<?, ?> json) {
-    return new ReadDocument(source, json, Documents.read(json), Optional.empty());
+    return new ReadDocument(source, json, Documents.read(json), Optional.empty(), Optional.empty());
+  }
+
+  /** A path's document from the file of a round. */
+  public static ReadDocument ofRound(String source, Map<?, ?> json, InRound round) {
+    return new ReadDocument(
+        source, json, Documents.read(json), Optional.empty(), Optional.of(round));
   }
 
   /** An entry of the journal with its document read. */
@@ -35,7 +55,8 @@ public record ReadDocument(
         "journal entry " + entry.heading().shortId(),
         json,
         Documents.read(json),
-        Optional.of(entry));
+        Optional.of(entry),
+        Optional.empty());
   }
 
   /** The document, where it is of a kind. */
@@ -75,14 +96,16 @@ public record ReadDocument(
 
   /** The part of the show's day it belongs to. */
   Optional<When> when() {
-    return entry.map(logged -> logged.heading().when());
+    return entry.map(logged -> logged.heading().when()).or(() -> round.flatMap(InRound::when));
   }
 
   /** The path that was measured; where none was named, where the document is from. */
   String path() {
     return entry
         .flatMap(logged -> logged.heading().path())
+        .or(() -> round.map(InRound::path))
         .or(() -> comparison().flatMap(ComparisonRecord::path))
+        .or(() -> as(TrackDocument.class).flatMap(t -> t.comparison()).flatMap(c -> c.path()))
         .orElse(source);
   }
 

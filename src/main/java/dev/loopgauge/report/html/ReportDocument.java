@@ -4,6 +4,7 @@ import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.form.Document;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What was measured at a show, or stands in documents, put together.
@@ -12,13 +13,18 @@ import java.util.Map;
  * @param toolVersion the version of this program
  * @param readings the documents, in the order of their time
  * @param past what the journal knows of their paths, over all shows, in the order of its time
+ * @param layout how it is to look
  */
 public record ReportDocument(
-    String title, String toolVersion, List<ReadDocument> readings, List<Heading> past)
+    String title,
+    String toolVersion,
+    List<ReadDocument> readings,
+    List<Heading> past,
+    PageLayout layout)
     implements Document {
   /** A report of documents alone. */
   public ReportDocument(String title, String toolVersion, List<ReadDocument> readings) {
-    this(title, toolVersion, readings, List.of());
+    this(title, toolVersion, readings, List.of(), PageLayout.PLAIN);
   }
 
   /**
@@ -34,10 +40,20 @@ public record ReportDocument(
     }
   }
 
+  /** The same under another title, or looking otherwise. */
+  public ReportDocument with(Optional<String> newTitle, PageLayout newLayout) {
+    return new ReportDocument(newTitle.orElse(title), toolVersion, readings, past, newLayout);
+  }
+
   /** The report as one file for a browser. */
   public String html() {
+    return new Page(this).text();
+  }
+
+  /** What it is made from and by what, one sentence. */
+  String made() {
     String from = readings.size() == 1 ? "1 document" : readings.size() + " documents";
-    return new Page(this, "From " + from + ", by Loopgauge " + toolVersion + ".").text();
+    return "From " + from + ", by Loopgauge " + toolVersion + ".";
   }
 
   /** One row for each measurement. */

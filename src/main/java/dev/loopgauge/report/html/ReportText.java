@@ -12,21 +12,25 @@ final class ReportText {
   private ReportText() {}
 
   static String of(ReportDocument report) {
-    List<PathStory> paths = PathStory.of(report, new Budgets(report.readings()));
-    VerdictPart verdict = new VerdictPart(paths, report.readings());
+    List<PathStory> paths =
+        PathStory.of(report.readings(), report.past(), new Budgets(report.readings()));
+    Opening opening = Opening.of(paths, report.readings());
     Sheet sheet = new Sheet();
-    sheet.line(plain(verdict.lead(), LONGEST));
+    sheet.line(plain(opening.lead(), LONGEST));
     sheet.line(plain(report.title(), LONGEST_NAME));
     paths.forEach(path -> path(sheet, path));
     sheet.gap();
-    verdict.others().forEach(line -> sheet.line(plain(line, LONGEST)));
+    opening.lines().stream()
+        .filter(line -> paths.stream().noneMatch(path -> path.name().equals(line.name())))
+        .forEach(line -> sheet.row(plain(line.name(), LONGEST_NAME), plain(line.text(), LONGEST)));
+    opening.others().forEach(line -> sheet.line(plain(line, LONGEST)));
     return sheet.toString();
   }
 
   private static void path(Sheet sheet, PathStory path) {
     sheet.gap();
     sheet.line(plain(path.name(), LONGEST_NAME));
-    sheet.row("verdict", plain(Telling.verdict(path.latest()), LONGEST));
+    sheet.row("verdict", plain(Standings.word(path.standing()) + ", " + path.sentence(), LONGEST));
     path.latest()
         .delay()
         .ifPresent(
@@ -38,8 +42,10 @@ final class ReportText {
 
   private static void shift(Sheet sheet, BeforeAndAfter shift) {
     String changed = shift.changed() ? "CHANGED" : "the same";
-    sheet.row("after", "%s samples against before, %s".formatted(shift.inSamples(), changed));
-    shift.others().forEach(other -> sheet.row("  changed", plain(other, LONGEST)));
+    sheet.row(
+        "after",
+        shift.inSamples().map(by -> by + " samples against before, ").orElse("") + changed);
+    shift.inWords().forEach(other -> sheet.row("  changed", plain(other, LONGEST)));
   }
 
   private static void finding(Sheet sheet, FindingRecord finding) {

@@ -1,9 +1,6 @@
 package dev.loopgauge.report.html;
 
-import static j2html.TagCreator.each;
-import static j2html.TagCreator.h2;
 import static j2html.TagCreator.p;
-import static j2html.TagCreator.section;
 import static j2html.TagCreator.text;
 
 import j2html.tags.DomContent;
@@ -22,14 +19,14 @@ record Section(String id, String heading, List<DomContent> content) {
   }
 
   /** The section with a line that says where it is from. */
-  DomContent from(String source) {
+  Section from(String source) {
     List<DomContent> all = new ArrayList<>(content);
     all.add(0, p(text("From "), Escaping.brief(source)).withClass("made"));
-    return new Section(id, heading, all).html();
+    return new Section(id, heading, all);
   }
 
   /** The section. */
-  DomContent html() {
-    return section(h2(heading).withId(id), each(content, part -> part)).attr("aria-labelledby", id);
+  DomContent html(boolean open) {
+    return Fold.of(id, open, text(heading), content);
   }
 }

@@ -9,21 +9,27 @@ import dev.loopgauge.report.plot.Bars;
 import dev.loopgauge.report.plot.Bars.Bar;
 import dev.loopgauge.report.plot.Bars.Kind;
 import dev.loopgauge.report.plot.Bars.Mark;
+import dev.loopgauge.report.plot.Lanes.Part;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** A path's stages one after the other, against its listener's limit and what was measured. */
 final class StagesPart {
   private final List<Bar> bars = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
-  private final Grid grid = new Grid("Stages and their delays", "Stage", "ms", "samples");
+  private final Grid grid =
+      new Grid("Stages and their delays", "Stage", "Kind", "ms", "samples").words(2);
   private final PathRecord budget;
   private final Optional<ReadDocument> reading;
+  private final Function<String, Part> kinds;
 
-  private StagesPart(PathRecord budget, Optional<ReadDocument> reading) {
+  private StagesPart(
+      PathRecord budget, Optional<ReadDocument> reading, Function<String, Part> kinds) {
     this.budget = budget;
+    this.kinds = kinds;
     this.reading = reading;
     stages();
     addMark(budget.cautionMs(), "caution", false);
@@ -31,11 +37,12 @@ final class StagesPart {
   }
 
   /** The figure of a path; empty for a budget without stages. */
-  static Optional<PlotFigure> of(PathRecord budget, Optional<ReadDocument> reading) {
+  static Optional<PlotFigure> of(
+      PathRecord budget, Optional<ReadDocument> reading, Budgets budgets) {
     if (budget.stages().isEmpty()) {
       return Optional.empty();
     }
-    StagesPart part = new StagesPart(budget, reading);
+    StagesPart part = new StagesPart(budget, reading, stage -> budgets.kind(budget.name(), stage));
     return Optional.of(
         new PlotFigure(
             new Bars("milliseconds", part.bars, part.marks),
@@ -46,7 +53,7 @@ final class StagesPart {
 
   /** By how much the listener hears a measured path too late, in a sentence. */
   static Optional<String> overLimit(PathRecord budget, ReadDocument reading) {
-    StagesPart part = new StagesPart(budget, Optional.of(reading));
+    StagesPart part = new StagesPart(budget, Optional.of(reading), StageKinds::named);
     Optional<Double> limit = budget.limitMs().map(BigDecimal::doubleValue);
     return part.heardMs()
         .filter(heard -> limit.isPresent() && heard > limit.get())
@@ -66,17 +73,18 @@ final class StagesPart {
       double ms = stage.delayMs().map(BigDecimal::doubleValue).orElse(0.0);
       String name = stage.name();
       bars.add(new Bar(Kind.PART, name, at, at + ms, inMs(ms)));
-      grid.row(name, Numbers.plain(ms, 3), samples(stage.delaySamples()));
+      grid.row(
+          name, kinds.apply(name).label(), Numbers.plain(ms, 3), samples(stage.delaySamples()));
       at += ms;
     }
     double all = budget.delayMs().doubleValue();
     bars.add(new Bar(Kind.PLANNED, "budget, all stages", 0, all, inMs(all)));
-    grid.row("budget, all stages", Numbers.plain(all, 3), samples(budget.delaySamples()));
+    grid.row("budget, all stages", "", Numbers.plain(all, 3), samples(budget.delaySamples()));
     heardMs()
         .ifPresent(
             heard -> {
               bars.add(new Bar(Kind.MEASURED, measuredName(), 0, heard, inMs(heard)));
-              grid.row(measuredName(), Numbers.plain(heard, 3), heardSamples(heard));
+              grid.row(measuredName(), "", Numbers.plain(heard, 3), heardSamples(heard));
             });
   }
 

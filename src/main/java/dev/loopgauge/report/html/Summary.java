@@ -93,6 +93,6 @@ final class Summary {
             .toList();
     return over.isEmpty()
         ? "By its budget, every path keeps its listener's limit."
-        : "By its budget, over its listener's limit: " + VerdictPart.listed(over) + ".";
+        : "By its budget, over its listener's limit: " + Telling.listed(over) + ".";
   }
 }

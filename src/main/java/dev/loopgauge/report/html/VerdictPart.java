@@ -1,100 +1,113 @@
 package dev.loopgauge.report.html;
 
+import static j2html.TagCreator.a;
+import static j2html.TagCreator.div;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h2;
+import static j2html.TagCreator.h3;
 import static j2html.TagCreator.li;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
+import static j2html.TagCreator.span;
+import static j2html.TagCreator.text;
 import static j2html.TagCreator.ul;
 
+import dev.loopgauge.verify.verdict.Judgement;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** The verdict over all, first in words, then path by path. */
-record VerdictPart(List<PathStory> paths, List<ReadDocument> readings) {
-  /** The section. */
+/**
+ * The first screen: the verdict in words, the worst first, what changed, and who hears what when.
+ */
+record VerdictPart(Opening opening, Budgets budgets) {
+  /** Calm lines up to this number have a sentence each; of more there are the names alone. */
+  private static final int MOST_SENTENCES = 2;
+
+  /** The first screen. */
   DomContent html() {
+    DomContent verdict = section(each(verdict(), part -> part)).attr("aria-labelledby", "verdict");
+    return heard()
+        .<DomContent>map(figure -> div(verdict, picture(figure)).withClass("screen"))
+        .orElse(verdict);
+  }
+
+  /** The numbers of its picture; none without one. */
+  List<DomContent> numbers() {
+    return heard().stream()
+        .<DomContent>map(
+            figure ->
+                section(h2("In numbers").withId("numbers"), figure.undrawn())
+                    .attr("aria-labelledby", "numbers"))
+        .toList();
+  }
+
+  private Optional<PlotFigure> heard() {
+    return HeardPart.of(opening.paths(), budgets);
+  }
+
+  private static DomContent picture(PlotFigure figure) {
+    return section(h2("Who hears what when").withId("heard"), figure.drawing("heard-plot"))
+        .attr("aria-labelledby", "heard");
+  }
+
+  private List<DomContent> verdict() {
     List<DomContent> content = new ArrayList<>();
     content.add(h2("Verdict").withId("verdict"));
-    content.add(p(lead()).withClass("lead"));
-    if (paths.size() > 1) {
-      content.add(table());
+    content.add(p(opening.lead()).withClass("lead"));
+    if (!opening.lines().isEmpty()) {
+      content.add(ul(each(Standings.WORST_FIRST, this::lines)).withClass("standings"));
     }
-    List<String> others = others();
-    if (!others.isEmpty()) {
-      content.add(ul(each(others, line -> li(Escaping.shortened(line, 1_000)))));
+    if (!opening.others().isEmpty()) {
+      content.add(ul(each(opening.others(), line -> li(Escaping.isolated(line)))));
     }
-    return section(each(content, part -> part)).attr("aria-labelledby", "verdict");
+    changes(content);
+    return content;
   }
 
-  /** The first sentence of the report. */
-  String lead() {
-    if (paths.isEmpty()) {
-      return others().isEmpty() ? "Nothing was measured." : others().get(0);
+  private DomContent lines(Judgement judgement) {
+    List<Line> lines = opening.standing(judgement);
+    boolean calm = judgement == Judgement.GOOD || judgement == Judgement.NOT_JUDGED;
+    if (calm && lines.size() > MOST_SENTENCES) {
+      return li(
+          Standings.mark(judgement),
+          span(
+              each(
+                  lines,
+                  (i, line) ->
+                      each(
+                          linked(line.name(), line.link()),
+                          text(i + 1 < lines.size() ? ", " : "")))));
     }
-    return (paths.size() == 1 ? only(paths.get(0)) : measured()) + changed();
+    return each(lines, VerdictPart::line);
   }
 
-  private static String only(PathStory path) {
-    return Escaping.shortened(path.name(), 80) + ": " + Telling.verdict(path.latest());
+  private static DomContent line(Line line) {
+    return li(
+        Standings.mark(line.standing()),
+        span(linked(line.name(), line.link()), text(" "), Escaping.isolated(line.text())));
   }
 
-  private String measured() {
-    List<String> wrong =
-        paths.stream().filter(PathStory::needsAttention).map(PathStory::name).toList();
-    if (wrong.isEmpty()) {
-      return withoutFault();
+  private void changes(List<DomContent> content) {
+    List<PathStory> changed = opening.changedPaths();
+    if (changed.isEmpty()) {
+      return;
     }
-    String of =
-        wrong.size() + " of " + counted(paths.size()) + (wrong.size() == 1 ? " needs" : " need");
-    return of + " attention: " + listed(wrong) + ".";
+    content.add(h3("Changed from before to after"));
+    content.add(ul(each(changed, this::change)).withClass("changes"));
   }
 
-  private String withoutFault() {
-    long compared =
-        paths.stream().filter(p -> p.latest().outcome().equals("within-budget")).count();
-    if (compared == 0) {
-      return counted(paths.size()) + " measured, compared with no budget.";
-    }
-    if (compared < paths.size()) {
-      return compared + " of " + counted(paths.size()) + " within budget, the others without one.";
-    }
-    return "All " + paths.size() + " paths are within their budgets.";
+  private DomContent change(PathStory path) {
+    List<String> words = path.shift().orElseThrow().inWords();
+    return li(
+        linked(path.name(), opening.link(path)),
+        text(" "),
+        Escaping.isolated(String.join("; ", words)));
   }
 
-  private String changed() {
-    List<PathStory> both = paths.stream().filter(path -> path.shift().isPresent()).toList();
-    List<String> moved =
-        both.stream()
-            .filter(path -> path.shift().orElseThrow().changed())
-            .map(PathStory::name)
-            .toList();
-    if (both.isEmpty()) {
-      return "";
-    }
-    return moved.isEmpty()
-        ? " Nothing changed from before to after."
-        : " Changed from before to after: " + listed(moved) + ".";
-  }
-
-  private DomContent table() {
-    Grid grid = new Grid("What was measured last on each path", "Path", "Verdict").words(2);
-    paths.forEach(path -> grid.row(path.name(), Telling.verdict(path.latest())));
-    return grid.html();
-  }
-
-  /** What the documents say that measure no path, a sentence each. */
-  List<String> others() {
-    return readings.stream().flatMap(reading -> Summary.of(reading).stream()).toList();
-  }
-
-  /** Names in a sentence. */
-  static String listed(List<String> names) {
-    return String.join(", ", names.stream().map(name -> Escaping.shortened(name, 80)).toList());
-  }
-
-  private static String counted(int paths) {
-    return paths == 1 ? "1 path" : paths + " paths";
+  private static DomContent linked(String name, Optional<String> link) {
+    return link.<DomContent>map(id -> a(Escaping.brief(name)).withHref("#" + id))
+        .orElse(Escaping.brief(name));
   }
 }

@@ -17,7 +17,7 @@ import org.jfree.data.xy.XYIntervalSeriesCollection;
  * and lines across them for limits. Each stretch and each line has a row for its text, so that none
  * can hide another.
  */
-public final class Bars extends Plot {
+public final class Bars extends ChartPlot {
   private static final int ROW_HEIGHT = 34;
   private static final int EDGES = 62;
 

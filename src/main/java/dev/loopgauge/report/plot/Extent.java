@@ -30,16 +30,23 @@ record Extent(double left, double right, double bottom, double top) {
                 .flatMap(values -> values)
                 .mapToDouble(Double::doubleValue));
     double[] up =
-        span(
-            Stream.of(
-                    points(graph).flatMap(p -> both(p.y(), p.uncertainty())),
-                    graph.levels.stream().flatMap(level -> both(level.y(), level.around())))
-                .flatMap(values -> values)
-                .mapToDouble(Double::doubleValue));
+        widened(
+            graph.leastHeight,
+            span(
+                Stream.of(
+                        points(graph).flatMap(p -> both(p.y(), p.uncertainty())),
+                        graph.levels.stream().flatMap(level -> both(level.y(), level.around())))
+                    .flatMap(values -> values)
+                    .mapToDouble(Double::doubleValue)));
     boolean fromLineToLine = graph.clouds.isEmpty() && graph.names.isEmpty();
     double aside = fromLineToLine ? 0 : (across[1] - across[0]) * ROOM;
     double above = (up[1] - up[0]) * ROOM;
     return new Extent(across[0] - aside, across[1] + aside, up[0] - above, up[1] + above);
+  }
+
+  private static double[] widened(double least, double[] span) {
+    double beside = Math.max(0, least - (span[1] - span[0])) / 2;
+    return new double[] {span[0] - beside, span[1] + beside};
   }
 
   private static Stream<Point> points(Graph graph) {

@@ -51,6 +51,7 @@ public final class Graph {
 
   final String across;
   final String up;
+  double leastHeight;
   final List<Line> lines = new ArrayList<>();
   final List<Cloud> clouds = new ArrayList<>();
   final List<Upright> uprights = new ArrayList<>();
@@ -67,6 +68,12 @@ public final class Graph {
   public Graph(String across, String up) {
     this.across = across;
     this.up = up;
+  }
+
+  /** Lets the upright axis span this much or more, so that nothing looks larger than it is. */
+  public Graph spanningAtLeast(double height) {
+    leastHeight = height;
+    return this;
   }
 
   /** Adds a line through points. */

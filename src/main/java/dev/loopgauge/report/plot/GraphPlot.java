@@ -20,7 +20,7 @@ import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 
 /** A graph over two axes. The texts of upright lines stand above all else, each in its own row. */
-public final class GraphPlot extends Plot {
+public final class GraphPlot extends ChartPlot {
   private static final int ROW = 17;
   private static final int NARROW_HEIGHT = 200;
   private static final int WIDE_HEIGHT = 240;

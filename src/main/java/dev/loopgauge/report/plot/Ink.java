@@ -16,7 +16,16 @@ enum Ink {
   PAPER(3),
   PLANNED(4),
   MEASURED(5),
-  OTHER(6);
+  OTHER(6),
+  SOFT(7),
+  GOOD(8),
+  UNDECIDED(9),
+  BAD(10),
+  CONVERTER(11),
+  CONSOLE(12),
+  HOST(13),
+  NETWORK(14),
+  AIR(15);
 
   private static final Pattern PLACEHOLDER = Pattern.compile("rgb\\(1,2,(\\d+)\\)");
   private static final int VEIL_ALPHA = 48;

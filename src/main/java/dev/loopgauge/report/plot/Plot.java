@@ -1,13 +1,13 @@
 package dev.loopgauge.report.plot;
 
-import org.jfree.chart.JFreeChart;
+import java.awt.Graphics2D;
 
 /** A plot that can be drawn at each size. */
 public abstract class Plot {
   private static final java.util.regex.Pattern MARKUP = java.util.regex.Pattern.compile("[&<>]");
 
-  /** The chart for a size. */
-  abstract JFreeChart chart(Size size);
+  /** Draws it at a size, from the point 0, 0. */
+  abstract void draw(Graphics2D canvas, Size size);
 
   /** Its height in CSS pixels. */
   abstract int height(Size size);
@@ -29,7 +29,7 @@ public abstract class Plot {
             + " aria-labelledby='%s-t %s-d'><title id='%s-t'>%s</title><desc id='%s-d'>%s</desc>"
                 .formatted(id, id, id, escaped(title), id, escaped(description));
     try {
-      return SvgCanvas.draw(chart(size), size.width(), height, id + "-", opening);
+      return SvgCanvas.draw(g -> draw(g, size), size.width(), height, id + "-", opening);
     } catch (LinkageError | InternalError e) {
       throw new UndrawableException(e);
     }

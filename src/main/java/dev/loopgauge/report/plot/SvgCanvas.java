@@ -1,22 +1,27 @@
 package dev.loopgauge.report.plot;
 
 import java.awt.FontMetrics;
-import java.awt.geom.Rectangle2D;
+import java.awt.Graphics2D;
+import java.util.function.Consumer;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jfree.chart.JFreeChart;
 import org.jfree.svg.SVGGraphics2D;
 
 /**
- * Draws one chart. Each text is given the width it was laid out for, so that a reader's font can't
+ * Draws one plot. Each text is given the width it was laid out for, so that a reader's font can't
  * make two of them run into each other.
  */
 final class SvgCanvas {
-  /** What the page decides, what is so anyway, and clips to the whole plot, the first of all. */
+  /**
+   * What the page decides, what is so anyway, what no eye sees, and clips to the whole plot, the
+   * first of all.
+   */
   private static final Pattern SPARE =
       Pattern.compile(
-          " font-family: [^;]*;|(?:fill|stroke)-opacity: ?1\\.0;| clip-path='url\\([^)]*-clip-0\\)'");
+          " font-family: [^;]*;|(?:fill|stroke)-opacity: ?1\\.0;| clip-path='url\\([^)]*-clip-0\\)'"
+              + "| font-size: 12px;|stroke-linecap:square;|stroke-miterlimit:10;"
+              + "|;?shape-rendering:crispEdges");
 
   private static final Pattern TEXT = Pattern.compile("<text ([^>]*)>([^<]*)</text>");
   private static final Pattern WHOLE = Pattern.compile("<svg [^>]*>");
@@ -31,14 +36,14 @@ final class SvgCanvas {
   }
 
   /**
-   * The chart as an element of a page.
+   * The plot as an element of a page.
    *
    * @param id a name that no other element of the page begins with
    * @param opening the element's own tag, and what it says of itself
    */
-  static String draw(JFreeChart chart, int width, int height, String id, String opening) {
+  static String draw(Consumer<Graphics2D> plot, int width, int height, String id, String opening) {
     SvgCanvas drawing = new SvgCanvas(width, height, id);
-    chart.draw(drawing.canvas, new Rectangle2D.Double(0, 0, width, height));
+    plot.accept(drawing.canvas);
     String svg = Ink.intoCss(drawing.canvas.getSVGElement());
     String inked = SPARE.matcher(svg).replaceAll("");
     String fitted = TEXT.matcher(inked).replaceAll(drawing::withWidth);

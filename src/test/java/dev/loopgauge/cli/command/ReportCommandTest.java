@@ -60,7 +60,7 @@ class ReportCommandTest {
   @Test
   void printsTextWithoutAFile() {
     Run run = Run.of("report", "--from", document);
-    assertTrue(run.out().startsWith("wedge.json: Measured: the return is 96.5 samples"), run.out());
+    assertTrue(run.out().startsWith("wedge.json: MEASURED: the return is 96.5 samples"), run.out());
   }
 
   @Test
@@ -122,7 +122,7 @@ class ReportCommandTest {
     measure("Friday", "after", "--fault=block-size=128", "--note=<b>late</b>");
     Run run = inJournal("report", "--show", "Friday", "-o", file("friday.html"));
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
-    assertTrue(run.out().startsWith("vocal: Late by 128 samples (2.67 ms)"), run.out());
+    assertTrue(run.out().startsWith("vocal: LATE by 128 samples (2.67 ms)"), run.out());
     String page = Files.readString(folder.resolve("friday.html"));
     for (String part :
         List.of(
@@ -151,7 +151,7 @@ class ReportCommandTest {
     String id = (String) ((Map<?, ?>) readings.get(0)).get("id");
     measure("Friday", "before", "--correct=" + id);
     Run run = inJournal("report", "--show", "Friday");
-    assertTrue(run.out().startsWith("vocal: Within"), run.out());
+    assertTrue(run.out().startsWith("vocal: WITHIN"), run.out());
     assertEquals(2, inJournal("report", "--format=csv").out().lines().count());
   }
 

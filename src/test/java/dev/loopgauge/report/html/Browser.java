@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
@@ -97,6 +98,20 @@ final class Browser implements AutoCloseable {
   /** What the window shows, as a PNG. */
   byte[] picture() {
     return driver.getScreenshotAs(OutputType.BYTES);
+  }
+
+  /** The page that is open as a PDF, on the paper that it asks for. */
+  byte[] printed() {
+    Map<String, Object> printed =
+        driver.executeCdpCommand("Page.printToPDF", Map.of("preferCSSPageSize", true));
+    return Base64.getDecoder().decode((String) printed.get("data"));
+  }
+
+  /** Unfolds all that is folded, or folds it again. */
+  void unfold(boolean open) {
+    driver.executeScript(
+        "document.querySelectorAll('details').forEach(part => { part.open = arguments[0]; })",
+        open);
   }
 
   /** What a script in the page answers, as lines of text. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.outside.NeedsTool;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -18,16 +19,19 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.logging.LogType;
 
 /** Reports of several shows in a real browser: on a phone, on screens and on paper. */
 @NeedsTool({"chromium", "chromedriver"})
 @Timeout(120)
 class ReportInBrowserIT {
-  private static final List<Integer> WIDTHS = List.of(360, 800, 1600);
+  private static final List<Integer> WIDTHS = List.of(360, 390, 800, 1440);
 
   /** A4 is 210 mm wide; less two margins of 15 mm that are 180 mm, at 96 pixels to the inch. */
   private static final int PAPER = 680;
+
+  private static final Pattern PDF_PAGE = Pattern.compile("/Type\\s*/Page\\b");
 
   private static final Pattern REQUEST =
       Pattern.compile("Network\\.requestWillBeSent\".*?\"url\":\"([^\"]*)\"");
@@ -81,6 +85,13 @@ class ReportInBrowserIT {
   @MethodSource("reports")
   void cutsAndOverlapsNoText(ReportDocument report) throws IOException {
     open(report);
+    for (boolean open : List.of(true, false)) {
+      browser.unfold(open);
+      assertTextsApart();
+    }
+  }
+
+  private static void assertTextsApart() throws IOException {
     String script = Browser.resource("text-boxes.js");
     for (int width : WIDTHS) {
       browser.look(width, "screen", "light");
@@ -96,8 +107,40 @@ class ReportInBrowserIT {
     open(report);
     for (Map.Entry<String, Integer> look : Map.of("light", 360, "dark", 800).entrySet()) {
       browser.look(look.getValue(), "screen", look.getKey());
-      assertEquals(List.of(), browser.accessibilityFaults(), look.getKey());
+      for (boolean open : List.of(false, true)) {
+        browser.unfold(open);
+        assertEquals(List.of(), browser.accessibilityFaults(), look.getKey());
+      }
     }
+  }
+
+  /** With the faults that say most, and with every path at fault. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "--fault=lead-house:inverted --fault=balcony:noise=-30 --fault=truck-mix:silent",
+        "--fault=inverted"
+      })
+  void twelvePathsPrintOnFourPages(String faults, @TempDir Path show) throws IOException {
+    TwelvePaths field = new TwelvePaths(show);
+    field.round("before");
+    field.round("after", faults.split(" "));
+    browser.open(field.page("page.html", "--by=Ada Winter"));
+    assertTextsApart();
+    browser.look(1440, "screen", "light");
+    String pdf = new String(browser.printed(), StandardCharsets.ISO_8859_1);
+    long pages = PDF_PAGE.matcher(pdf).results().count();
+    assertTrue(pages >= 2 && pages <= 4, pages + " pages");
+  }
+
+  @Test
+  void followingALinkUnfoldsItsPath() throws IOException {
+    open(Shows.theatre());
+    browser.look(800, "screen", "light");
+    String open = "return [document.getElementById('path-2').closest('details').open]";
+    assertEquals(List.of("false"), browser.ask(open));
+    browser.ask("document.querySelector('a[href=\"#path-2\"]').click(); return []");
+    assertEquals(List.of("true"), browser.ask(open));
   }
 
   @Test

@@ -31,15 +31,17 @@ class ReportPageTest {
   @Test
   void saysTheVerdictFirst() {
     String words = words(page(late(), within()));
-    assertTrue(words.contains("Verdict 1 of 2 paths needs attention: vocal-house."), words);
-    assertTrue(words.contains("Late by 128 samples (2.67 ms): slower than budgeted."), words);
+    assertTrue(words.contains("Verdict Not good: vocal-house. Good: 1 of 2."), words);
+    assertTrue(
+        words.contains("LATE by 128 samples (2.67 ms): vocal-house is slower than budgeted."),
+        words);
   }
 
   @Test
   void saysThatAllIsWellWhenItIs() {
     String other = Documents.WITHIN.replace("vocal-in-ear", "band-in-ear");
     String words = words(page(within(), Documents.reading("other.json", other)));
-    assertTrue(words.contains("Verdict All 2 paths are within their budgets."), words);
+    assertTrue(words.contains("Verdict Good: all 2."), words);
   }
 
   @Test

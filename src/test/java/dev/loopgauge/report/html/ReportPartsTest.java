@@ -71,7 +71,7 @@ class ReportPartsTest {
   @Test
   void tellsATerminalWhatChanged() {
     String text = Shows.theatre().text();
-    assertTrue(text.startsWith("1 of 2 paths needs attention: vocal-house."), text);
+    assertTrue(text.startsWith("Not good: vocal-house. Good: 1 of 2."), text);
     assertTrue(text.contains("+128.008 ± 0.051 samples against before, CHANGED"), text);
     assertTrue(text.lines().allMatch(line -> line.length() <= 80), text);
   }
@@ -81,7 +81,8 @@ class ReportPartsTest {
     ReportDocument theatre = Shows.theatre();
     List<Heading> years =
         Collections.nCopies(50, theatre.past()).stream().flatMap(List::stream).toList();
-    String page = new ReportDocument("Show", "0.1.0", theatre.readings(), years).html();
+    String page =
+        new ReportDocument("Show", "0.1.0", theatre.readings(), years, PageLayout.PLAIN).html();
     assertTrue(words(page).contains("The last 100 readings."));
     assertTrue(page.length() < 500_000, () -> "" + page.length());
   }
@@ -142,7 +143,7 @@ class ReportPartsTest {
 
   @Test
   void saysWhatWasMeasuredWithWhat() {
-    assertShown("Measured 27 Nov 2026, 21:50:12 +01:00 Europe/Zurich");
+    assertShown("vocal-house, after 27 Nov 2026, 21:50:12 +01:00 Europe/Zurich");
     assertShown("Set: clock-leader stage box");
     assertShown("Card's block 64 samples");
     assertShown("Note Curtain in; audience in the front rows only.");

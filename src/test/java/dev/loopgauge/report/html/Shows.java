@@ -7,6 +7,7 @@ import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Json;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.io.IOException;
@@ -47,7 +48,7 @@ final class Shows {
     readings.add(Documents.reading("channels.json", CHANNELS));
     readings.add(Documents.reading("plan.json", PLAN));
     readings.add(Documents.reading("align.json", ALIGNMENT));
-    return new ReportDocument(name, "0.1.0", readings, season("vocal-house"));
+    return new ReportDocument(name, "0.1.0", readings, season("vocal-house"), PageLayout.PLAIN);
   }
 
   /** A festival field that read one path, and another in vain. */
@@ -105,14 +106,14 @@ final class Shows {
                 when,
                 DOORS.minusDays(12 - show).plusHours(when == When.AFTER ? 3 : 0),
                 path,
-                samples));
+                new LoggedDelay(new Latency(samples, RATE), 0.04)));
       }
     }
     return season;
   }
 
   private static Heading heading(
-      String show, When when, ZonedDateTime at, String path, double samples) {
+      String show, When when, ZonedDateTime at, String path, LoggedDelay delay) {
     return new Heading(
         UUID.nameUUIDFromBytes((show + when + path + at).getBytes(StandardCharsets.UTF_8)),
         at,
@@ -121,7 +122,7 @@ final class Shows {
         Optional.of(path),
         "within-budget",
         Optional.empty(),
-        Optional.of(new LoggedDelay(new Latency(samples, RATE), 0.04)),
+        Optional.of(delay),
         Optional.empty());
   }
 
@@ -134,7 +135,7 @@ final class Shows {
       setup.put("network-latency", "1 ms");
       return ReadDocument.ofEntry(
           new Entry(
-              heading(show, when, DOORS.plusMinutes(minutes), path, 595),
+              heading(show, when, DOORS.plusMinutes(minutes), path, delay(values)),
               Optional.of("Curtain in; audience in the front rows only."),
               setup,
               document,
@@ -146,6 +147,11 @@ final class Shows {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static LoggedDelay delay(Map<String, Object> document) {
+    ShownDelay delay = ReadDocument.ofFile("it", document).delay().orElseThrow();
+    return new LoggedDelay(new Latency(delay.samples(), RATE), delay.uncertaintySamples());
   }
 
   /** Twenty-five minutes in which the delay steps up a block and back. */

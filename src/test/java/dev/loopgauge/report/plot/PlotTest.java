@@ -11,8 +11,14 @@ import dev.loopgauge.report.plot.Bars.Mark;
 import dev.loopgauge.report.plot.Graph.Form;
 import dev.loopgauge.report.plot.Graph.Point;
 import dev.loopgauge.report.plot.Graph.Stroke;
+import dev.loopgauge.report.plot.Lanes.Group;
+import dev.loopgauge.report.plot.Lanes.Part;
+import dev.loopgauge.report.plot.Lanes.Row;
+import dev.loopgauge.report.plot.Lanes.Sign;
+import dev.loopgauge.report.plot.Lanes.Stretch;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import org.jfree.chart.JFreeChart;
 import org.junit.jupiter.api.Test;
 
@@ -66,6 +72,63 @@ class PlotTest {
     assertTrue(svg.contains(">milliseconds</text>"), svg);
   }
 
+  private static Plot timeline(double airMs) {
+    Row row =
+        new Row(
+            Sign.BAD,
+            "vocal-house",
+            "5.50 ms",
+            List.of(
+                new Stretch(Part.CONVERTER, 0, 1),
+                new Stretch(Part.HOST, 1, 5),
+                new Stretch(Part.AIR, 5, 5 + airMs)),
+            OptionalDouble.of(5.5),
+            OptionalDouble.of(8));
+    return new Timeline(new Lanes(List.of(new Group("house, limit 8 ms", List.of(row)))));
+  }
+
+  @Test
+  void tellsWhoHearsWhatWhenByColourShapeAndText() {
+    String svg = drawn(timeline(3));
+    for (String text :
+        List.of("vocal-house", "house, limit 8 ms", "5.50 ms", "measured", "limit", "air")) {
+      assertTrue(svg.contains(">" + text + "</text>"), text + " in " + svg);
+    }
+    for (String ink : List.of("converter", "host", "air", "bad")) {
+      assertTrue(svg.contains("var(--" + ink + ")"), ink + " in " + svg);
+    }
+    assertFalse(svg.contains("rgb("), svg);
+  }
+
+  @Test
+  void letsLongAirRunOutOfThePictureSoThatStagesCanBeSeen() {
+    Lanes near = lanes(3);
+    Lanes far = lanes(200);
+    assertEquals(8, near.highestMs(), 1e-9);
+    assertEquals(10, far.highestMs(), 1e-9);
+  }
+
+  private static Lanes lanes(double airMs) {
+    Row row =
+        new Row(
+            Sign.GOOD,
+            "x",
+            "",
+            List.of(new Stretch(Part.HOST, 0, 5), new Stretch(Part.AIR, 5, 5 + airMs)),
+            OptionalDouble.empty(),
+            OptionalDouble.of(8));
+    return new Lanes(List.of(new Group("house", List.of(row))));
+  }
+
+  @Test
+  void spansAtLeastWhatItIsTold() {
+    Graph graph =
+        new Graph("octave band, Hz", "delay, samples")
+            .points(List.of(new Point(0, 275.4, 0.001), new Point(1, 275.41, 0.001)), Form.ROUND);
+    assertTrue(Extent.of(graph).height() < 0.05);
+    assertTrue(Extent.of(graph.spanningAtLeast(1)).height() >= 1);
+  }
+
   @Test
   void writesNumbersPlainInEveryLocale() {
     Locale before = Locale.getDefault();
@@ -109,7 +172,7 @@ class PlotTest {
   @Test
   void saysSoWhenThereAreNoFonts() {
     Plot fontless =
-        new Plot() {
+        new ChartPlot() {
           @Override
           JFreeChart chart(Size size) {
             throw new InternalError("Fontconfig head is null");

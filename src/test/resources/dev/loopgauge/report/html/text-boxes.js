@@ -32,6 +32,9 @@ while (walker.nextNode()) {
   if (text === "" || parent.closest("title, desc, style")) {
     continue;
   }
+  if (parent.closest("details:not([open])") && !parent.closest("summary")) {
+    continue; // folded
+  }
   const plot = parent.closest("svg");
   if (plot) {
     add(text, parent.getBoundingClientRect(), plot.getBoundingClientRect());
