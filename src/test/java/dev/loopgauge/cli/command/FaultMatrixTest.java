@@ -128,6 +128,7 @@ class FaultMatrixTest {
     assertEquals(0, after.exitCode(), after.out());
     assertEquals(0, compare.exitCode(), compare.out());
     assertTrue(compare.out().startsWith("12 of 12 paths the same."), compare.out());
+    assertTrue(firstScreen(clean).contains("Nothing changed"), firstScreen(clean));
   }
 
   private String row(Case each) throws IOException {
@@ -143,6 +144,9 @@ class FaultMatrixTest {
     assertTrue(wordsOf(firstLine(compare)).contains(each.word()), each + compare.out());
     List<?> changed = (List<?>) path(journal).get("changedAspects");
     assertTrue(changed.contains(each.aspect()), each + compare.out());
+    String changes = firstScreen(journal).split("Changed from before to after", -1)[2];
+    assertTrue(changes.startsWith(" " + VICTIM), changes);
+    assertTrue(changes.contains(" " + each.aspect().replace('-', ' ') + ": "), changes);
     return "%-15s | %d | %d | %s"
         .formatted(each.name(), after.exitCode(), compare.exitCode(), firstLine(compare));
   }
@@ -152,6 +156,19 @@ class FaultMatrixTest {
         new ArrayList<>(List.of("journal", "compare", "--journal=" + journal, "--show=S"));
     args.addAll(List.of(more));
     return Run.on(false, "", Map.of(), args.toArray(String[]::new));
+  }
+
+  /** The words of the report's first section. */
+  private String firstScreen(Path journal) throws IOException {
+    Path page = folder.resolve("report.html");
+    Files.deleteIfExists(page);
+    Run run = Run.of("report", "--journal=" + journal, "--show=S", "--out=" + page);
+    assertEquals(0, run.exitCode(), run.err());
+    String html = Files.readString(page);
+    int from = html.indexOf("id=\"verdict\"");
+    return html.substring(from, html.indexOf("</section>", from))
+        .replaceAll("<[^>]*>", " ")
+        .replaceAll("\\s+", " ");
   }
 
   private Map<?, ?> path(Path journal) {
