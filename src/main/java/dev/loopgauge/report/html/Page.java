@@ -43,8 +43,8 @@ final class Page {
       "What is folded is not printed: unfold it first, or make the page with --full, which unfolds"
           + " all and draws the plots of every path.";
 
-  /** So many paths, the worst, are drawn in a page that isn't full. */
-  private static final int MOST_DRAWN = 2;
+  /** Of more paths than these, only the worst is drawn in a page that isn't full. */
+  private static final int ALL_DRAWN = 3;
 
   private final ReportDocument report;
   private final Budgets budgets;
@@ -68,7 +68,7 @@ final class Page {
     boolean full = report.layout().full();
     boolean open = full || paths.size() + others.size() == 1;
     for (int i = 0; i < paths.size(); i++) {
-      boolean drawn = full || i < MOST_DRAWN;
+      boolean drawn = full || i == 0 || paths.size() <= ALL_DRAWN;
       parts.add(new PathPart(paths.get(i), budgets, i + 1, drawn).html(open));
     }
     others.forEach(part -> parts.add(part.html(open)));

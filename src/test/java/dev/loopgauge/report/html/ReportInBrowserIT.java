@@ -127,7 +127,6 @@ class ReportInBrowserIT {
     field.round("after", faults.split(" "));
     browser.open(field.page("page.html", "--by=Ada Winter"));
     assertTextsApart();
-    browser.look(1440, "screen", "light");
     String pdf = new String(browser.printed(), StandardCharsets.ISO_8859_1);
     long pages = PDF_PAGE.matcher(pdf).results().count();
     assertTrue(pages >= 2 && pages <= 4, pages + " pages");
