@@ -60,19 +60,27 @@ final class Commands {
 
   /**
    * The command line for these arguments. Only the command they name is built, since reading the
-   * options of all would be most of the time of a quick command; without a known name, all are, so
-   * that help, completion and suggestions know them.
+   * options of all would be most of the time of a quick command; for the version alone none is;
+   * without a known name, all are, so that help, completion and suggestions know them.
    */
   static CommandLine lineFor(List<String> args, Console console, AudioSystem audio) {
     CommandLine line = new CommandLine(new LoopgaugeCommand()).setExpandAtFiles(false);
-    boolean named = !args.isEmpty() && names().contains(args.get(0));
-    for (String name : named ? List.of(args.get(0)) : names()) {
+    List<String> needed = needed(args);
+    for (String name : needed) {
       line.addSubcommand(name, create(name, console, audio));
     }
-    if (!named) {
+    if (needed.size() > 1) {
       line.addSubcommand(COMPLETION, new CompletionCommand());
     }
     return line.registerConverter(Path.class, new Converters.FileName());
+  }
+
+  private static List<String> needed(List<String> args) {
+    if (!args.isEmpty() && names().contains(args.get(0))) {
+      return List.of(args.get(0));
+    }
+    boolean optionsAlone = args.stream().allMatch(arg -> arg.startsWith("-"));
+    return optionsAlone && args.contains("--version") ? List.of() : names();
   }
 
   private static Object create(String name, Console console, AudioSystem audio) {
