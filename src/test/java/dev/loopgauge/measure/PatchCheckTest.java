@@ -13,8 +13,10 @@ import dev.loopgauge.capture.Wires;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("campaign")
 class PatchCheckTest {
   private static final SampleRate RATE = new SampleRate(48_000);
   private static final SessionInfo INFO = new SessionInfo("java-sound", "A", "B", RATE, 256, false);

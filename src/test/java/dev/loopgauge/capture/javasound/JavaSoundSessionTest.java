@@ -16,12 +16,14 @@ import dev.loopgauge.signal.Signal;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 @Timeout(30)
+@Tag("campaign")
 class JavaSoundSessionTest {
   private static final SampleRate RATE = new SampleRate(48_000);
   private static final long STALL = 300_000_000L;

@@ -12,10 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Live commands take sends, returns and the reference from the chain file. */
+@Tag("campaign")
 class PatchedChainTest {
   /** 30, 158 and 94 samples, on channels of their own; the wedge has no patch. */
   private static final String CHAIN =

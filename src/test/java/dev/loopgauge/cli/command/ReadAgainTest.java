@@ -17,10 +17,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What a command prints as JSON is read as the record it was written from, with the same text. */
+@Tag("campaign")
 class ReadAgainTest {
   private static final String CHAIN =
       """

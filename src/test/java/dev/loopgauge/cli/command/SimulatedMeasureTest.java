@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** From the command line through the built-in rig and back, with and without faults. */
+@Tag("campaign")
 class SimulatedMeasureTest {
   /** 12 + 38.4 + 2 * 64 + 219 + 11 = 408.4 samples; the air is not in the loop. */
   private static final String CHAIN =
