@@ -59,7 +59,7 @@ final class Page {
     occasion = Occasion.told(readings, report.layout(), budgets);
     List<PathStory> paths = PathStory.of(readings, report.past(), budgets);
     RepeatPart repeat = new RepeatPart(readings);
-    VerdictPart verdict = new VerdictPart(Opening.of(paths, readings), budgets);
+    VerdictPart verdict = new VerdictPart(FirstWords.of(paths, readings), budgets);
     parts.add(verdict.html());
     parts.add(
         div(each(verdict.numbers(), part -> part), each(repeat.shared(), part -> part))

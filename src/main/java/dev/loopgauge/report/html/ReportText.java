@@ -14,7 +14,7 @@ final class ReportText {
   static String of(ReportDocument report) {
     List<PathStory> paths =
         PathStory.of(report.readings(), report.past(), new Budgets(report.readings()));
-    Opening opening = Opening.of(paths, report.readings());
+    FirstWords opening = FirstWords.of(paths, report.readings());
     Sheet sheet = new Sheet();
     sheet.line(plain(opening.lead(), LONGEST));
     sheet.line(plain(report.title(), LONGEST_NAME));

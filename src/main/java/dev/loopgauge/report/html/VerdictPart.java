@@ -21,7 +21,7 @@ import java.util.Optional;
 /**
  * The first screen: the verdict in words, the worst first, what changed, and who hears what when.
  */
-record VerdictPart(Opening opening, Budgets budgets) {
+record VerdictPart(FirstWords opening, Budgets budgets) {
   /** Calm lines up to this number have a sentence each; of more there are the names alone. */
   private static final int MOST_SENTENCES = 2;
 

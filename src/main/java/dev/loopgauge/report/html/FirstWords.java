@@ -11,12 +11,12 @@ import java.util.Optional;
  * @param lines what is judged, the worst first
  * @param others what the documents say that are not judged, a sentence each
  */
-record Opening(List<PathStory> paths, List<Line> lines, List<String> others) {
+record FirstWords(List<PathStory> paths, List<Line> lines, List<String> others) {
   private static final int MOST_NAMED = 4;
 
   /** Of all readings. */
-  static Opening of(List<PathStory> paths, List<ReadDocument> readings) {
-    return new Opening(
+  static FirstWords of(List<PathStory> paths, List<ReadDocument> readings) {
+    return new FirstWords(
         paths,
         Line.of(paths, readings),
         readings.stream()
