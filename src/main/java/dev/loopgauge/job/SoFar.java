@@ -32,7 +32,6 @@ public final class SoFar {
     }
   }
 
-  @SuppressWarnings("WaitNotInLoop")
   private static void waitForTheEnd() {
     while (true) {
       try {

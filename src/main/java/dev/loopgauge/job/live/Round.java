@@ -97,14 +97,11 @@ record Round(
   /** Measures one stop, again where that is wanted; false where the round shall end. */
   private boolean measured(RoundStop stop) throws CaptureException, SetupException, IOException {
     StopSession heard = new StopSession(session, opened, stop.sends());
-    Optional<Answer> unheard = Optional.empty();
+    boolean all = true;
     for (int i = 0; i < stop.paths().size(); i++) {
-      Answer answer = read(stop.paths().get(i), stop.patchings().get(i), heard);
-      if (((MeasurementDocument) answer.document()).measurement().isEmpty()) {
-        unheard = Optional.of(answer);
-      }
+      all &= read(stop.paths().get(i), stop.patchings().get(i), heard);
     }
-    if (unheard.isEmpty()) {
+    if (all) {
       keep(stop, heard);
       return true;
     }
@@ -116,7 +113,8 @@ record Round(
     return choice == Choice.SKIP;
   }
 
-  private Answer read(ChainPath path, Patching patching, StopSession heard)
+  /** Reads one path; false where it gives no number. */
+  private boolean read(ChainPath path, Patching patching, StopSession heard)
       throws CaptureException, SetupException, IOException {
     LiveReading reading =
         new LiveReading(
@@ -125,13 +123,12 @@ record Round(
     ChosenPath chosen = new ChosenPath(chain, path, request.allowSamples(), facts);
     MeasurementDocument document =
         MeasurementDocument.of("measure", chosen.judge(estimate, Optional.empty()), List.of());
-    Answer answer = Answer.measured(document);
-    record.done(path.name(), answer);
+    record.done(path.name(), Answer.measured(document));
     consent.say(row(path, document.line()));
-    return answer;
+    return document.measurement().isPresent();
   }
 
-  private String row(ChainPath path, String words) {
+  private static String row(ChainPath path, String words) {
     return path.name() + "  " + words;
   }
 

@@ -23,7 +23,6 @@ final class RoundRecord {
   private final Chain chain;
   private final Map<String, Answer> done = new LinkedHashMap<>();
   private final Map<String, String> failed = new LinkedHashMap<>();
-  private Ending worst = Ending.GOOD;
 
   /** A round of a chain's paths, of which nothing is measured yet. */
   RoundRecord(KeepChoice keep, Chain chain) {
@@ -62,7 +61,6 @@ final class RoundRecord {
   /** A path could not be played or recorded. */
   void failed(String path, String why) {
     failed.put(path, why);
-    worst = Ending.worst(List.of(worst, Ending.SOUND_FAILED));
   }
 
   /**
@@ -73,7 +71,10 @@ final class RoundRecord {
   Answer answer(Optional<String> stopped) {
     List<RoundPathRecord> paths = new ArrayList<>();
     List<NotMeasuredRecord> missing = new ArrayList<>();
-    List<Ending> endings = new ArrayList<>(List.of(worst));
+    List<Ending> endings = new ArrayList<>();
+    if (!failed.isEmpty()) {
+      endings.add(Ending.SOUND_FAILED);
+    }
     for (ChainPath path : chain.paths().values()) {
       Answer answer = done.get(path.name());
       if (answer == null) {
