@@ -141,7 +141,12 @@ public record Chain(
 
   /** Whether any stage is stated in blocks, so that the block size matters. */
   public boolean countsBlocks() {
-    return stages.values().stream().anyMatch(stage -> stage.delay() instanceof Delay.Blocks);
+    for (Stage stage : stages.values()) {
+      if (stage.delay() instanceof Delay.Blocks) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** What the delays of sound must know to become samples of the rig. */
@@ -162,7 +167,7 @@ public record Chain(
   /** How late a picture is from lens to screen. */
   public Latency delay(Picture picture) {
     Conditions conditions = new Conditions(rate, blockSize, airTemperatureC, picture.frameRate());
-    double samples = picture.stated().map(delay -> delay.samples(conditions)).orElse(0.0);
+    double samples = picture.stated().isPresent() ? picture.stated().get().samples(conditions) : 0;
     for (String name : picture.stages()) {
       Stage stage = stages.get(name);
       samples += samples(stage, stage.delay(), conditions);

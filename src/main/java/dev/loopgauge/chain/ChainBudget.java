@@ -1,7 +1,9 @@
 package dev.loopgauge.chain;
 
 import dev.loopgauge.signal.Latency;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /** Turns what a chain file states into the predicted delay of a path. */
 public final class ChainBudget {
@@ -25,13 +27,11 @@ public final class ChainBudget {
    */
   public static Latency delay(Chain chain, ChainPath path) {
     check(chain, path);
-    double samples =
-        delays(chain, path.stages()).stream().mapToDouble(stage -> stage.delay().samples()).sum();
-    return new Latency(samples, chain.rate());
+    return PathBudget.sum(delays(chain, path.stages()), chain.rate());
   }
 
   private static void check(Chain chain, ChainPath path) {
-    if (!path.equals(chain.paths().get(path.name()))) {
+    if (!Objects.equals(path, chain.paths().get(path.name()))) {
       throw new IllegalArgumentException(
           "a path must belong to its chain; '" + path.name() + "' does not");
     }
@@ -40,7 +40,11 @@ public final class ChainBudget {
   /** The budgets of all paths of a chain, in its order. */
   public static List<PathBudget> all(Chain chain) {
     Hearing hearing = Hearing.predicted(chain);
-    return chain.paths().values().stream().map(path -> of(chain, path, hearing)).toList();
+    List<PathBudget> budgets = new ArrayList<>();
+    for (ChainPath path : chain.paths().values()) {
+      budgets.add(of(chain, path, hearing));
+    }
+    return budgets;
   }
 
   private static PathBudget of(Chain chain, ChainPath path, Hearing hearing) {
@@ -51,17 +55,27 @@ public final class ChainBudget {
         chain.rate(),
         Air.metresPerSecond(chain.airTemperatureC()),
         delays(chain, path.stages()),
-        delays(chain, path.loop().orElseGet(() -> withoutAir(chain, path.stages()))),
+        delays(chain, path.loop().isPresent() ? path.loop().get() : withoutAir(chain, path)),
         hearing.seats(path),
         hearing.judged(path));
   }
 
-  private static List<String> withoutAir(Chain chain, List<String> names) {
-    return names.stream().filter(name -> !chain.stages().get(name).delay().isAir()).toList();
+  private static List<String> withoutAir(Chain chain, ChainPath path) {
+    List<String> names = new ArrayList<>();
+    for (String name : path.stages()) {
+      if (!chain.stages().get(name).delay().isAir()) {
+        names.add(name);
+      }
+    }
+    return names;
   }
 
   private static List<StageDelay> delays(Chain chain, List<String> names) {
-    return names.stream().map(name -> delay(chain, chain.stages().get(name))).toList();
+    List<StageDelay> delays = new ArrayList<>();
+    for (String name : names) {
+      delays.add(delay(chain, chain.stages().get(name)));
+    }
+    return delays;
   }
 
   private static StageDelay delay(Chain chain, Stage stage) {

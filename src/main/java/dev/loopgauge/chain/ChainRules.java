@@ -1,9 +1,12 @@
 package dev.loopgauge.chain;
 
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * What must hold between the parts of a chain.
@@ -20,17 +23,26 @@ record ChainRules(
     Map<String, Position> positions) {
   /** Checks all of it. */
   void check(Collection<ChainPath> paths, Collection<Mix> mixes) {
-    stages.values().forEach(stage -> stage.host().ifPresent(host -> require(hosts.keySet(), host)));
+    for (Stage stage : stages.values()) {
+      require(hosts.keySet(), stage.host());
+    }
+    Set<String> known = new HashSet<>();
     for (ChainPath path : paths) {
-      path.picture().ifPresent(picture -> require(pictures.keySet(), picture));
+      require(pictures.keySet(), path.picture());
       checkStages(path.stages(), false);
-      path.loudspeaker().ifPresent(loudspeaker -> checkLoudspeaker(path, loudspeaker));
+      if (path.loudspeaker().isPresent()) {
+        checkLoudspeaker(path, path.loudspeaker().get());
+      }
+      known.add(path.name());
     }
     for (Picture picture : pictures.values()) {
       checkStages(picture.stages(), picture.frameRate().isPresent());
     }
-    List<String> known = paths.stream().map(ChainPath::name).toList();
-    mixes.forEach(mix -> mix.entries().forEach(entry -> require(known, entry.path())));
+    for (Mix mix : mixes) {
+      for (MixEntry entry : mix.entries()) {
+        require(known, entry.path());
+      }
+    }
   }
 
   private void checkStages(List<String> names, boolean frames) {
@@ -66,6 +78,12 @@ record ChainRules(
                 path.name(),
                 name));
       }
+    }
+  }
+
+  private static void require(Collection<String> known, Optional<String> name) {
+    if (name.isPresent()) {
+      require(known, name.get());
     }
   }
 

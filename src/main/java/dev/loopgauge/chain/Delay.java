@@ -162,11 +162,10 @@ public sealed interface Delay {
      */
     @Override
     public double samples(Conditions conditions) {
-      FrameRate frameRate =
-          conditions
-              .frameRate()
-              .orElseThrow(() -> new IllegalStateException("frames need a frame rate"));
-      return frameRate.samples(count, conditions.rate());
+      if (conditions.frameRate().isEmpty()) {
+        throw new IllegalStateException("frames need a frame rate");
+      }
+      return conditions.frameRate().get().samples(count, conditions.rate());
     }
   }
 }

@@ -23,7 +23,9 @@ public record Expectation(
    * @throws IllegalArgumentException when it is out of range
    */
   public Expectation {
-    responseToleranceDb.ifPresent(Expectation::checkTolerance);
+    if (responseToleranceDb.isPresent()) {
+      checkTolerance(responseToleranceDb.getAsDouble());
+    }
   }
 
   static void checkTolerance(double db) {

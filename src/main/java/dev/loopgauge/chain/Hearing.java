@@ -2,13 +2,13 @@ package dev.loopgauge.chain;
 
 import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
 
 /**
  * What listeners hear, and so what their limits are applied to.
@@ -20,10 +20,11 @@ import java.util.function.Predicate;
 public final class Hearing {
   private record Seat(String position, String input) {}
 
-  private record First(String sound, Latency at) {}
-
-  private static final Comparator<First> BY_TIME =
-      Comparator.comparingDouble(first -> first.at().samples());
+  private record First(String sound, Latency at) {
+    boolean isBefore(First other) {
+      return at.samples() < other.at.samples();
+    }
+  }
 
   private final Chain chain;
   private final Map<String, Latency> delays;
@@ -40,33 +41,30 @@ public final class Hearing {
             .add(new First(name, at(path, position, delays.get(name))));
       }
     }
-    heard.values().forEach(sounds -> sounds.sort(BY_TIME));
+    for (List<First> sounds : heard.values()) {
+      sounds.sort(Comparator.comparingDouble(sound -> sound.at().samples()));
+    }
   }
 
   /** With every path as its chain predicts it. */
   public static Hearing predicted(Chain chain) {
-    return predicted(chain, path -> true);
+    Map<String, Latency> delays = new LinkedHashMap<>();
+    for (ChainPath path : chain.paths().values()) {
+      delays.put(path.name(), through(chain, path));
+    }
+    return new Hearing(chain, delays);
   }
 
   /** The same, with what counts for one path alone. */
   static Hearing around(Chain chain, ChainPath path) {
-    List<String> seats = positions(path);
-    if (seats.isEmpty()) {
-      return of(chain, Map.of(path.name(), sum(chain, path, stage -> true)));
-    }
-    return predicted(
-        chain,
-        other ->
-            other.equals(path)
-                || (other.input().equals(path.input())
-                    && positions(other).stream().anyMatch(seats::contains)));
-  }
-
-  private static Hearing predicted(Chain chain, Predicate<ChainPath> counts) {
     Map<String, Latency> delays = new LinkedHashMap<>();
-    chain.paths().values().stream()
-        .filter(counts)
-        .forEach(path -> delays.put(path.name(), sum(chain, path, stage -> true)));
+    delays.put(path.name(), through(chain, path));
+    List<String> seats = positions(path);
+    for (ChainPath other : chain.paths().values()) {
+      if (other.input().equals(path.input()) && !Collections.disjoint(positions(other), seats)) {
+        delays.put(other.name(), through(chain, other));
+      }
+    }
     return new Hearing(chain, delays);
   }
 
@@ -81,16 +79,14 @@ public final class Hearing {
   }
 
   private static List<String> positions(ChainPath path) {
-    return path.loudspeaker().map(Loudspeaker::positions).orElse(List.of());
+    return path.loudspeaker().isPresent() ? path.loudspeaker().get().positions() : List.of();
   }
 
-  private static Latency sum(Chain chain, ChainPath path, Predicate<Stage> counts) {
-    double samples =
-        path.stages().stream()
-            .map(chain.stages()::get)
-            .filter(counts)
-            .mapToDouble(stage -> chain.delay(stage).samples())
-            .sum();
+  private static Latency through(Chain chain, ChainPath path) {
+    double samples = 0;
+    for (String name : path.stages()) {
+      samples += chain.delay(chain.stages().get(name)).samples();
+    }
     return new Latency(samples, chain.rate());
   }
 
@@ -100,7 +96,11 @@ public final class Hearing {
   }
 
   private List<SeatArrival> seats(ChainPath path, Latency own) {
-    return positions(path).stream().map(position -> seat(path, position, own)).toList();
+    List<SeatArrival> seats = new ArrayList<>();
+    for (String position : positions(path)) {
+      seats.add(seat(path, position, own));
+    }
+    return seats;
   }
 
   private SeatArrival seat(ChainPath path, String position, Latency own) {
@@ -133,7 +133,7 @@ public final class Hearing {
         heard.getOrDefault(new Seat(position, path.input()), List.of()).stream()
             .filter(other -> !other.sound().equals(path.name()))
             .findFirst()
-            .filter(other -> BY_TIME.compare(other, itself) < 0)
+            .filter(other -> other.isBefore(itself))
             .orElse(itself);
     return direct(path, position)
         .filter(direct -> direct.samples() <= earliest.at().samples())
@@ -163,24 +163,35 @@ public final class Hearing {
    * @param own from its source through all its stages
    */
   public Judged judged(ChainPath path, Latency own) {
-    return seats(path, own).stream()
-        .map(SeatArrival::judged)
-        .max(Comparator.comparingDouble(Judged::ms))
-        .orElseGet(() -> withoutPositions(path, own));
+    if (positions(path).isEmpty()) {
+      return withoutPositions(path, own);
+    }
+    List<SeatArrival> seats = seats(path, own);
+    Judged worst = seats.get(0).judged();
+    for (SeatArrival seat : seats) {
+      worst = seat.judged().ms() > worst.ms() ? seat.judged() : worst;
+    }
+    return worst;
   }
 
   private Judged withoutPositions(ChainPath path, Latency own) {
     if (path.listener() != Listener.HOUSE) {
       return Judged.fromSource(own.ms(), Optional.empty());
     }
-    return path.direct()
-        .map(air -> new Latency(air.samples(chain.conditions()), chain.rate()))
-        .map(direct -> Math.max(0, own.minus(direct).ms()))
-        .map(ms -> Judged.afterDirectSound(ms, Optional.empty()))
-        .orElseGet(() -> Judged.withoutAir(own.minus(air(path)).ms()));
+    if (path.direct().isEmpty()) {
+      return Judged.withoutAir(own.minus(air(path)).ms());
+    }
+    double direct = path.direct().get().samples(chain.conditions());
+    double after = own.minus(new Latency(direct, chain.rate())).ms();
+    return Judged.afterDirectSound(Math.max(0, after), Optional.empty());
   }
 
   private Latency air(ChainPath path) {
-    return sum(chain, path, stage -> stage.delay().isAir());
+    double samples = 0;
+    for (String name : path.stages()) {
+      Stage stage = chain.stages().get(name);
+      samples += stage.delay().isAir() ? chain.delay(stage).samples() : 0;
+    }
+    return new Latency(samples, chain.rate());
   }
 }

@@ -41,7 +41,7 @@ public record Host(List<String> before, List<String> inside, List<String> after)
     return stage.delay() instanceof Delay.Blocks
         || stage.host().isPresent()
         || stage.name().startsWith(HOST)
-        || stage.reportedBy().filter(by -> isHost(chain, by)).isPresent();
+        || (stage.reportedBy().isPresent() && isHost(chain, stage.reportedBy().get()));
   }
 
   private static boolean isHost(Chain chain, String reporter) {

@@ -49,6 +49,6 @@ public record Judged(
           case DIRECT_SOUND -> SeatArrival.DIRECT_SOUND;
           case EARLIER_PATH -> earlier.orElseThrow();
         };
-    return from + position.map(seat -> " at " + seat).orElse("");
+    return position.isPresent() ? from + " at " + position.get() : from;
   }
 }

@@ -37,7 +37,7 @@ public record PathBudget(
 
   /** The delay of the whole path, up to the loudspeaker where positions hear it. */
   public Latency delay() {
-    return sum(stages);
+    return sum(stages, rate);
   }
 
   /** How far off the delay may be either way, in samples. */
@@ -47,7 +47,7 @@ public record PathBudget(
 
   /** The delay of what a patched measurement runs through. */
   public Latency loop() {
-    return sum(loopStages);
+    return sum(loopStages, rate);
   }
 
   /** How far off the loop's delay may be either way, in samples. */
@@ -70,11 +70,20 @@ public record PathBudget(
     return limits.standing(judged.ms());
   }
 
-  private Latency sum(List<StageDelay> parts) {
-    return new Latency(parts.stream().mapToDouble(part -> part.delay().samples()).sum(), rate);
+  /** All of these delays one after the other; they are at this rate. */
+  static Latency sum(List<StageDelay> parts, SampleRate rate) {
+    double samples = 0;
+    for (StageDelay part : parts) {
+      samples += part.delay().samples();
+    }
+    return new Latency(samples, rate);
   }
 
   private static double tolerance(List<StageDelay> parts) {
-    return parts.stream().mapToDouble(StageDelay::toleranceSamples).sum();
+    double samples = 0;
+    for (StageDelay part : parts) {
+      samples += part.toleranceSamples();
+    }
+    return samples;
   }
 }

@@ -16,7 +16,6 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * Reads chain files. Needed are {@code sample-rate}, {@code stages} and {@code paths}; {@code
@@ -60,12 +59,12 @@ public final class ChainParser {
     YamlFields fields = YamlText.compose(yaml, sourceName).fields("a chain file", KEYS);
     ClockReader clocks = new ClockReader();
     SampleRate rate = clocks.rate(fields.required(ClockReader.RATE, "sample-rate: 48000"));
-    Map<String, HostSettings> hosts = section(fields, "hosts", new HostReader(clocks)::read);
+    Map<String, HostSettings> hosts = section(fields, "hosts", new HostReader(clocks));
     Map<String, Stage> stages =
         readAll(
             "stages",
             fields.required("stages", "stages: { console: { ms: 0.8 } }"),
-            new StageReader(hosts.keySet())::read);
+            new StageReader(hosts.keySet()));
     int blockSize = blockSize(fields, stages, hosts, clocks);
     ChainBuilder chain =
         new ChainBuilder(fields.text("chain").orElse(sourceName), rate)
@@ -82,19 +81,19 @@ public final class ChainParser {
   private static ChainBuilder withPaths(
       ChainBuilder chain, YamlFields fields, Map<String, Stage> stages)
       throws ChainFormatException {
-    Map<String, List<String>> groups = section(fields, "groups", new GroupReader(stages)::read);
-    Map<String, Position> positions = section(fields, "positions", PositionReader::read);
-    Map<String, Picture> pictures = section(fields, "pictures", new PictureReader(stages)::read);
+    Map<String, List<String>> groups = section(fields, "groups", new GroupReader(stages));
+    Map<String, Position> positions = section(fields, "positions", new PositionReader());
+    Map<String, Picture> pictures = section(fields, "pictures", new PictureReader(stages));
     Map<String, ChainPath> paths =
         readAll(
             "paths",
             fields.required("paths", "paths: { vocal: { listener: house, stages: [console] } }"),
-            new PathReader(stages, groups, pictures.keySet(), positions)::read);
+            new PathReader(stages, groups, pictures.keySet(), positions));
     return chain
         .positions(positions)
         .pictures(pictures)
         .paths(paths)
-        .mixes(section(fields, "mixes", new MixReader(paths.keySet())::read));
+        .mixes(section(fields, "mixes", new MixReader(paths.keySet())));
   }
 
   private static int blockSize(
@@ -103,12 +102,7 @@ public final class ChainParser {
       Map<String, HostSettings> hosts,
       ClockReader clocks)
       throws ChainFormatException {
-    boolean counts =
-        stages.values().stream()
-            .filter(stage -> stage.delay() instanceof Delay.Blocks)
-            .anyMatch(
-                stage -> stage.host().map(hosts::get).flatMap(ChainParser::ownBlockSize).isEmpty());
-    if (counts) {
+    if (countsBlocks(stages, hosts)) {
       fields.required(ClockReader.BLOCK_SIZE, "block-size: 64, since a stage counts blocks");
     }
     return fields
@@ -116,10 +110,16 @@ public final class ChainParser {
         .orElse(ChainBuilder.UNUSED_BLOCK_SIZE);
   }
 
-  private static Optional<Integer> ownBlockSize(HostSettings host) {
-    return host.blockSize().isPresent()
-        ? Optional.of(host.blockSize().getAsInt())
-        : Optional.empty();
+  /** Whether a stage is stated in blocks of the rig, not of a computer with a size of its own. */
+  private static boolean countsBlocks(Map<String, Stage> stages, Map<String, HostSettings> hosts) {
+    for (Stage stage : stages.values()) {
+      boolean own =
+          stage.host().isPresent() && hosts.get(stage.host().get()).blockSize().isPresent();
+      if (stage.delay() instanceof Delay.Blocks && !own) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static double airTemperature(YamlFields fields) throws ChainFormatException {
@@ -142,7 +142,8 @@ public final class ChainParser {
 
   private static <T> Map<String, T> section(YamlFields fields, String key, EntryReader<T> reader)
       throws ChainFormatException {
-    return fields.optional(key, section -> readAll(key, section, reader)).orElse(Map.of());
+    YamlValue section = fields.values().get(key);
+    return section == null ? Map.of() : readAll(key, section, reader);
   }
 
   private static <T> Map<String, T> readAll(String key, YamlValue section, EntryReader<T> reader)
@@ -156,10 +157,5 @@ public final class ChainParser {
       read.put(entry.getKey(), reader.read(entry.getKey(), entry.getValue()));
     }
     return read;
-  }
-
-  /** Reads one named entry of a section. */
-  private interface EntryReader<T> {
-    T read(String name, YamlValue value) throws ChainFormatException;
   }
 }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Reads the {@code groups} of a chain file, and lists of sound stages that may name them. */
-final class GroupReader {
+final class GroupReader implements EntryReader<List<String>> {
   private final Map<String, Stage> stages;
 
   GroupReader(Map<String, Stage> stages) {
@@ -16,7 +16,8 @@ final class GroupReader {
   }
 
   /** The stages of a group, in order. */
-  List<String> read(String name, YamlValue group) throws ChainFormatException {
+  @Override
+  public List<String> read(String name, YamlValue group) throws ChainFormatException {
     if (stages.containsKey(name)) {
       throw group.refuseKey(
           "a name that no stage has", Shown.quoted(name), "rename the group or the stage");

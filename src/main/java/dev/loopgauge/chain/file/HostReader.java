@@ -6,14 +6,15 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /** Reads the {@code hosts} of a chain file: computers with settings of their own. */
-final class HostReader {
+final class HostReader implements EntryReader<HostSettings> {
   private final ClockReader clocks;
 
   HostReader(ClockReader clocks) {
     this.clocks = clocks;
   }
 
-  HostSettings read(String name, YamlValue value) throws ChainFormatException {
+  @Override
+  public HostSettings read(String name, YamlValue value) throws ChainFormatException {
     YamlFields fields = value.fields("a host", List.of(ClockReader.BLOCK_SIZE, ClockReader.RATE));
     if (fields.values().isEmpty()) {
       throw value.refuse(

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Reads the {@code mixes} of a chain file: lists of names of paths, or of paths with more said. */
-final class MixReader {
+final class MixReader implements EntryReader<Mix> {
   private static final String OFFSET = "offset-ms";
   private static final String LEVEL = "level-db";
 
@@ -18,7 +18,8 @@ final class MixReader {
     this.paths = paths;
   }
 
-  Mix read(String name, YamlValue mix) throws ChainFormatException {
+  @Override
+  public Mix read(String name, YamlValue mix) throws ChainFormatException {
     Map<String, MixEntry> entries = new LinkedHashMap<>();
     for (YamlValue item : mix.items("path")) {
       MixEntry entry = entry(item);

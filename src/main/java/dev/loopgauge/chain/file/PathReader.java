@@ -19,7 +19,7 @@ import java.util.Optional;
  * Reads the {@code paths} of a chain file. A path that does not name its {@code input} carries that
  * of all other such paths that begin with the same stage.
  */
-final class PathReader {
+final class PathReader implements EntryReader<ChainPath> {
   private static final String DIRECT_METRES = PositionReader.DIRECT_METRES;
   private static final String DIRECT_FEET = PositionReader.DIRECT_FEET;
   private static final String RETURNS = "returns-to-talker";
@@ -60,7 +60,8 @@ final class PathReader {
     this.positions = positions;
   }
 
-  ChainPath read(String name, YamlValue path) throws ChainFormatException {
+  @Override
+  public ChainPath read(String name, YamlValue path) throws ChainFormatException {
     YamlFields fields = path.fields("a path", KEYS);
     Listener listener =
         fields.required("listener", "listener: house").choice("listener", LISTENERS);

@@ -11,7 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Reads the {@code pictures} of a chain file. */
-final class PictureReader {
+final class PictureReader implements EntryReader<Picture> {
   private static final String RATE_KEY = "frame-rate";
   private static final List<String> DELAYS = List.of("frames", "ms", "stages");
   private static final List<String> KEYS = List.of(RATE_KEY, "frames", "ms", "stages");
@@ -23,7 +23,8 @@ final class PictureReader {
     this.stages = stages;
   }
 
-  Picture read(String name, YamlValue picture) throws ChainFormatException {
+  @Override
+  public Picture read(String name, YamlValue picture) throws ChainFormatException {
     YamlFields fields = picture.fields("a picture", KEYS);
     List<String> stated = fields.among(DELAYS);
     if (stated.isEmpty()) {
@@ -37,11 +38,19 @@ final class PictureReader {
         fields
             .optional("stages", value -> value.namesOf("stage", stages.keySet()))
             .orElse(List.of());
-    if (delay.filter(Delay.Frames.class::isInstance).isPresent()
-        || passed.stream().anyMatch(stage -> stages.get(stage).delay() instanceof Delay.Frames)) {
+    if (delay.orElse(null) instanceof Delay.Frames || hasFrames(passed)) {
       fields.required(RATE_KEY, RATE_KEY + ": 25");
     }
     return new Picture(name, fields.optional(RATE_KEY, PictureReader::frameRate), delay, passed);
+  }
+
+  private boolean hasFrames(List<String> passed) {
+    for (String stage : passed) {
+      if (stages.get(stage).delay() instanceof Delay.Frames) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Optional<Delay> delay(YamlFields fields) throws ChainFormatException {

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 
 /** Reads the {@code positions} of a chain file. */
-final class PositionReader {
+final class PositionReader implements EntryReader<Position> {
   static final String DIRECT_METRES = "direct-metres";
   static final String DIRECT_FEET = "direct-feet";
   private static final String THROW_METRES = "throw-metres";
@@ -17,9 +17,8 @@ final class PositionReader {
   private static final List<String> KEYS =
       List.of(DIRECT_METRES, DIRECT_FEET, THROW_METRES, THROW_FEET);
 
-  private PositionReader() {}
-
-  static Position read(String name, YamlValue position) throws ChainFormatException {
+  @Override
+  public Position read(String name, YamlValue position) throws ChainFormatException {
     YamlFields fields = position.fields("a position", KEYS);
     return new Position(name, direct(fields), throwMetres(fields));
   }

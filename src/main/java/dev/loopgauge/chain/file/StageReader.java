@@ -4,26 +4,19 @@ import dev.loopgauge.chain.Compensation;
 import dev.loopgauge.chain.Delay;
 import dev.loopgauge.chain.PacketTime;
 import dev.loopgauge.chain.Stage;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 
 /** Reads the {@code stages} of a chain file. */
-final class StageReader {
+final class StageReader implements EntryReader<Stage> {
   private static final List<String> DELAYS =
       List.of("samples", "ms", "blocks", "packets", "metres", "feet", "frames");
   private static final List<String> TOLERANCES = List.of("tolerance-samples", "tolerance-ms");
   private static final String PACKET_TIME = "packet-time-us";
   private static final String HINT = "keep one of them, or make two stages";
-  private static final List<String> KEYS =
-      Stream.of(
-              DELAYS,
-              List.of(PACKET_TIME),
-              TOLERANCES,
-              List.of("note", "reported-by", "compensated", "host"))
-          .flatMap(List::stream)
-          .toList();
+  private static final List<String> KEYS = keys();
   private static final Map<String, Compensation> COMPENSATIONS =
       YamlChoice.by(Compensation.values(), Compensation::label);
 
@@ -34,7 +27,16 @@ final class StageReader {
     this.hosts = hosts;
   }
 
-  Stage read(String name, YamlValue stage) throws ChainFormatException {
+  private static List<String> keys() {
+    List<String> keys = new ArrayList<>(DELAYS);
+    keys.add(PACKET_TIME);
+    keys.addAll(TOLERANCES);
+    keys.addAll(List.of("note", "reported-by", "compensated", "host"));
+    return List.copyOf(keys);
+  }
+
+  @Override
+  public Stage read(String name, YamlValue stage) throws ChainFormatException {
     YamlFields fields = stage.fields("a stage", KEYS);
     return new Stage(
         name,

@@ -1,5 +1,6 @@
 package dev.loopgauge.chain.file;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,7 +35,8 @@ record YamlFields(YamlValue owner, String what, Map<String, YamlValue> values) {
 
   /** A line of text, where given. */
   Optional<String> text(String key) throws ChainFormatException {
-    return optional(key, value -> value.text(key));
+    YamlValue value = values.get(key);
+    return value == null ? Optional.empty() : Optional.of(value.text(key));
   }
 
   /** Refuses a second key where only one of those stated may be. */
@@ -47,6 +49,8 @@ record YamlFields(YamlValue owner, String what, Map<String, YamlValue> values) {
 
   /** Those of the given keys that are there, in the order of the file. */
   List<String> among(List<String> keys) {
-    return values.keySet().stream().filter(keys::contains).toList();
+    List<String> there = new ArrayList<>(values.keySet());
+    there.retainAll(keys);
+    return there;
   }
 }

@@ -27,7 +27,10 @@ final class YamlText {
       StreamReader reader = new StreamReader(SETTINGS, text);
       FlatParser parser = new FlatParser(new ParserImpl(SETTINGS, reader), file);
       Optional<Node> root = new Composer(SETTINGS, parser).getSingleNode();
-      return root.map(node -> YamlValue.of(file, node)).orElseThrow(() -> empty(file));
+      if (root.isEmpty()) {
+        throw empty(file);
+      }
+      return YamlValue.of(file, root.get());
     } catch (FlatParser.Refusal e) {
       throw e.refused();
     } catch (YamlEngineException e) {

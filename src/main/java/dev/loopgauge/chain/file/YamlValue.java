@@ -87,7 +87,11 @@ record YamlValue(String file, Node key, Node node) {
       throw refuse("a list of at least one " + what, "write at least one, as in [one, two]");
     }
     checkCount(sequence.getValue().size());
-    return sequence.getValue().stream().map(item -> of(file, item)).toList();
+    List<YamlValue> items = new ArrayList<>();
+    for (Node item : sequence.getValue()) {
+      items.add(of(file, item));
+    }
+    return items;
   }
 
   /** A list of names, each of them known. */
@@ -168,7 +172,7 @@ record YamlValue(String file, Node key, Node node) {
   /** In {@code { ms: 0,9 }} YAML takes the 9 for a key without a value. */
   private void checkDecimalComma(YamlValue before, String name) throws ChainFormatException {
     String number = before.scalar().orElse("") + "," + name;
-    if (scalar().filter(String::isEmpty).isPresent()) {
+    if (node instanceof ScalarNode single && single.getValue().isEmpty()) {
       Optional<String> hint = decimalPoint(number);
       if (hint.isPresent()) {
         throw refuseKey("a decimal point", Shown.quoted(number), hint.get());
