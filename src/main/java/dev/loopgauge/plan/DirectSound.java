@@ -20,10 +20,11 @@ public record DirectSound(Latency direct, Latency pathLater, Overlap overlap) {
    */
   public static Optional<DirectSound> beside(Chain chain, PathBudget path) {
     ChainPath written = chain.path(path.name());
-    return written
-        .direct()
-        .filter(way -> written.loudspeaker().isEmpty())
-        .map(way -> of(new Latency(way.samples(chain.conditions()), chain.rate()), path));
+    if (written.direct().isEmpty() || written.loudspeaker().isPresent()) {
+      return Optional.empty();
+    }
+    double samples = written.direct().get().samples(chain.conditions());
+    return Optional.of(of(new Latency(samples, chain.rate()), path));
   }
 
   private static DirectSound of(Latency direct, PathBudget path) {

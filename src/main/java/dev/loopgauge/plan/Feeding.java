@@ -7,13 +7,14 @@ import dev.loopgauge.chain.Loudspeaker;
 import dev.loopgauge.chain.Mix;
 import dev.loopgauge.chain.MixEntry;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.Position;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * A path of a mix with its budget, and the way through air to the positions that hear it.
@@ -26,31 +27,28 @@ import java.util.stream.Collectors;
 record Feeding(MixEntry entry, ChainPath path, PathBudget budget, Map<String, Latency> air) {
   /** The paths of a mix, in its order. */
   static List<Feeding> of(Chain chain, Mix mix) {
-    Map<String, PathBudget> budgets =
-        ChainBudget.all(chain).stream()
-            .collect(Collectors.toMap(PathBudget::name, budget -> budget));
-    return mix.entries().stream()
-        .map(entry -> of(chain, entry, budgets.get(entry.path())))
-        .toList();
+    Map<String, PathBudget> budgets = new HashMap<>();
+    for (PathBudget budget : ChainBudget.all(chain)) {
+      budgets.put(budget.name(), budget);
+    }
+    List<Feeding> feeding = new ArrayList<>();
+    for (MixEntry entry : mix.entries()) {
+      feeding.add(of(chain, entry, budgets.get(entry.path())));
+    }
+    return feeding;
   }
 
   private static Feeding of(Chain chain, MixEntry entry, PathBudget budget) {
     ChainPath path = chain.path(entry.path());
-    Map<String, Latency> air =
-        path.loudspeaker().map(loudspeaker -> air(chain, loudspeaker)).orElse(Map.of());
+    Map<String, Latency> air = new HashMap<>();
+    if (path.loudspeaker().isPresent()) {
+      Loudspeaker from = path.loudspeaker().get();
+      for (String position : from.positions()) {
+        Position seat = chain.positions().get(position);
+        air.put(position, seat.throwOf(from.name(), chain.conditions()));
+      }
+    }
     return new Feeding(entry, path, budget, air);
-  }
-
-  private static Map<String, Latency> air(Chain chain, Loudspeaker loudspeaker) {
-    return loudspeaker.positions().stream()
-        .collect(
-            Collectors.toMap(
-                position -> position,
-                position ->
-                    chain
-                        .positions()
-                        .get(position)
-                        .throwOf(loudspeaker.name(), chain.conditions())));
   }
 
   /** The positions that hear both paths, in the order of this one's. */
@@ -63,7 +61,9 @@ record Feeding(MixEntry entry, ChainPath path, PathBudget budget, Map<String, La
   /** Its stages and the air to a position. */
   List<StageDelay> at(Optional<String> position) {
     List<StageDelay> stages = new ArrayList<>(budget.stages());
-    position.ifPresent(seat -> stages.add(new StageDelay(wayTo(seat), air.get(seat), 0)));
+    if (position.isPresent()) {
+      stages.add(new StageDelay(wayTo(position.get()), air.get(position.get()), 0));
+    }
     return stages;
   }
 

@@ -5,9 +5,10 @@ import dev.loopgauge.chain.Compensation;
 import dev.loopgauge.chain.Hearing;
 import dev.loopgauge.chain.Mix;
 import dev.loopgauge.chain.PathBudget;
+import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.Latency;
+import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -39,56 +40,74 @@ public record MixBudget(String name, List<MixArrival> arrivals, List<MixPair> pa
 
   /** The paths of a mix, in its order, as they arrive there. */
   static List<MixArrival> arrivals(Chain chain, Mix mix) {
-    List<PathBudget> paths = Feeding.of(chain, mix).stream().map(Feeding::budget).toList();
+    List<PathBudget> paths = new ArrayList<>();
+    for (Feeding feeding : Feeding.of(chain, mix)) {
+      paths.add(feeding.budget());
+    }
     Map<String, Latency> known = added(chain, paths, KNOWN);
     Map<String, Latency> all = added(chain, paths, ALL);
     Hearing heard = hearing(chain, paths, known);
     Hearing heardIfAll = hearing(chain, paths, all);
-    return paths.stream()
-        .map(
-            path ->
-                new MixArrival(
-                    path,
-                    known.get(path.name()),
-                    all.get(path.name()),
-                    heard.judged(chain.path(path.name())),
-                    heardIfAll.judged(chain.path(path.name()))))
-        .toList();
+    List<MixArrival> arrivals = new ArrayList<>();
+    for (PathBudget path : paths) {
+      arrivals.add(
+          new MixArrival(
+              path,
+              known.get(path.name()),
+              all.get(path.name()),
+              heard.judged(chain.path(path.name())),
+              heardIfAll.judged(chain.path(path.name()))));
+    }
+    return arrivals;
   }
 
   private static Hearing hearing(Chain chain, List<PathBudget> paths, Map<String, Latency> added) {
     Map<String, Latency> delays = new HashMap<>();
-    paths.forEach(path -> delays.put(path.name(), path.delay().plus(added.get(path.name()))));
+    for (PathBudget path : paths) {
+      delays.put(path.name(), path.delay().plus(added.get(path.name())));
+    }
     return Hearing.of(chain, delays);
   }
 
   /** Only those of its paths, and of its pairs, that are named. */
   public MixBudget among(Set<String> paths) {
-    return new MixBudget(
-        name,
-        arrivals.stream().filter(arrival -> paths.contains(arrival.path().name())).toList(),
-        pairs.stream()
-            .filter(pair -> paths.contains(pair.first().path()))
-            .filter(pair -> paths.contains(pair.second().path()))
-            .toList(),
-        leftOut);
+    List<MixArrival> named = new ArrayList<>();
+    for (MixArrival arrival : arrivals) {
+      if (paths.contains(arrival.path().name())) {
+        named.add(arrival);
+      }
+    }
+    List<MixPair> together = new ArrayList<>();
+    for (MixPair pair : pairs) {
+      if (paths.contains(pair.first().path()) && paths.contains(pair.second().path())) {
+        together.add(pair);
+      }
+    }
+    return new MixBudget(name, named, together, leftOut);
   }
 
   /** The desk brings the compensated part of each path up to the longest there is. */
   private static Map<String, Latency> added(
       Chain chain, List<PathBudget> paths, Set<Compensation> compensated) {
-    Map<String, Double> parts = new LinkedHashMap<>();
-    paths.forEach(path -> parts.put(path.name(), compensated(chain, path, compensated)));
-    double longest = parts.values().stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    double longest = 0;
+    for (PathBudget path : paths) {
+      longest = Math.max(longest, compensated(chain, path, compensated));
+    }
     Map<String, Latency> added = new HashMap<>();
-    parts.forEach((path, part) -> added.put(path, new Latency(longest - part, chain.rate())));
+    for (PathBudget path : paths) {
+      double part = compensated(chain, path, compensated);
+      added.put(path.name(), new Latency(longest - part, chain.rate()));
+    }
     return added;
   }
 
   private static double compensated(Chain chain, PathBudget path, Set<Compensation> compensated) {
-    return path.stages().stream()
-        .filter(stage -> compensated.contains(chain.stages().get(stage.name()).compensated()))
-        .mapToDouble(stage -> stage.delay().samples())
-        .sum();
+    double samples = 0;
+    for (StageDelay stage : path.stages()) {
+      if (compensated.contains(chain.stages().get(stage.name()).compensated())) {
+        samples += stage.delay().samples();
+      }
+    }
+    return samples;
   }
 }

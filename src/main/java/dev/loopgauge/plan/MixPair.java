@@ -11,7 +11,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * Two paths that are heard together.
@@ -80,17 +79,22 @@ public record MixPair(
 
   private static Set<String> unknown(Chain chain, StageDifference difference) {
     Set<String> names = new LinkedHashSet<>();
-    Stream.concat(difference.added().stream(), difference.spared().stream())
-        .filter(stage -> compensation(chain, stage) == Compensation.UNKNOWN)
-        .filter(stage -> stage.delay().samples() > 0)
-        .forEach(stage -> names.add(stage.name()));
+    for (List<StageDelay> stages : List.of(difference.added(), difference.spared())) {
+      for (StageDelay stage : stages) {
+        if (compensation(chain, stage) == Compensation.UNKNOWN && stage.delay().samples() > 0) {
+          names.add(stage.name());
+        }
+      }
+    }
     return names;
   }
 
   private static List<Set<String>> guesses(Set<String> unknown) {
     Set<Set<String>> guesses = new LinkedHashSet<>();
     guesses.add(Set.of());
-    unknown.forEach(stage -> guesses.add(Set.of(stage)));
+    for (String stage : unknown) {
+      guesses.add(Set.of(stage));
+    }
     guesses.add(unknown);
     return List.copyOf(guesses);
   }

@@ -35,12 +35,9 @@ record MixPairs(List<MixPair> pairs, int leftOut) {
 
   static MixPairs of(Chain chain, Mix mix) {
     Map<String, List<Feeding>> byInput = new LinkedHashMap<>();
-    Feeding.of(chain, mix)
-        .forEach(
-            feeding ->
-                byInput
-                    .computeIfAbsent(feeding.path().input(), input -> new ArrayList<>())
-                    .add(feeding));
+    for (Feeding feeding : Feeding.of(chain, mix)) {
+      byInput.computeIfAbsent(feeding.path().input(), input -> new ArrayList<>()).add(feeding);
+    }
     List<MixPair> pairs = new ArrayList<>();
     int leftOut = 0;
     for (List<Feeding> sameInput : byInput.values()) {

@@ -5,13 +5,13 @@ import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Hearing;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.signal.Latency;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * The block sizes that may be advised to bring sound nearer to a picture: those at which no limit
@@ -31,31 +31,43 @@ public final class PictureBlocks {
   /** Of some block sizes for a chain. */
   public static PictureBlocks of(
       Chain chain, PathDelays delays, PictureRule rule, List<Integer> blockSizes) {
-    if (chain.paths().values().stream().allMatch(path -> path.picture().isEmpty())) {
-      return new PictureBlocks(List.of(), delays, rule);
+    List<Chain> rigs = new ArrayList<>();
+    if (hasPicture(chain)) {
+      Set<String> now = over(chain, delays);
+      for (int blockSize : blockSizes) {
+        Chain rig = chain.withBlockSize(blockSize);
+        if (now.containsAll(over(rig, delays))) {
+          rigs.add(rig);
+        }
+      }
     }
-    Set<String> now = over(chain, delays);
-    return new PictureBlocks(
-        blockSizes.stream()
-            .map(chain::withBlockSize)
-            .filter(rig -> now.containsAll(over(rig, delays)))
-            .toList(),
-        delays,
-        rule);
+    return new PictureBlocks(rigs, delays, rule);
+  }
+
+  private static boolean hasPicture(Chain chain) {
+    for (ChainPath path : chain.paths().values()) {
+      if (path.picture().isPresent()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The paths that their listeners hear too late. */
   private static Set<String> over(Chain chain, PathDelays delays) {
     Map<String, Latency> late = new HashMap<>();
-    chain.paths().forEach((name, path) -> late.put(name, delays.of(chain, path).delay()));
+    for (ChainPath path : chain.paths().values()) {
+      late.put(path.name(), delays.of(chain, path).delay());
+    }
     Hearing hearing = Hearing.of(chain, late);
-    return chain.paths().values().stream()
-        .filter(
-            path ->
-                chain.limits().get(path.listener()).standing(hearing.judged(path).ms())
-                    == Standing.OVER)
-        .map(ChainPath::name)
-        .collect(Collectors.toSet());
+    Set<String> over = new HashSet<>();
+    for (ChainPath path : chain.paths().values()) {
+      double ms = hearing.judged(path).ms();
+      if (chain.limits().get(path.listener()).standing(ms) == Standing.OVER) {
+        over.add(path.name());
+      }
+    }
+    return over;
   }
 
   /**
@@ -64,22 +76,31 @@ public final class PictureBlocks {
    * where the block size changes nothing.
    */
   public Optional<PictureBlock> closest(String path) {
-    List<PictureBlock> candidates = rigs.stream().flatMap(rig -> at(rig, path).stream()).toList();
-    long different =
-        candidates.stream().mapToDouble(c -> c.match().soundEarly().samples()).distinct().count();
-    return different < 2
-        ? Optional.empty()
-        : candidates.stream()
-            .min(
-                Comparator.comparingDouble((PictureBlock c) -> c.match().apartMs())
-                    .thenComparing(c -> -c.match().soundEarly().samples()));
+    Set<Double> early = new HashSet<>();
+    Optional<PictureBlock> best = Optional.empty();
+    for (Chain rig : rigs) {
+      Optional<PictureMatch> match = at(rig, rig.path(path));
+      if (match.isPresent()) {
+        early.add(match.get().soundEarly().samples());
+        best = better(best, new PictureBlock(rig.blockSize(), match.get()));
+      }
+    }
+    return early.size() < 2 ? Optional.empty() : best;
   }
 
-  private Optional<PictureBlock> at(Chain rig, String name) {
-    ChainPath path = rig.path(name);
+  private Optional<PictureMatch> at(Chain rig, ChainPath path) {
     return path.picture().isEmpty()
         ? Optional.empty()
-        : PictureMatch.of(rig, path, delays.of(rig, path).delay(), rule)
-            .map(match -> new PictureBlock(rig.blockSize(), match));
+        : PictureMatch.of(rig, path, delays.of(rig, path).delay(), rule);
+  }
+
+  private static Optional<PictureBlock> better(Optional<PictureBlock> best, PictureBlock other) {
+    if (best.isEmpty()) {
+      return Optional.of(other);
+    }
+    PictureMatch known = best.get().match();
+    int nearer = Double.compare(other.match().apartMs(), known.apartMs());
+    boolean earlier = other.match().soundEarly().samples() > known.soundEarly().samples();
+    return nearer < 0 || (nearer == 0 && earlier) ? Optional.of(other) : best;
   }
 }

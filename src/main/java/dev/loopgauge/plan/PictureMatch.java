@@ -25,11 +25,12 @@ public record PictureMatch(String path, String picture, PictureRule rule, Latenc
    */
   public static Optional<PictureMatch> of(
       Chain chain, ChainPath path, Latency sound, PictureRule rule) {
-    return path.picture()
-        .map(
-            name ->
-                new PictureMatch(
-                    path.name(), name, rule, chain.delay(chain.pictures().get(name)).minus(sound)));
+    if (path.picture().isEmpty()) {
+      return Optional.empty();
+    }
+    String name = path.picture().get();
+    Latency early = chain.delay(chain.pictures().get(name)).minus(sound);
+    return Optional.of(new PictureMatch(path.name(), name, rule, early));
   }
 
   /** How it stands by the rule, before anything is delayed. */

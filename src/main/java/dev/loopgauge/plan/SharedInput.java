@@ -39,27 +39,24 @@ public record SharedInput(String input, PathBudget fastest, List<Destination> ot
       String input = chain.path(path.name()).input();
       byInput.computeIfAbsent(input, name -> new ArrayList<>()).add(path);
     }
-    return byInput.entrySet().stream()
-        .filter(entry -> entry.getValue().size() > 1)
-        .map(entry -> of(entry.getKey(), entry.getValue()))
-        .toList();
+    List<SharedInput> shared = new ArrayList<>();
+    for (Map.Entry<String, List<PathBudget>> entry : byInput.entrySet()) {
+      if (entry.getValue().size() > 1) {
+        shared.add(of(entry.getKey(), entry.getValue()));
+      }
+    }
+    return shared;
   }
 
   private static SharedInput of(String input, List<PathBudget> paths) {
-    List<PathBudget> sorted =
-        paths.stream().sorted(Comparator.comparingDouble(p -> p.delay().samples())).toList();
+    List<PathBudget> sorted = new ArrayList<>(paths);
+    sorted.sort(Comparator.comparingDouble(path -> path.delay().samples()));
     PathBudget fastest = sorted.get(0);
-    return new SharedInput(
-        input,
-        fastest,
-        sorted.stream()
-            .skip(1)
-            .map(
-                path ->
-                    new Destination(
-                        path,
-                        path.delay().minus(fastest.delay()),
-                        StageDifference.between(fastest, path)))
-            .toList());
+    List<Destination> others = new ArrayList<>();
+    for (PathBudget path : sorted.subList(1, sorted.size())) {
+      Latency later = path.delay().minus(fastest.delay());
+      others.add(new Destination(path, later, StageDifference.between(fastest, path)));
+    }
+    return new SharedInput(input, fastest, others);
   }
 }

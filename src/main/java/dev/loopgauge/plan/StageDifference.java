@@ -29,11 +29,24 @@ public record StageDifference(List<StageDelay> added, List<StageDelay> spared) {
     List<StageDelay> added = new ArrayList<>(second);
     List<StageDelay> spared = new ArrayList<>();
     for (StageDelay stage : first) {
-      if (!added.remove(stage)) {
+      int same = indexOf(added, stage.name());
+      if (same < 0) {
         spared.add(stage);
+      } else {
+        added.remove(same);
       }
     }
     return new StageDifference(added, spared);
+  }
+
+  /** A chain has no two stages of one name. */
+  private static int indexOf(List<StageDelay> stages, String name) {
+    for (int i = 0; i < stages.size(); i++) {
+      if (stages.get(i).name().equals(name)) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   /** How much later those of the stages that count make the second, in samples. */
@@ -47,10 +60,18 @@ public record StageDifference(List<StageDelay> added, List<StageDelay> spared) {
   }
 
   private static double sum(List<StageDelay> stages, Predicate<StageDelay> counts) {
-    return stages.stream().filter(counts).mapToDouble(stage -> stage.delay().samples()).sum();
+    double samples = 0;
+    for (StageDelay stage : stages) {
+      samples += counts.test(stage) ? stage.delay().samples() : 0;
+    }
+    return samples;
   }
 
   private static double tolerance(List<StageDelay> stages) {
-    return stages.stream().mapToDouble(StageDelay::toleranceSamples).sum();
+    double samples = 0;
+    for (StageDelay stage : stages) {
+      samples += stage.toleranceSamples();
+    }
+    return samples;
   }
 }
