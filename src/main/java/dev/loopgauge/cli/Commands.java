@@ -28,6 +28,7 @@ import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.live.Site;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,7 +56,11 @@ final class Commands {
 
   /** All that the help lists. */
   static List<String> names() {
-    return HEADINGS.values().stream().flatMap(List::stream).toList();
+    List<String> names = new ArrayList<>();
+    for (List<String> commands : HEADINGS.values()) {
+      names.addAll(commands);
+    }
+    return List.copyOf(names);
   }
 
   /**

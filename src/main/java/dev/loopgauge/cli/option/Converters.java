@@ -63,10 +63,12 @@ public final class Converters {
 
     @Override
     public T convert(String text) {
-      return values.stream()
-          .filter(value -> label.apply(value).equals(text))
-          .findFirst()
-          .orElseThrow(() -> new TypeConversionException(expected() + ", found '" + text + "'"));
+      for (T value : values) {
+        if (label.apply(value).equals(text)) {
+          return value;
+        }
+      }
+      throw new TypeConversionException(expected() + ", found '" + text + "'");
     }
 
     private String expected() {

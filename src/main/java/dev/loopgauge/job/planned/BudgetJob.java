@@ -17,6 +17,7 @@ import dev.loopgauge.signal.SampleRate;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,7 +55,10 @@ public record BudgetJob(
    */
   public Answer run() throws ChainFormatException {
     Chain chain = asAsked(ChainFile.read(chainFile));
-    List<String> notes = chain.notices().stream().map(this::note).toList();
+    List<String> notes = new ArrayList<>();
+    for (Notice notice : chain.notices()) {
+      notes.add(note(notice));
+    }
     BudgetDocument document = changes.isEmpty() ? budget(chain) : whatIf(chain);
     return Answer.inside(!document.isOver(), told(document.noting(notes)));
   }
@@ -85,18 +89,20 @@ public record BudgetJob(
 
   private BudgetDocument budget(Chain chain) {
     Map<String, PathBudget> all = new LinkedHashMap<>();
-    ChainBudget.all(chain).forEach(budget -> all.put(budget.name(), budget));
-    List<PathBudget> chosen =
-        paths.isEmpty()
-            ? List.copyOf(all.values())
-            : paths.stream().distinct().map(chain::path).map(p -> all.get(p.name())).toList();
+    for (PathBudget budget : ChainBudget.all(chain)) {
+      all.put(budget.name(), budget);
+    }
+    List<PathBudget> chosen = new ArrayList<>();
+    for (String path : paths.isEmpty() ? all.keySet() : new LinkedHashSet<>(paths)) {
+      chosen.add(all.get(chain.path(path).name()));
+    }
     return BudgetDocument.of(chain, chosen, rule);
   }
 
   private Chain asAsked(Chain written) {
-    Chain chain = rate.map(written::withSampleRate).orElse(written);
+    Chain chain = rate.isPresent() ? written.withSampleRate(rate.get()) : written;
     try {
-      return blockSize.map(chain::withBlockSize).orElse(chain);
+      return blockSize.isPresent() ? chain.withBlockSize(blockSize.get()) : chain;
     } catch (IllegalArgumentException e) {
       throw new UsageException(e.getMessage(), "give a block size that the host offers");
     }

@@ -2,6 +2,7 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.BlockSizes;
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.Mix;
 import dev.loopgauge.chain.PathBudget;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.plan.MixBudget;
@@ -13,11 +14,12 @@ import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sparse;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * How late the paths of a chain are predicted to be.
@@ -76,22 +78,37 @@ public record BudgetDocument(
         Optional.of(chain.rate().hertz()),
         chain.countsBlocks() ? Optional.of(chain.blockSize()) : Optional.empty(),
         Optional.of(Numbers.rounded(chain.airTemperatureC(), TEMPERATURE_DECIMALS)),
-        chain.hosts().values().stream().map(host -> HostRecord.of(chain, host)).toList(),
-        paths.stream().map(path -> PathRecord.of(chain, path, rule, blocks)).toList(),
-        SharedInput.among(chain, paths).stream().map(InputRecord::of).toList(),
+        HostRecord.all(chain),
+        paths(chain, paths, rule, blocks),
+        InputRecord.of(SharedInput.among(chain, paths)),
         mixes(chain, paths),
         List.of(),
         List.of(),
         List.of());
   }
 
+  private static List<PathRecord> paths(
+      Chain chain, List<PathBudget> paths, PictureRule rule, PictureBlocks blocks) {
+    List<PathRecord> records = new ArrayList<>();
+    for (PathBudget path : paths) {
+      records.add(PathRecord.of(chain, path, rule, blocks));
+    }
+    return records;
+  }
+
   private static List<MixRecord> mixes(Chain chain, List<PathBudget> paths) {
-    Set<String> names = paths.stream().map(PathBudget::name).collect(Collectors.toSet());
-    return chain.mixes().values().stream()
-        .map(mix -> MixBudget.of(chain, mix).among(names))
-        .filter(mix -> mix.arrivals().size() > 1)
-        .map(MixRecord::of)
-        .toList();
+    Set<String> names = new HashSet<>();
+    for (PathBudget path : paths) {
+      names.add(path.name());
+    }
+    List<MixRecord> mixes = new ArrayList<>();
+    for (Mix mix : chain.mixes().values()) {
+      MixBudget budget = MixBudget.of(chain, mix).among(names);
+      if (budget.arrivals().size() > 1) {
+        mixes.add(MixRecord.of(budget));
+      }
+    }
+    return mixes;
   }
 
   /**
@@ -144,8 +161,12 @@ public record BudgetDocument(
 
   /** Whether a path is too late for its listener, or too far from its picture. */
   public boolean isOver() {
-    return paths.stream()
-        .anyMatch(path -> path.standing().filter(s -> s == Standing.OVER).isPresent());
+    for (PathRecord path : paths) {
+      if (path.standing().orElse(null) == Standing.OVER) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static List<String> names(List<PathRecord> paths) {

@@ -52,7 +52,9 @@ final class BudgetText {
 
   private String byStage() {
     start();
-    document.paths().forEach(path -> StageTable.tell(path, sheet));
+    for (PathRecord path : document.paths()) {
+      StageTable.tell(path, sheet);
+    }
     rest();
     return sheet.toString();
   }
@@ -69,37 +71,57 @@ final class BudgetText {
 
   private String title() {
     List<String> parts = new ArrayList<>();
-    document.chain().ifPresent(parts::add);
-    document
-        .sampleRateHz()
-        .ifPresent(hertz -> parts.add(Numbers.brief(hertz / 1000.0, 4) + " kHz"));
-    document.blockSize().ifPresent(size -> parts.add("block " + size));
-    document.airTemperature().ifPresent(t -> parts.add(Numbers.brief(t.doubleValue(), 1) + " °C"));
+    if (document.chain().isPresent()) {
+      parts.add(document.chain().get());
+    }
+    if (document.sampleRateHz().isPresent()) {
+      parts.add(Numbers.brief(document.sampleRateHz().get() / 1000.0, 4) + " kHz");
+    }
+    if (document.blockSize().isPresent()) {
+      parts.add("block " + document.blockSize().get());
+    }
+    if (document.airTemperature().isPresent()) {
+      parts.add(Numbers.brief(document.airTemperature().get().doubleValue(), 1) + " °C");
+    }
     return String.join(" · ", parts);
   }
 
   private void rest() {
-    document.notes().forEach(note -> sheet.row("note", note));
+    for (String note : document.notes()) {
+      sheet.row("note", note);
+    }
     PathNotes.tell(document.paths(), excerpt, sheet);
     sheet.gap();
     Inputs.tell(document.inputs(), document.paths(), excerpt, sheet);
-    document.mixes().forEach(mix -> Mixes.tell(mix, document.paths(), excerpt, sheet));
+    for (MixRecord mix : document.mixes()) {
+      Mixes.tell(mix, document.paths(), excerpt, sheet);
+    }
     limits();
   }
 
   private void limits() {
     Map<Listener, PathRecord> limits = new EnumMap<>(Listener.class);
-    document
-        .paths()
-        .forEach(path -> path.listener().ifPresent(listener -> limits.put(listener, path)));
-    limits.forEach((listener, path) -> sheet.row(listener.label(), limit(path)));
+    for (PathRecord path : document.paths()) {
+      if (path.listener().isPresent()) {
+        limits.put(path.listener().get(), path);
+      }
+    }
+    for (Map.Entry<Listener, PathRecord> limit : limits.entrySet()) {
+      sheet.row(limit.getKey().label(), limit(limit.getValue()));
+    }
   }
 
   private static String limit(PathRecord path) {
     List<String> parts = new ArrayList<>();
-    path.cautionMs().ifPresent(ms -> parts.add("caution above " + brief(ms) + " ms"));
-    path.limitMs().ifPresent(ms -> parts.add("limit " + brief(ms) + " ms"));
-    path.limitSource().ifPresent(parts::add);
+    if (path.cautionMs().isPresent()) {
+      parts.add("caution above " + brief(path.cautionMs().get()) + " ms");
+    }
+    if (path.limitMs().isPresent()) {
+      parts.add("limit " + brief(path.limitMs().get()) + " ms");
+    }
+    if (path.limitSource().isPresent()) {
+      parts.add(path.limitSource().get());
+    }
     return String.join("; ", parts);
   }
 

@@ -2,15 +2,15 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.report.budget.MixRecord.ArrivalRecord;
+import dev.loopgauge.report.form.Alike;
 import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** The first lines of a budget: how the listeners stand, in words, the worst first. */
 final class BudgetVerdict {
@@ -35,7 +35,9 @@ final class BudgetVerdict {
     if (!over.isEmpty()) {
       sheet.line("OVER the limit: " + verdict.each(over, BudgetVerdict::beyond));
     }
-    mixes.forEach(verdict::mix);
+    for (MixRecord mix : mixes) {
+      verdict.mix(mix);
+    }
     verdict.pictures();
     if (!caution.isEmpty()) {
       sheet.line(
@@ -50,13 +52,17 @@ final class BudgetVerdict {
   /** The desk may make a listener late by waiting for the slowest of a mix. */
   private void mix(MixRecord mix) {
     Map<String, ArrivalRecord> late = new HashMap<>();
-    mix.paths().stream()
-        .filter(arrival -> isOver(arrival.standing()))
-        .forEach(arrival -> late.put(arrival.path(), arrival));
-    List<PathRecord> made =
-        paths.stream()
-            .filter(path -> late.containsKey(path.name()) && !isOver(path.heard()))
-            .toList();
+    for (ArrivalRecord arrival : mix.paths()) {
+      if (arrival.standing().orElse(null) == Standing.OVER) {
+        late.put(arrival.path(), arrival);
+      }
+    }
+    List<PathRecord> made = new ArrayList<>();
+    for (PathRecord path : paths) {
+      if (late.containsKey(path.name()) && path.heard().orElse(null) != Standing.OVER) {
+        made.add(path);
+      }
+    }
     if (!made.isEmpty()) {
       String each = each(made, path -> "by " + path.beyond(late.get(path.name()).limitedMs()));
       sheet.line(
@@ -69,52 +75,53 @@ final class BudgetVerdict {
   }
 
   private void pictures() {
-    List<PathRecord> outside =
-        paths.stream()
-            .filter(path -> path.picture().filter(PictureRecord::isOver).isPresent())
-            .toList();
+    List<PathRecord> outside = new ArrayList<>();
+    for (PathRecord path : paths) {
+      if (path.picture().isPresent() && path.picture().get().isOver()) {
+        outside.add(path);
+      }
+    }
     Excerpt.Part<PathRecord> part =
         excerpt.of(outside, MOST_NAMED, BudgetVerdict::picture, PathTable.worstFirst());
-    part.shown()
-        .forEach(
-            row ->
-                sheet.line(
-                    "OUTSIDE "
-                        + (row.first().picture().orElseThrow().title() + ": ")
-                        + (row.names(PathRecord::name) + ", " + picture(row.first()) + ".")));
+    for (Alike<PathRecord> row : part.shown()) {
+      sheet.line(
+          "OUTSIDE "
+              + (row.first().picture().orElseThrow().title() + ": ")
+              + (row.names(PathRecord::name) + ", " + picture(row.first()) + "."));
+    }
     if (part.hidden() > 0) {
       sheet.line("OUTSIDE their picture's rule too: " + part.hidden() + " paths more.");
     }
   }
 
   private static String picture(PathRecord path) {
-    return path.picture().map(PictureRecord::apart).orElse("");
+    return path.picture().isPresent() ? path.picture().get().apart() : "";
   }
 
   private List<PathRecord> paths(Standing standing) {
-    return paths.stream()
-        .filter(path -> path.heard().orElse(null) == standing)
-        .sorted(PathTable.worstFirst())
-        .toList();
+    List<PathRecord> standingSo = new ArrayList<>();
+    for (PathRecord path : paths) {
+      if (path.heard().orElse(null) == standing) {
+        standingSo.add(path);
+      }
+    }
+    standingSo.sort(PathTable.worstFirst());
+    return standingSo;
   }
 
   private static String beyond(PathRecord path) {
-    return "by "
-        + path.beyond(path.judgedMs())
-        + path.judged().map(JudgedRecord::because).orElse("");
-  }
-
-  private static boolean isOver(Optional<Standing> standing) {
-    return standing.filter(s -> s == Standing.OVER).isPresent();
+    String because = path.judged().isPresent() ? path.judged().get().because() : "";
+    return "by " + path.beyond(path.judgedMs()) + because;
   }
 
   /** The paths, each with what there is to say of it; those of which it is the same together. */
   private String each(List<PathRecord> paths, Function<PathRecord, String> words) {
     Excerpt.Part<PathRecord> part = excerpt.of(paths, MOST_NAMED, words, PathTable.worstFirst());
-    String told =
-        part.shown().stream()
-            .map(row -> row.names(PathRecord::name) + " " + words.apply(row.first()))
-            .collect(Collectors.joining(part.isGrouped() ? "; " : ", "));
+    List<String> each = new ArrayList<>();
+    for (Alike<PathRecord> row : part.shown()) {
+      each.add(row.names(PathRecord::name) + " " + words.apply(row.first()));
+    }
+    String told = String.join(part.isGrouped() ? "; " : ", ", each);
     return told + (part.hidden() > 0 ? "; and " + part.hidden() + " paths more." : ".");
   }
 }

@@ -15,15 +15,16 @@ final class Combs {
 
   /** A frequency with its unit; a dash where there is none. */
   static String hz(Optional<BigDecimal> hertz) {
-    return hertz
-        .map(BigDecimal::doubleValue)
-        .map(hz -> Numbers.plain(hz, hz < SMALL_HZ ? 1 : 0) + " Hz")
-        .orElse("-");
+    if (hertz.isEmpty()) {
+      return "-";
+    }
+    double hz = hertz.get().doubleValue();
+    return Numbers.plain(hz, hz < SMALL_HZ ? 1 : 0) + " Hz";
   }
 
   /** Peak to dip with its unit: {@code 9.6 dB}, or {@code full} where the nulls are silent. */
   static String ripple(Optional<BigDecimal> db) {
-    return db.map(ripple -> Numbers.plain(ripple.doubleValue(), 1) + " dB").orElse("full");
+    return db.isPresent() ? Numbers.plain(db.get().doubleValue(), 1) + " dB" : "full";
   }
 
   /** The effect in words; what needs attention is in capitals. */

@@ -21,8 +21,12 @@ public record DirectRecord(
     Optional<BigDecimal> rippleDb,
     Blend effect,
     String reason) {
-  /** Of direct sound beside a path. */
-  static DirectRecord of(DirectSound sound) {
+  /** Of direct sound beside a path, where there is any. */
+  static Optional<DirectRecord> of(Optional<DirectSound> sound) {
+    return sound.isPresent() ? Optional.of(of(sound.get())) : Optional.empty();
+  }
+
+  private static DirectRecord of(DirectSound sound) {
     Comb comb = sound.overlap().comb();
     return new DirectRecord(
         Optional.of(Written.samples(sound.direct().samples())),
@@ -32,14 +36,14 @@ public record DirectRecord(
         Optional.of(Written.db(sound.overlap().laterLevelDb())),
         Written.hz(comb.firstNullHz()),
         Written.hz(comb.nullSpacingHz()),
-        Written.boxed(comb.rippleDb()).map(Written::db),
+        Written.db(comb.rippleDb()),
         sound.overlap().effect(),
         sound.overlap().reason());
   }
 
   /** In words, for a listener. */
   String told(Optional<Listener> listener) {
-    boolean house = listener.filter(who -> who == Listener.HOUSE).isPresent();
+    boolean house = listener.orElse(null) == Listener.HOUSE;
     String order = pathLaterMs.signum() < 0 ? " earlier: " : " later: ";
     return ("direct sound after " + Numbers.inMs(directMs, 3) + ", ")
         + (house ? "the loudspeakers " : "this path ")

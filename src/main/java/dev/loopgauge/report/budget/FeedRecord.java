@@ -15,8 +15,12 @@ public record FeedRecord(
     BigDecimal delayMs,
     Standing standing,
     List<String> leavesOut) {
-  /** Of a feed. */
-  static FeedRecord of(EarlierFeed feed) {
+  /** Of a feed, where there is one. */
+  static Optional<FeedRecord> of(Optional<EarlierFeed> feed) {
+    return feed.isPresent() ? Optional.of(of(feed.get())) : Optional.empty();
+  }
+
+  private static FeedRecord of(EarlierFeed feed) {
     return new FeedRecord(
         Optional.of(Written.samples(feed.delay().samples())),
         Written.ms(feed.delay().ms()),

@@ -1,5 +1,6 @@
 package dev.loopgauge.report.budget;
 
+import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.Guidance;
 import dev.loopgauge.chain.Instrument;
 import dev.loopgauge.report.form.Numbers;
@@ -14,10 +15,19 @@ public record GuidanceRecord(
     BigDecimal fairMs,
     String rating,
     Optional<String> source) {
-  /** Of a row of the guidance, at a delay. */
-  static GuidanceRecord of(Optional<Instrument> instrument, Guidance row, double ms) {
+  /** Of a path at a delay; empty where no instrument is stated, or nothing is known of it. */
+  static Optional<GuidanceRecord> of(ChainPath path, double ms) {
+    if (path.instrument().isEmpty()) {
+      return Optional.empty();
+    }
+    Instrument instrument = path.instrument().get();
+    Optional<Guidance> known = instrument.guidance(path.listener());
+    return known.isPresent() ? Optional.of(of(instrument, known.get(), ms)) : Optional.empty();
+  }
+
+  private static GuidanceRecord of(Instrument instrument, Guidance row, double ms) {
     return new GuidanceRecord(
-        instrument.map(Instrument::label),
+        Optional.of(instrument.label()),
         Written.ms(row.goodMs()),
         Written.ms(row.fairMs()),
         row.rating(ms).label(),

@@ -31,23 +31,38 @@ public record InputRecord(String input, String fastest, List<LaterRecord> later)
     /** Which stages make it so: {@code host +2.667}. */
     String because() {
       List<String> parts = new ArrayList<>();
-      added.forEach(stage -> parts.add(part(stage, "+")));
-      spared.forEach(stage -> parts.add(part(stage, "-")));
+      for (StageRecord stage : added) {
+        parts.add(part(stage, "+"));
+      }
+      for (StageRecord stage : spared) {
+        parts.add(part(stage, "-"));
+      }
       return parts.isEmpty() ? "the same stages" : String.join(", ", parts);
     }
   }
 
-  /** Of an input. */
-  static InputRecord of(SharedInput input) {
-    return new InputRecord(
-        input.input(),
-        input.fastest().name(),
-        input.others().stream().map(LaterRecord::of).toList());
+  /** Of inputs. */
+  static List<InputRecord> of(List<SharedInput> inputs) {
+    List<InputRecord> records = new ArrayList<>();
+    for (SharedInput input : inputs) {
+      records.add(of(input));
+    }
+    return records;
+  }
+
+  private static InputRecord of(SharedInput input) {
+    List<LaterRecord> later = new ArrayList<>();
+    for (SharedInput.Destination other : input.others()) {
+      later.add(LaterRecord.of(other));
+    }
+    return new InputRecord(input.input(), input.fastest().name(), later);
   }
 
   private static String part(StageRecord stage, String sign) {
     String ms =
-        stage.delayMs().map(known -> Numbers.plain(known.doubleValue(), MS_DECIMALS)).orElse("?");
+        stage.delayMs().isPresent()
+            ? Numbers.plain(stage.delayMs().get().doubleValue(), MS_DECIMALS)
+            : "?";
     return stage.name() + " " + sign + ms;
   }
 }

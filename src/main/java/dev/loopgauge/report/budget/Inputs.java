@@ -6,6 +6,7 @@ import dev.loopgauge.report.form.Excerpt;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
@@ -29,7 +30,9 @@ final class Inputs {
   static void tell(List<InputRecord> all, List<PathRecord> paths, Excerpt excerpt, Sheet sheet) {
     Inputs inputs = new Inputs(paths, excerpt, sheet);
     Excerpt.Part<InputRecord> part = excerpt.of(all, MOST_INPUTS, Inputs::key, widestFirst());
-    part.shown().forEach(inputs::tell);
+    for (Alike<InputRecord> input : part.shown()) {
+      inputs.tell(input);
+    }
     if (part.hidden() > 0) {
       sheet.line("And " + part.hidden() + " inputs more that go to several paths.").gap();
     }
@@ -37,17 +40,23 @@ final class Inputs {
 
   /** Which paths an input goes to doesn't matter, how much later they are does. */
   private static Object key(InputRecord input) {
-    return input.later().stream().map(one -> one.laterMs() + one.because()).toList();
+    List<String> later = new ArrayList<>();
+    for (LaterRecord one : input.later()) {
+      later.add(one.laterMs() + one.because());
+    }
+    return later;
   }
 
   private static Comparator<InputRecord> widestFirst() {
-    return Comparator.comparing(
-            (InputRecord input) ->
-                input.later().stream()
-                    .map(LaterRecord::laterMs)
-                    .max(Comparator.naturalOrder())
-                    .orElse(BigDecimal.ZERO))
-        .reversed();
+    return (one, other) -> width(other).compareTo(width(one));
+  }
+
+  private static BigDecimal width(InputRecord input) {
+    BigDecimal latest = BigDecimal.ZERO;
+    for (LaterRecord one : input.later()) {
+      latest = latest.max(one.laterMs());
+    }
+    return latest;
   }
 
   private void tell(Alike<InputRecord> inputs) {
@@ -63,13 +72,12 @@ final class Inputs {
             input.later(),
             MOST_PATHS,
             one -> one.laterMs() + one.because(),
-            Comparator.comparing(LaterRecord::laterMs).reversed());
-    part.shown()
-        .forEach(
-            row ->
-                sheet.row(
-                    "+" + Numbers.inMs(row.first().laterMs(), MS_DECIMALS),
-                    row.names(LaterRecord::path) + ": " + row.first().because()));
+            (one, other) -> other.laterMs().compareTo(one.laterMs()));
+    for (Alike<LaterRecord> row : part.shown()) {
+      sheet.row(
+          "+" + Numbers.inMs(row.first().laterMs(), MS_DECIMALS),
+          row.names(LaterRecord::path) + ": " + row.first().because());
+    }
     if (part.hidden() > 0) {
       sheet.line("  and " + part.hidden() + " paths more");
     }
@@ -77,10 +85,11 @@ final class Inputs {
   }
 
   private String delayOf(String name) {
-    return paths.stream()
-        .filter(path -> path.name().equals(name))
-        .findFirst()
-        .map(path -> ", " + Numbers.inMs(path.delayMs(), MS_DECIMALS))
-        .orElse("");
+    for (PathRecord path : paths) {
+      if (path.name().equals(name)) {
+        return ", " + Numbers.inMs(path.delayMs(), MS_DECIMALS);
+      }
+    }
+    return "";
   }
 }

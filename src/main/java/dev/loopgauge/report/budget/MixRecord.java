@@ -12,6 +12,7 @@ import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Written;
 import dev.loopgauge.signal.Latency;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -47,8 +48,8 @@ public record MixRecord(
       Optional<BigDecimal> judgedIfAllCompensatedMs)
       implements Sparse {
     private static ArrivalRecord of(MixArrival arrival) {
-      Optional<MixArrival> unsure =
-          Optional.of(arrival).filter(a -> !a.added().equals(a.addedIfAll()));
+      boolean sure = arrival.added().samples() == arrival.addedIfAll().samples();
+      Latency ifAll = arrival.delayIfAll();
       return new ArrivalRecord(
           arrival.path().name(),
           Optional.of(Written.samples(arrival.added().samples())),
@@ -56,16 +57,16 @@ public record MixRecord(
           Optional.of(Written.samples(arrival.delay().samples())),
           Written.ms(arrival.delay().ms()),
           Optional.of(arrival.standing()),
-          unsure.map(a -> Written.samples(a.delayIfAll().samples())),
-          unsure.map(a -> Written.ms(a.delayIfAll().ms())),
-          unsure.map(MixArrival::standingIfAll),
+          sure ? Optional.empty() : Optional.of(Written.samples(ifAll.samples())),
+          sure ? Optional.empty() : Optional.of(Written.ms(ifAll.ms())),
+          sure ? Optional.empty() : Optional.of(arrival.standingIfAll()),
           judged(arrival.judged(), arrival.delay()),
-          unsure.flatMap(a -> judged(a.judgedIfAll(), a.delayIfAll())));
+          sure ? Optional.empty() : judged(arrival.judgedIfAll(), ifAll));
     }
 
     private static Optional<BigDecimal> judged(Judged judged, Latency delay) {
-      return Optional.of(Written.ms(judged.ms()))
-          .filter(ms -> ms.compareTo(Written.ms(delay.ms())) != 0);
+      BigDecimal ms = Written.ms(judged.ms());
+      return ms.compareTo(Written.ms(delay.ms())) == 0 ? Optional.empty() : Optional.of(ms);
     }
 
     /** What the listener's limits are applied to. */
@@ -75,9 +76,9 @@ public record MixRecord(
 
     /** The same, if the desk also compensates what isn't known of. */
     BigDecimal limitedIfAllMs() {
-      return delayIfAllCompensatedMs
-          .map(late -> judgedIfAllCompensatedMs.orElse(late))
-          .orElseGet(this::limitedMs);
+      return delayIfAllCompensatedMs.isPresent()
+          ? judgedIfAllCompensatedMs.orElse(delayIfAllCompensatedMs.get())
+          : limitedMs();
     }
 
     @Override
@@ -115,12 +116,16 @@ public record MixRecord(
     }
 
     private static PairRecord of(MixPair pair) {
+      List<OutcomeRecord> outcomes = new ArrayList<>();
+      for (MixOutcome outcome : pair.outcomes()) {
+        outcomes.add(OutcomeRecord.of(outcome));
+      }
       return new PairRecord(
           List.of(pair.first().path(), pair.second().path()),
           pair.position(),
           Optional.of(Written.samples(pair.toleranceSamples())),
           pair.unknown(),
-          pair.outcomes().stream().map(OutcomeRecord::of).toList());
+          outcomes);
     }
 
     @Override
@@ -158,7 +163,7 @@ public record MixRecord(
           Optional.of(Written.db(outcome.overlap().laterLevelDb())),
           Written.hz(comb.firstNullHz()),
           Written.hz(comb.nullSpacingHz()),
-          Written.boxed(comb.rippleDb()).map(Written::db),
+          Written.db(comb.rippleDb()),
           outcome.overlap().effect(),
           outcome.overlap().reason());
     }
@@ -166,11 +171,16 @@ public record MixRecord(
 
   /** Of a mix. */
   static MixRecord of(MixBudget mix) {
-    return new MixRecord(
-        mix.name(),
-        mix.arrivals().stream().map(ArrivalRecord::of).toList(),
-        mix.pairs().stream().map(PairRecord::of).toList(),
-        Optional.of(mix.leftOut()).filter(pairs -> pairs > 0));
+    List<ArrivalRecord> paths = new ArrayList<>();
+    for (MixArrival arrival : mix.arrivals()) {
+      paths.add(ArrivalRecord.of(arrival));
+    }
+    List<PairRecord> pairs = new ArrayList<>();
+    for (MixPair pair : mix.pairs()) {
+      pairs.add(PairRecord.of(pair));
+    }
+    Optional<Integer> leftOut = mix.leftOut() > 0 ? Optional.of(mix.leftOut()) : Optional.empty();
+    return new MixRecord(mix.name(), paths, pairs, leftOut);
   }
 
   @Override

@@ -11,13 +11,16 @@ import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.StringJoiner;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Paths that are heard together, in words. */
 final class Mixes {
@@ -52,13 +55,12 @@ final class Mixes {
     sheet.line("Heard together, " + mix.name() + ":" + (inPart ? " " + counts() : ""));
     if (!mix.pairs().isEmpty()) {
       pairs(part);
-      reasons(part.shown().stream().map(Alike::first).toList());
+      reasons(part.shown());
     }
-    mix.pairsLeftOut()
-        .ifPresent(
-            pairs ->
-                sheet.row(
-                    "left out", pairs + " pairs: alike, or not with the first that is heard"));
+    if (mix.pairsLeftOut().isPresent()) {
+      String pairs = mix.pairsLeftOut().get() + " pairs";
+      sheet.row("left out", pairs + ": alike, or not with the first that is heard");
+    }
     unknown();
     desk();
     sheet.gap();
@@ -75,25 +77,29 @@ final class Mixes {
   }
 
   private static Comparator<PairRecord> worstFirst() {
-    return Comparator.comparing(Mixes::worst).reversed();
+    return (one, other) -> worst(other).compareTo(worst(one));
   }
 
   private static Blend worst(PairRecord pair) {
-    return pair.outcomes().stream()
-        .map(OutcomeRecord::effect)
-        .max(Comparator.naturalOrder())
-        .orElse(Blend.SAFE);
+    Blend worst = Blend.SAFE;
+    for (OutcomeRecord outcome : pair.outcomes()) {
+      worst = outcome.effect().compareTo(worst) > 0 ? outcome.effect() : worst;
+    }
+    return worst;
   }
 
   private String counts() {
-    Map<String, Long> effects =
-        mix.pairs().stream()
-            .sorted(worstFirst())
-            .collect(
-                Collectors.groupingBy(Mixes::effects, LinkedHashMap::new, Collectors.counting()));
-    return effects.entrySet().stream()
-        .map(effect -> effect.getValue() + " " + effect.getKey())
-        .collect(Collectors.joining(", ", mix.pairs().size() + " pairs carry one input: ", "."));
+    List<PairRecord> pairs = new ArrayList<>(mix.pairs());
+    pairs.sort(worstFirst());
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    for (PairRecord pair : pairs) {
+      counts.merge(effects(pair), 1, Integer::sum);
+    }
+    StringJoiner told = new StringJoiner(", ", pairs.size() + " pairs carry one input: ", ".");
+    for (Map.Entry<String, Integer> count : counts.entrySet()) {
+      told.add(count.getValue() + " " + count.getKey());
+    }
+    return told.toString();
   }
 
   private void pairs(Excerpt.Part<PairRecord> part) {
@@ -111,8 +117,7 @@ final class Mixes {
         .ifRoom()
         .figures("ripple", pair -> Combs.ripple(pair.first().known().rippleDb()))
         .words("", pair -> effects(pair.first()))
-        .lines(part.shown())
-        .forEach(sheet::asIs);
+        .tell(part.shown(), sheet);
     if (part.hidden() > 0) {
       sheet.line("  and " + part.hidden() + " pairs more");
     }
@@ -128,22 +133,29 @@ final class Mixes {
 
   /** The second, and the position where both are heard. */
   private static String then(PairRecord pair) {
-    return second(pair) + pair.position().map(position -> " at " + position).orElse("");
+    return pair.position().isPresent()
+        ? second(pair) + " at " + pair.position().get()
+        : second(pair);
   }
 
   private static String effects(PairRecord pair) {
-    return pair.outcomes().stream()
-        .map(outcome -> Combs.effect(outcome.effect()))
-        .distinct()
-        .collect(Collectors.joining(" or "));
+    Set<String> effects = new LinkedHashSet<>();
+    for (OutcomeRecord outcome : pair.outcomes()) {
+      effects.add(Combs.effect(outcome.effect()));
+    }
+    return String.join(" or ", effects);
   }
 
-  private void reasons(List<PairRecord> pairs) {
+  private void reasons(List<Alike<PairRecord>> pairs) {
     Map<String, String> effects = new LinkedHashMap<>();
-    pairs.stream()
-        .flatMap(pair -> pair.outcomes().stream())
-        .forEach(outcome -> effects.put(outcome.reason(), Combs.effect(outcome.effect())));
-    effects.forEach((reason, effect) -> sheet.row(effect, reason));
+    for (Alike<PairRecord> pair : pairs) {
+      for (OutcomeRecord outcome : pair.first().outcomes()) {
+        effects.put(outcome.reason(), Combs.effect(outcome.effect()));
+      }
+    }
+    for (Map.Entry<String, String> effect : effects.entrySet()) {
+      sheet.row(effect.getValue(), effect.getKey());
+    }
   }
 
   /** What to settle of two paths; the same at each position that hears both. */
@@ -160,24 +172,29 @@ final class Mixes {
   }
 
   private void unknown() {
-    List<Question> open =
-        mix.pairs().stream()
-            .filter(pair -> !pair.unknownStages().isEmpty())
-            .map(Question::of)
-            .distinct()
-            .toList();
-    Excerpt.Part<Question> part = excerpt.of(open, MOST_UNKNOWN, Function.identity());
-    part.shown()
-        .forEach(
-            row ->
-                sheet.row("unknown", row.first().unknown()).row("  settle", row.first().settle()));
+    Map<String, Question> open = new LinkedHashMap<>();
+    for (PairRecord pair : mix.pairs()) {
+      if (!pair.unknownStages().isEmpty()) {
+        Question question = Question.of(pair);
+        open.putIfAbsent(question.unknown() + question.settle(), question);
+      }
+    }
+    Excerpt.Part<Question> part =
+        excerpt.of(List.copyOf(open.values()), MOST_UNKNOWN, Question::unknown);
+    for (Alike<Question> row : part.shown()) {
+      sheet.row("unknown", row.first().unknown()).row("  settle", row.first().settle());
+    }
     if (part.hidden() > 0) {
       sheet.row("unknown", "the same of " + part.hidden() + " pairs more");
     }
   }
 
   private static String each(PairRecord pair, Function<OutcomeRecord, String> words) {
-    return pair.outcomes().stream().map(words).collect(Collectors.joining("; ", "", "."));
+    List<String> each = new ArrayList<>();
+    for (OutcomeRecord outcome : pair.outcomes()) {
+      each.add(words.apply(outcome));
+    }
+    return String.join("; ", each) + ".";
   }
 
   private static String heard(PairRecord pair, OutcomeRecord outcome) {
@@ -199,18 +216,19 @@ final class Mixes {
   }
 
   private void desk() {
-    List<ArrivalRecord> delayed =
-        mix.paths().stream().filter(arrival -> added(arrival).signum() > 0).toList();
+    List<ArrivalRecord> delayed = new ArrayList<>();
+    for (ArrivalRecord arrival : mix.paths()) {
+      if (added(arrival).signum() > 0) {
+        delayed.add(arrival);
+      }
+    }
     Excerpt.Part<ArrivalRecord> part =
         excerpt.of(
-            delayed, MOST_DELAYED, this::desk, Comparator.comparing(Mixes::added).reversed());
-    part.shown()
-        .forEach(
-            row ->
-                sheet.row(
-                    "desk",
-                    (isSure(row.first()) ? "delays " : "may delay ")
-                        + (row.names(ArrivalRecord::path) + " " + desk(row.first()))));
+            delayed, MOST_DELAYED, this::desk, (one, other) -> added(other).compareTo(added(one)));
+    for (Alike<ArrivalRecord> row : part.shown()) {
+      String delays = isSure(row.first()) ? "delays " : "may delay ";
+      sheet.row("desk", delays + row.names(ArrivalRecord::path) + " " + desk(row.first()));
+    }
     if (part.hidden() > 0) {
       sheet.row("desk", "delays " + part.hidden() + " paths more");
     }
@@ -235,12 +253,16 @@ final class Mixes {
   }
 
   private String standing(ArrivalRecord arrival) {
-    Optional<Standing> standing = arrival.standingIfAllCompensated().or(arrival::standing);
-    return paths.stream()
-        .filter(path -> path.name().equals(arrival.path()))
-        .findFirst()
-        .flatMap(path -> standing.map(s -> path.inWords(s, arrival.limitedIfAllMs())))
-        .orElse("?");
+    Optional<Standing> standing =
+        arrival.standingIfAllCompensated().isPresent()
+            ? arrival.standingIfAllCompensated()
+            : arrival.standing();
+    for (PathRecord path : paths) {
+      if (path.name().equals(arrival.path()) && standing.isPresent()) {
+        return path.inWords(standing.get(), arrival.limitedIfAllMs());
+      }
+    }
+    return "?";
   }
 
   private static String ms(BigDecimal ms) {

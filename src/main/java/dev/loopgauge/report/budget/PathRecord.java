@@ -2,7 +2,6 @@ package dev.loopgauge.report.budget;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.chain.Guidance;
 import dev.loopgauge.chain.Instrument;
 import dev.loopgauge.chain.Listener;
 import dev.loopgauge.chain.PathBudget;
@@ -68,7 +67,6 @@ public record PathRecord(
     ChainPath path = chain.path(budget.name());
     double ms = budget.delay().ms();
     Optional<PictureRecord> picture = PictureRecord.of(chain, budget, rule, blocks);
-    Optional<Guidance> guidance = path.instrument().flatMap(i -> i.guidance(path.listener()));
     return new PathRecord(
         budget.name(),
         Optional.of(budget.listener()),
@@ -79,15 +77,15 @@ public record PathRecord(
         Optional.of(Numbers.rounded(budget.equivalentFeet(), DISTANCE_DECIMALS)),
         Optional.of(worse(budget.standing(), picture)),
         Optional.of(JudgedRecord.of(budget.judged())),
-        budget.seats().stream().map(SeatRecord::of).toList(),
+        SeatRecord.of(budget.seats()),
         Written.ms(budget.limits().cautionMs()),
         Written.ms(budget.limits().limitMs()),
         Optional.of(budget.limits().rule()),
-        EarlierFeed.of(chain, budget).map(FeedRecord::of),
+        FeedRecord.of(EarlierFeed.of(chain, budget)),
         path.returnsToTalker() ? Optional.of(TalkerRecord.of(budget.delay())) : Optional.empty(),
-        guidance.map(row -> GuidanceRecord.of(path.instrument(), row, ms)),
+        GuidanceRecord.of(path, ms),
         isSung(path) ? Optional.of(NullsRecord.of(new Comb(ms, 0))) : Optional.empty(),
-        DirectSound.beside(chain, budget).map(DirectRecord::of),
+        DirectRecord.of(DirectSound.beside(chain, budget)),
         picture,
         StageRecord.of(budget.stages()),
         Optional.of(Written.samples(budget.loop().samples())),
@@ -96,10 +94,12 @@ public record PathRecord(
   }
 
   private static Standing worse(Standing heard, Optional<PictureRecord> picture) {
-    return picture
-        .flatMap(PictureRecord::standing)
-        .filter(seen -> seen.compareTo(heard) > 0)
-        .orElse(heard);
+    Standing seen = seen(picture);
+    return seen.compareTo(heard) > 0 ? seen : heard;
+  }
+
+  private static Standing seen(Optional<PictureRecord> picture) {
+    return picture.isPresent() ? picture.get().standing().orElse(Standing.WITHIN) : Standing.WITHIN;
   }
 
   /** A path of no stated instrument may be a singer's too; one that returns is told of as such. */
@@ -117,33 +117,35 @@ public record PathRecord(
 
   /** How its listener stands: {@code OVER by 7.4 ms}. */
   String inWords() {
-    return heard().map(s -> inWords(s, judgedMs())).orElse("?");
+    return heard().isPresent() ? inWords(heard().get(), judgedMs()) : "?";
   }
 
   /** What its listener's limits are applied to. */
   public BigDecimal judgedMs() {
-    return judged.map(JudgedRecord::ms).orElse(delayMs);
+    return judged.isPresent() ? judged.get().ms() : delayMs;
   }
 
   /** How its listener stands, the picture left aside. */
   public Optional<Standing> heard() {
-    boolean matches =
-        picture.flatMap(PictureRecord::standing).orElse(Standing.WITHIN) == Standing.WITHIN;
-    return matches ? standing : standing.map(s -> at(judgedMs()));
+    return standing.isEmpty() || seen(picture) == Standing.WITHIN
+        ? standing
+        : Optional.of(at(judgedMs()));
   }
 
   /** Whether it would stand otherwise by its whole delay than by what its listener hears. */
   boolean standsOtherwiseByItsDelay() {
-    return judged.isPresent() && heard().filter(s -> s != at(delayMs)).isPresent();
+    return judged.isPresent() && heard().isPresent() && heard().get() != at(delayMs);
   }
 
   private Standing at(BigDecimal ms) {
-    if (limitMs.filter(limit -> ms.compareTo(limit) > 0).isPresent()) {
+    if (isAbove(ms, limitMs)) {
       return Standing.OVER;
     }
-    return cautionMs.filter(caution -> ms.compareTo(caution) > 0).isPresent()
-        ? Standing.CAUTION
-        : Standing.WITHIN;
+    return isAbove(ms, cautionMs) ? Standing.CAUTION : Standing.WITHIN;
+  }
+
+  private static boolean isAbove(BigDecimal ms, Optional<BigDecimal> limit) {
+    return limit.isPresent() && ms.compareTo(limit.get()) > 0;
   }
 
   /** How its listener would stand at another delay. */
@@ -157,6 +159,6 @@ public record PathRecord(
 
   /** How far a delay that is over lies beyond the limit: {@code 7.4 ms}. */
   String beyond(BigDecimal ms) {
-    return limitMs.map(limit -> ms.subtract(limit)).map(over -> Numbers.inMs(over, 1)).orElse("?");
+    return limitMs.isPresent() ? Numbers.inMs(ms.subtract(limitMs.get()), 1) : "?";
   }
 }

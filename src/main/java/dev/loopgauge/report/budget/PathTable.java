@@ -32,15 +32,22 @@ final class PathTable {
 
   /** The worst first: over, caution, within; of those over the furthest. */
   static Comparator<PathRecord> worstFirst() {
-    return Comparator.comparing((PathRecord path) -> path.heard().orElse(Standing.WITHIN))
-        .thenComparing(PathTable::excess)
-        .reversed();
+    return PathTable::compare;
+  }
+
+  private static int compare(PathRecord one, PathRecord other) {
+    int standing = heard(other).compareTo(heard(one));
+    return standing != 0 ? standing : excess(other).compareTo(excess(one));
+  }
+
+  private static Standing heard(PathRecord path) {
+    return path.heard().orElse(Standing.WITHIN);
   }
 
   private static BigDecimal excess(PathRecord path) {
-    return path.heard().filter(standing -> standing == Standing.OVER).isEmpty()
-        ? BigDecimal.ZERO
-        : path.limitMs().map(path.judgedMs()::subtract).orElse(BigDecimal.ZERO);
+    return heard(path) == Standing.OVER && path.limitMs().isPresent()
+        ? path.judgedMs().subtract(path.limitMs().get())
+        : BigDecimal.ZERO;
   }
 
   /** Tells them. */
@@ -64,8 +71,7 @@ final class PathTable {
         .figures("feet", row -> plain(row.first().equivalentFeet(), 1))
         .ifRoom()
         .words("standing", row -> row.first().inWords())
-        .lines(part.shown())
-        .forEach(sheet::asIs);
+        .tell(part.shown(), sheet);
     if (part.hidden() > 0) {
       sheet.line("  and " + part.hidden() + " paths more");
     }
@@ -87,14 +93,14 @@ final class PathTable {
 
   /** Who hears a path. */
   static String listener(PathRecord path) {
-    return path.listener().map(Listener::label).orElse("?");
+    return path.listener().isPresent() ? path.listener().get().label() : "?";
   }
 
   private static String plain(Optional<BigDecimal> number, int decimals) {
-    return number.map(known -> Numbers.plain(known.doubleValue(), decimals)).orElse("-");
+    return number.isPresent() ? Numbers.plain(number.get().doubleValue(), decimals) : "-";
   }
 
   private static String brief(Optional<BigDecimal> number) {
-    return number.map(known -> Numbers.brief(known.doubleValue(), 2)).orElse("-");
+    return number.isPresent() ? Numbers.brief(number.get().doubleValue(), 2) : "-";
   }
 }

@@ -35,14 +35,24 @@ public record PictureRecord(
     Optional<BlockRecord> closestBlock)
     implements Sparse {
   /** A block size and how early the sound is at it. */
-  public record BlockRecord(int blockSize, BigDecimal soundEarlyMs) {}
+  public record BlockRecord(int blockSize, BigDecimal soundEarlyMs) {
+    private static Optional<BlockRecord> of(Optional<PictureBlock> block) {
+      return block.isPresent()
+          ? Optional.of(
+              new BlockRecord(
+                  block.get().blockSize(), Written.ms(block.get().match().soundEarly().ms())))
+          : Optional.empty();
+    }
+  }
 
   /** Of a path of the chain; empty for one without a picture. */
   static Optional<PictureRecord> of(
       Chain chain, PathBudget budget, PictureRule rule, PictureBlocks blocks) {
     ChainPath path = chain.path(budget.name());
-    return PictureMatch.of(chain, path, budget.delay(), rule)
-        .map(match -> of(match, blocks.closest(path.name())));
+    Optional<PictureMatch> match = PictureMatch.of(chain, path, budget.delay(), rule);
+    return match.isPresent()
+        ? Optional.of(of(match.get(), blocks.closest(path.name())))
+        : Optional.empty();
   }
 
   /** Of a match and the best block size. */
@@ -57,9 +67,7 @@ public record PictureRecord(
         Optional.of(Written.ms(match.addToSound().ms())),
         Optional.of(Written.samples(match.addToPicture().samples())),
         Optional.of(Written.ms(match.addToPicture().ms())),
-        closest.map(
-            block ->
-                new BlockRecord(block.blockSize(), Written.ms(block.match().soundEarly().ms()))));
+        BlockRecord.of(closest));
   }
 
   @Override
@@ -69,48 +77,49 @@ public record PictureRecord(
 
   /** Whether the rule is broken. */
   boolean isOver() {
-    return standing.filter(s -> s == Standing.OVER).isPresent();
+    return standing.orElse(null) == Standing.OVER;
   }
 
   /** The rule's name. */
   String title() {
-    return rule.map(PictureRule::title).orElse("its rule");
+    return rule.isPresent() ? rule.get().title() : "its rule";
   }
 
   /**
    * How it stands by which rule: {@code sound early by 38.2 ms, within EBU R37 (+40 to -60 ms)}.
    */
   public String told() {
-    String range =
-        rule.map(
-                r ->
-                    " (+%s to -%s ms)"
-                        .formatted(Numbers.brief(r.earlyMs(), 1), Numbers.brief(r.lateMs(), 1)))
-            .orElse("");
-    String verdict = standing.map(PictureRecord::verdict).orElse("against");
-    return apart() + ", " + verdict + " " + title() + range;
+    String verdict = standing.isPresent() ? verdict(standing.get()) : "against";
+    return apart() + ", " + verdict + " " + title() + (rule.isPresent() ? range(rule.get()) : "");
+  }
+
+  private static String range(PictureRule rule) {
+    return " (+"
+        + (Numbers.brief(rule.earlyMs(), 1) + " to -")
+        + (Numbers.brief(rule.lateMs(), 1) + " ms)");
   }
 
   /** What to delay: {@code add 38.2 ms to the sound}. */
   public String advice() {
-    Optional<BigDecimal> picture = addToPictureMs.filter(ms -> ms.signum() > 0);
-    if (picture.isPresent()) {
-      return "sound can't be advanced: delay the picture by " + ms(picture.get());
+    BigDecimal picture = addToPictureMs.orElse(BigDecimal.ZERO);
+    if (picture.signum() > 0) {
+      return "sound can't be advanced: delay the picture by " + ms(picture);
     }
-    return addToSoundMs
-        .filter(ms -> ms.signum() > 0)
-        .map(ms -> "add " + ms(ms) + " to the sound")
-        .orElse("nothing to add");
+    BigDecimal sound = addToSoundMs.orElse(BigDecimal.ZERO);
+    return sound.signum() > 0 ? "add " + ms(sound) + " to the sound" : "nothing to add";
   }
 
   /** The best block size, and what remains at it; nothing where that is no nearer. */
   public Optional<String> closest() {
-    return closestBlock
-        .filter(block -> block.soundEarlyMs().abs().compareTo(soundEarlyMs.abs()) < 0)
-        .map(
-            block ->
-                "closest without a delay: block "
-                    + (block.blockSize() + ", " + apart(block.soundEarlyMs())));
+    if (closestBlock.isEmpty()) {
+      return Optional.empty();
+    }
+    BlockRecord block = closestBlock.get();
+    return block.soundEarlyMs().abs().compareTo(soundEarlyMs.abs()) < 0
+        ? Optional.of(
+            "closest without a delay: block "
+                + (block.blockSize() + ", " + apart(block.soundEarlyMs())))
+        : Optional.empty();
   }
 
   /** Who comes first, by how much. */

@@ -4,6 +4,8 @@ import dev.loopgauge.chain.SeatArrival;
 import dev.loopgauge.chain.Standing;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * How late a path is at one position, as documents hold it.
@@ -16,8 +18,16 @@ import java.math.BigDecimal;
  */
 public record SeatRecord(
     String name, BigDecimal delayMs, BigDecimal afterFirstMs, String first, Standing standing) {
-  /** Of an arrival. */
-  static SeatRecord of(SeatArrival seat) {
+  /** Of arrivals. */
+  static List<SeatRecord> of(List<SeatArrival> seats) {
+    List<SeatRecord> records = new ArrayList<>();
+    for (SeatArrival seat : seats) {
+      records.add(of(seat));
+    }
+    return records;
+  }
+
+  private static SeatRecord of(SeatArrival seat) {
     return new SeatRecord(
         seat.position(),
         Written.ms(seat.delay().ms()),

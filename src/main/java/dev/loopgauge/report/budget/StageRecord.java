@@ -3,6 +3,7 @@ package dev.loopgauge.report.budget;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,7 +15,11 @@ public record StageRecord(
     Optional<BigDecimal> toleranceSamples) {
   /** Of stages. */
   static List<StageRecord> of(List<StageDelay> stages) {
-    return stages.stream().map(StageRecord::of).toList();
+    List<StageRecord> records = new ArrayList<>();
+    for (StageDelay stage : stages) {
+      records.add(of(stage));
+    }
+    return records;
   }
 
   private static StageRecord of(StageDelay stage) {

@@ -21,8 +21,7 @@ final class StageTable {
         .figures("ms", row -> plain(row.delayMs(), 3))
         .figures("samples", row -> plain(row.delaySamples(), 1))
         .figures("±", row -> brief(row.toleranceSamples()))
-        .lines(rows(path))
-        .forEach(sheet::asIs);
+        .tell(rows(path), sheet);
     sheet.line("As if " + speaker(path) + " stood " + distance(path) + " further away.");
     sheet.gap();
   }
@@ -55,10 +54,10 @@ final class StageTable {
   }
 
   private static String plain(Optional<BigDecimal> number, int decimals) {
-    return number.map(known -> Numbers.plain(known.doubleValue(), decimals)).orElse("-");
+    return number.isPresent() ? Numbers.plain(number.get().doubleValue(), decimals) : "-";
   }
 
   private static String brief(Optional<BigDecimal> number) {
-    return number.map(known -> Numbers.brief(known.doubleValue(), 2)).orElse("-");
+    return number.isPresent() ? Numbers.brief(number.get().doubleValue(), 2) : "-";
   }
 }

@@ -77,8 +77,7 @@ final class WhatIfTable {
         .figures("later", row -> row.first().later())
         .words("standing now", row -> Change.standing(row.first().before()))
         .words("then", row -> Change.standing(row.first().after()))
-        .lines(part.shown())
-        .forEach(sheet::asIs);
+        .tell(part.shown(), sheet);
     if (part.hidden() > 0) {
       sheet.line("  and " + part.hidden() + " paths more");
     }

@@ -1,5 +1,6 @@
 package dev.loopgauge.report.form;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 
@@ -28,7 +29,10 @@ public record Alike<T>(List<T> rows) {
 
   /** Their names: {@code a, b}, or {@code a, b and 7 more}. */
   public String names(Function<T, String> name) {
-    List<String> names = rows.stream().map(name).toList();
+    List<String> names = new ArrayList<>();
+    for (T row : rows) {
+      names.add(name.apply(row));
+    }
     if (names.size() <= MOST_NAMES) {
       return String.join(", ", names);
     }

@@ -38,12 +38,21 @@ public final class Excerpt {
 
     /** Whether any row stands for several. */
     public boolean isGrouped() {
-      return shown.stream().anyMatch(alike -> alike.rows().size() > 1);
+      for (Alike<T> alike : shown) {
+        if (alike.rows().size() > 1) {
+          return true;
+        }
+      }
+      return false;
     }
 
     /** Of rows that all say something else. */
     private static <T> Part<T> each(List<T> rows) {
-      return new Part<>(rows.stream().map(row -> new Alike<>(List.of(row))).toList(), 0);
+      List<Alike<T>> alone = new ArrayList<>();
+      for (T row : rows) {
+        alone.add(new Alike<>(List.of(row)));
+      }
+      return new Part<>(alone, 0);
     }
   }
 

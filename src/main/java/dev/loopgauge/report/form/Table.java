@@ -15,9 +15,11 @@ public final class Table<T> {
   private record Column<T>(
       String header, boolean figures, boolean ifRoom, Function<T, String> cell) {
     int width(List<T> rows) {
-      return Math.max(
-          Table.width(header),
-          rows.stream().mapToInt(row -> Table.width(cell.apply(row))).max().orElse(0));
+      int widest = Table.width(header);
+      for (T row : rows) {
+        widest = Math.max(widest, Table.width(cell.apply(row)));
+      }
+      return widest;
     }
   }
 
@@ -44,14 +46,27 @@ public final class Table<T> {
     return this;
   }
 
+  /** Writes the header and the rows on a sheet. */
+  public void tell(List<T> rows, Sheet sheet) {
+    for (String line : lines(rows)) {
+      sheet.asIs(line);
+    }
+  }
+
   /** The header and the rows as lines. */
   public List<String> lines(List<T> rows) {
     StringBuilder[] lines = new StringBuilder[rows.size() + 1];
     for (int i = 0; i < lines.length; i++) {
       lines[i] = new StringBuilder();
     }
-    fitting(rows).forEach(column -> append(column, rows, lines));
-    return List.of(lines).stream().map(line -> line.toString().stripTrailing()).toList();
+    for (Column<T> column : fitting(rows)) {
+      append(column, rows, lines);
+    }
+    List<String> told = new ArrayList<>();
+    for (StringBuilder line : lines) {
+      told.add(line.toString().stripTrailing());
+    }
+    return told;
   }
 
   private List<Column<T>> fitting(List<T> rows) {
@@ -65,13 +80,19 @@ public final class Table<T> {
   }
 
   private boolean isWide(List<Column<T>> kept, List<T> rows) {
-    return kept.stream().mapToInt(column -> 2 + column.width(rows)).sum() > SCREEN_COLUMNS;
+    int width = 0;
+    for (Column<T> column : kept) {
+      width += 2 + column.width(rows);
+    }
+    return width > SCREEN_COLUMNS;
   }
 
   private void append(Column<T> column, List<T> rows, StringBuilder[] lines) {
     List<String> cells = new ArrayList<>(List.of(column.header()));
-    rows.forEach(row -> cells.add(column.cell().apply(row)));
-    int width = cells.stream().mapToInt(Table::width).max().orElse(0);
+    for (T row : rows) {
+      cells.add(column.cell().apply(row));
+    }
+    int width = column.width(rows);
     for (int i = 0; i < lines.length; i++) {
       String gap = " ".repeat(width - width(cells.get(i)));
       String cell = column.figures() ? gap + cells.get(i) : cells.get(i) + gap;

@@ -61,6 +61,11 @@ public final class Written {
     return Numbers.rounded(Numbers.tellableDb(db), DB_DECIMALS);
   }
 
+  /** The same where there is one. */
+  public static Optional<BigDecimal> db(OptionalDouble db) {
+    return db.isPresent() ? Optional.of(db(db.getAsDouble())) : Optional.empty();
+  }
+
   /** The uncertainty of a level, rounded up. */
   public static BigDecimal uncertainDb(double db) {
     return Numbers.roundedUp(db, DB_DECIMALS);
@@ -68,12 +73,14 @@ public final class Written {
 
   /** A frequency; empty where there is none. */
   public static Optional<BigDecimal> hz(OptionalDouble hertz) {
-    return boxed(hertz).map(hz -> Numbers.rounded(hz, HZ_DECIMALS));
+    return hertz.isPresent()
+        ? Optional.of(Numbers.rounded(hertz.getAsDouble(), HZ_DECIMALS))
+        : Optional.empty();
   }
 
   /** A limit or another time in milliseconds; empty where there is none. */
   public static Optional<BigDecimal> ms(OptionalDouble ms) {
-    return boxed(ms).map(Written::ms);
+    return ms.isPresent() ? Optional.of(ms(ms.getAsDouble())) : Optional.empty();
   }
 
   /** The same as an Optional of objects. */

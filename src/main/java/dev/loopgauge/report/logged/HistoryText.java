@@ -110,8 +110,7 @@ final class HistoryText {
         .words("", point -> point.listed().when().label())
         .figures("samples", HistoryText::samples)
         .words("", HistoryText::mark)
-        .lines(points.subList(from, points.size()))
-        .forEach(sheet::asIs);
+        .tell(points.subList(from, points.size()), sheet);
     if (from > 0) {
       sheet.line("The last " + MOST_ROWS + "; --json has them all.");
     }

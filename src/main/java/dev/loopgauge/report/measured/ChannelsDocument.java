@@ -132,8 +132,7 @@ public record ChannelsDocument(
         .figures("ms", channel -> channel.figure(ShownDelay::bareMs))
         .figures("level dB", ChannelRecord::level)
         .words("outcome", ChannelRecord::remark)
-        .lines(channels)
-        .forEach(sheet::asIs);
+        .tell(channels, sheet);
     notes.forEach(note -> sheet.row("note", note));
     return sheet.toString();
   }

@@ -129,7 +129,7 @@ public record PairsDocument(
                 table.figures(
                     String.valueOf(column),
                     row -> row >= column ? "" : between(row, column).flatMap(cell).orElse("-")));
-    table.lines(channels.subList(0, Math.max(0, channels.size() - 1))).forEach(sheet::asIs);
+    table.tell(channels.subList(0, Math.max(0, channels.size() - 1)), sheet);
   }
 
   private Optional<PairRecord> between(int from, int to) {

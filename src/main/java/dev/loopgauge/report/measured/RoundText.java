@@ -31,7 +31,7 @@ record RoundText(
         .forEach(path -> sheet.row(path.path(), "not measured: " + path.reason()));
     if (!paths.isEmpty()) {
       sheet.gap();
-      table().lines(paths).forEach(sheet::asIs);
+      table().tell(paths, sheet);
     }
     List<String> unpatched = unpatched();
     if (!unpatched.isEmpty()) {

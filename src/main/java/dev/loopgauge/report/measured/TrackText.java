@@ -131,7 +131,7 @@ final class TrackText {
     document
         .sampleRateHz()
         .ifPresent(rate -> table.figures("ms", point -> Numbers.plain(point.shown(rate).ms(), 3)));
-    table.lines(rows()).forEach(sheet::asIs);
+    table.tell(rows(), sheet);
     if (rows().size() < points.size()) {
       sheet.row("shown", rows().size() + " of them; --json has all");
     }

@@ -27,7 +27,7 @@ record SheetText(
 
   String text() {
     Sheet text = new Sheet().line(verdict());
-    table().lines(lines()).forEach(text::asIs);
+    table().tell(lines(), text);
     for (TroubleRecord trouble : troubles) {
       text.row("wrong", trouble.text()).row("try", trouble.hint());
     }

@@ -100,7 +100,7 @@ final class AlignmentText {
         .figures("ms", row -> Numbers.plain(row.path().addMs().doubleValue(), 3));
     length(table, "metres", " m", row -> plain(row.path().addMetres()));
     length(table, "feet", " ft", row -> plain(row.path().addFeet()));
-    table.words("from", row -> row.path().source().orElse("-")).lines(rows).forEach(sheet::asIs);
+    table.words("from", row -> row.path().source().orElse("-")).tell(rows, sheet);
   }
 
   /** Needed where the desk sets delays in that unit, good to have elsewhere. */

@@ -148,7 +148,7 @@ final class PlanText {
       table.figures("off picture", choice -> plain(choice.pictureApartMs(), 1));
     }
     table.figures("patch twice", choice -> String.valueOf(choice.doublePatches().size()));
-    table.lines(choices.subList(0, Math.min(MOST_ROWS, choices.size()))).forEach(sheet::asIs);
+    table.tell(choices.subList(0, Math.min(MOST_ROWS, choices.size())), sheet);
   }
 
   private void more() {

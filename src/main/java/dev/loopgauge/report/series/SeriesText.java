@@ -179,8 +179,7 @@ final class SeriesText {
     }
     table
         .words("", reading -> reading.isOutlier() ? "ODD: left out" : "")
-        .lines(document.readings())
-        .forEach(sheet::asIs);
+        .tell(document.readings(), sheet);
   }
 
   private static String cpu(ReadingRecord reading) {
@@ -195,7 +194,6 @@ final class SeriesText {
         .figures(
             "samples",
             p -> p.delaySamples().map(s -> Numbers.plain(s.doubleValue(), 1)).orElse("-"))
-        .lines(document.predictions())
-        .forEach(sheet::asIs);
+        .tell(document.predictions(), sheet);
   }
 }
