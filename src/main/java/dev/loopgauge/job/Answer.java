@@ -38,7 +38,7 @@ public record Answer(Ending ending, Document document) {
 
   /** What a verdict over readings that can be trusted ends as. */
   public static Ending ending(Optional<VerdictRecord> verdict) {
-    return verdict.map(VerdictRecord::isGood).orElse(true) ? Ending.GOOD : Ending.OUTSIDE;
+    return verdict.isEmpty() || verdict.get().isGood() ? Ending.GOOD : Ending.OUTSIDE;
   }
 
   private static Ending ending(MeasurementDocument document) {

@@ -35,9 +35,9 @@ public record ChosenPath(Chain chain, ChainPath path, double allowSamples, Known
   /** A reading judged, of a path or of none that is known. */
   public static JudgedReading judge(
       Optional<ChosenPath> chosen, Estimate estimate, Optional<HostCheck> hostCheck) {
-    return chosen
-        .map(path -> path.judge(estimate, hostCheck))
-        .orElseGet(() -> JudgedReading.ofNoPath(estimate, hostCheck));
+    return chosen.isPresent()
+        ? chosen.get().judge(estimate, hostCheck)
+        : JudgedReading.ofNoPath(estimate, hostCheck);
   }
 
   /** A reading of the path, judged. */

@@ -27,16 +27,20 @@ public record HostReport(Optional<Double> samples, Optional<BigDecimal> ms) {
       throw new UsageException(
           "expected --reported-samples or --reported-ms, found both", "give what the host shows");
     }
-    return samples
-        .map(ReportedDelay::ofSamples)
-        .or(() -> ms.map(given -> ReportedDelay.ofMs(given, rate)));
+    if (samples.isPresent()) {
+      return Optional.of(ReportedDelay.ofSamples(samples.get()));
+    }
+    return ms.isPresent() ? Optional.of(ReportedDelay.ofMs(ms.get(), rate)) : Optional.empty();
   }
 
   /** The reported delay checked against all that was measured; empty without either. */
   public Optional<HostCheck> check(Estimate estimate) {
-    return estimate instanceof Estimate.Found found
-        ? at(found.measurement().delay().rate())
-            .map(reported -> HostCheck.of(found.measurement(), reported))
+    if (!(estimate instanceof Estimate.Found found)) {
+      return Optional.empty();
+    }
+    Optional<ReportedDelay> reported = at(found.measurement().delay().rate());
+    return reported.isPresent()
+        ? Optional.of(HostCheck.of(found.measurement(), reported.get()))
         : Optional.empty();
   }
 }

@@ -16,8 +16,13 @@ import dev.loopgauge.chain.StageChange;
 import dev.loopgauge.chain.StageDelay;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** The single changes that a chain with one path allows on the loop of that path. */
 final class SingleChanges {
@@ -47,36 +52,57 @@ final class SingleChanges {
    */
   static List<Change> of(Chain chain) {
     List<Change> changes = new ArrayList<>();
-    BlockSizes.USUAL.stream()
-        .filter(size -> size != chain.blockSize())
-        .forEach(size -> changes.add(new RigChange.BlockSize(size)));
-    RATES.stream()
-        .filter(rate -> !rate.equals(chain.rate()))
-        .forEach(rate -> changes.add(new RigChange.WordClock(rate)));
-    List<Stage> loop = loop(chain);
-    loop.stream()
-        .flatMap(stage -> stage.host().stream())
-        .distinct()
-        .forEach(host -> changes.addAll(ofHost(chain.hosts().get(host), chain)));
-    loop.forEach(stage -> changes.addAll(ofStage(stage)));
+    for (int size : BlockSizes.USUAL) {
+      if (size != chain.blockSize()) {
+        changes.add(new RigChange.BlockSize(size));
+      }
+    }
+    for (SampleRate rate : RATES) {
+      if (!rate.equals(chain.rate())) {
+        changes.add(new RigChange.WordClock(rate));
+      }
+    }
+    Map<String, Stage> loop = loop(chain);
+    for (String host : hosts(loop.values())) {
+      changes.addAll(ofHost(chain.hosts().get(host), chain));
+    }
+    for (Stage stage : loop.values()) {
+      changes.addAll(ofStage(stage));
+    }
     boolean inHost = !Host.on(chain, path(chain)).inside().isEmpty();
-    chain.stages().values().stream()
-        .filter(stage -> stage.reportedBy().isPresent())
-        .filter(stage -> inHost || loop.contains(stage))
-        .filter(stage -> !(stage.delay() instanceof Delay.Frames))
-        .forEach(stage -> changes.add(new StageChange.NotCompensated(stage.name())));
+    for (Stage stage : chain.stages().values()) {
+      if (stage.reportedBy().isPresent()
+          && (inHost || loop.containsKey(stage.name()))
+          && !(stage.delay() instanceof Delay.Frames)) {
+        changes.add(new StageChange.NotCompensated(stage.name()));
+      }
+    }
     return changes;
+  }
+
+  private static Set<String> hosts(Collection<Stage> stages) {
+    Set<String> hosts = new LinkedHashSet<>();
+    for (Stage stage : stages) {
+      if (stage.host().isPresent()) {
+        hosts.add(stage.host().get());
+      }
+    }
+    return hosts;
   }
 
   private static List<Change> ofHost(HostSettings host, Chain chain) {
     List<Change> changes = new ArrayList<>();
     int stated = host.blockSize().orElse(chain.blockSize());
-    BlockSizes.USUAL.stream()
-        .filter(size -> size != stated)
-        .forEach(size -> changes.add(new HostChange.BlockSize(host.name(), size)));
-    RATES.stream()
-        .filter(rate -> !rate.equals(host.rate().orElse(chain.rate())))
-        .forEach(rate -> changes.add(new HostChange.WordClock(host.name(), rate)));
+    for (int size : BlockSizes.USUAL) {
+      if (size != stated) {
+        changes.add(new HostChange.BlockSize(host.name(), size));
+      }
+    }
+    for (SampleRate rate : RATES) {
+      if (!rate.equals(host.rate().orElse(chain.rate()))) {
+        changes.add(new HostChange.WordClock(host.name(), rate));
+      }
+    }
     return changes;
   }
 
@@ -89,7 +115,7 @@ final class SingleChanges {
   static List<Change> distances(Chain chain, double missingSeconds) {
     double off = missingSeconds * Air.metresPerSecond(chain.airTemperatureC());
     List<Change> changes = new ArrayList<>();
-    for (Stage stage : loop(chain)) {
+    for (Stage stage : loop(chain).values()) {
       OptionalDouble stated = stage.delay().airMetres();
       if (stated.isPresent()) {
         double metres = stated.getAsDouble();
@@ -101,12 +127,12 @@ final class SingleChanges {
     return changes;
   }
 
-  private static List<Stage> loop(Chain chain) {
-    return ChainBudget.of(chain, path(chain)).loopStages().stream()
-        .map(StageDelay::name)
-        .distinct()
-        .map(chain.stages()::get)
-        .toList();
+  private static Map<String, Stage> loop(Chain chain) {
+    Map<String, Stage> loop = new LinkedHashMap<>();
+    for (StageDelay passed : ChainBudget.of(chain, path(chain)).loopStages()) {
+      loop.put(passed.name(), chain.stages().get(passed.name()));
+    }
+    return loop;
   }
 
   private static ChainPath path(Chain chain) {

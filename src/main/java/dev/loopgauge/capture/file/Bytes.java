@@ -43,10 +43,18 @@ final class Bytes {
       return Optional.empty();
     }
     String id = text(start, 0);
-    boolean readable = id.chars().allMatch(c -> c >= ' ' && c <= '~');
-    return readable
+    return isReadable(id)
         ? Optional.of(new Chunk(id, at + Chunk.HEADER, start.getInt(4) & 0xFFFFFFFFL))
         : Optional.empty();
+  }
+
+  private static boolean isReadable(String id) {
+    for (int i = 0; i < id.length(); i++) {
+      if (id.charAt(i) < ' ' || id.charAt(i) > '~') {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The four letters at {@code at}. */

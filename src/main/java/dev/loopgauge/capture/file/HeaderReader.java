@@ -56,10 +56,11 @@ final class HeaderReader {
   private WavHeader walk() throws IOException, AudioFileException {
     long at = FIRST_CHUNK;
     for (int i = 0; i < MOST_CHUNKS; i++) {
-      long here = at;
-      Chunk found =
-          bytes.chunk(at).orElseThrow(() -> damaged("a chunk at byte " + here, foundAt(here)));
-      Chunk chunk = trueSize(found);
+      Optional<Chunk> found = bytes.chunk(at);
+      if (found.isEmpty()) {
+        throw damaged("a chunk at byte " + at, foundAt(at));
+      }
+      Chunk chunk = trueSize(found.get());
       if (chunk.id().equals("data")) {
         return data(chunk);
       }
@@ -119,7 +120,10 @@ final class HeaderReader {
   }
 
   private WavHeader data(Chunk chunk) throws IOException, AudioFileException {
-    WavFormat known = format.orElseThrow(() -> damaged("a format chunk before the data", "none"));
+    if (format.isEmpty()) {
+      throw damaged("a format chunk before the data", "none");
+    }
+    WavFormat known = format.get();
     long size;
     if (isUnstated(chunk)) {
       long left = bytes.size() - chunk.start();

@@ -153,10 +153,10 @@ public record AnalyzeJob(
   private Estimate estimate(
       DelayEstimator estimator, Samples reference, Segments stretches, Samples ret) {
     Samples back = held(ret);
-    return recording
-        .sameSignal(reference, back)
-        .map(same -> (Estimate) new Estimate.Refused(List.of(same)))
-        .orElseGet(() -> estimator.estimate(stretches, back));
+    Optional<Finding> same = recording.sameSignal(reference, back);
+    return same.isPresent()
+        ? new Estimate.Refused(List.of(same.get()))
+        : estimator.estimate(stretches, back);
   }
 
   private Samples held(Samples samples) {

@@ -65,11 +65,12 @@ public record RecordingChoice(
    * @throws UsageException when it isn't named
    */
   Path sent() {
-    return reference.orElseThrow(
-        () ->
-            new UsageException(
-                "expected --reference FILE, found none",
-                "name the recording of what was sent; `loopgauge analyze --help` shows more"));
+    if (reference.isEmpty()) {
+      throw new UsageException(
+          "expected --reference FILE, found none",
+          "name the recording of what was sent; `loopgauge analyze --help` shows more");
+    }
+    return reference.get();
   }
 
   /** The recording that holds what came back, where one is named. */

@@ -1,6 +1,8 @@
 package dev.loopgauge.report.form;
 
 import dev.loopgauge.estimate.Finding;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -16,6 +18,15 @@ import java.util.Set;
 public record FindingRecord(
     Optional<String> code, Optional<Boolean> refuses, Optional<String> text, Optional<String> hint)
     implements Sparse {
+  /** Of findings. */
+  public static List<FindingRecord> of(List<Finding> findings) {
+    List<FindingRecord> records = new ArrayList<>();
+    for (Finding finding : findings) {
+      records.add(of(finding));
+    }
+    return records;
+  }
+
   /** Of a finding. */
   public static FindingRecord of(Finding finding) {
     return new FindingRecord(

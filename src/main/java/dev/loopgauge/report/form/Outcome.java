@@ -26,9 +26,10 @@ public enum Outcome {
     if (!(estimate instanceof Estimate.Found found)) {
       return NOT_TRUSTWORTHY;
     }
-    return comparison
-        .map(Outcome::of)
-        .orElse(found.measurement().ambiguous() ? UNDECIDED : MEASURED);
+    if (comparison.isPresent()) {
+      return of(comparison.get());
+    }
+    return found.measurement().ambiguous() ? UNDECIDED : MEASURED;
   }
 
   /** The outcome of a comparison with a budget. */

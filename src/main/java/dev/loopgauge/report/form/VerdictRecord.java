@@ -1,8 +1,10 @@
 package dev.loopgauge.report.form;
 
 import dev.loopgauge.verify.verdict.Aspect;
+import dev.loopgauge.verify.verdict.AspectVerdict;
 import dev.loopgauge.verify.verdict.Judgement;
 import dev.loopgauge.verify.verdict.OverallVerdict;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,14 +25,13 @@ public record VerdictRecord(Optional<Judgement> standing, List<AspectRecord> asp
 
   /** Of a verdict. */
   public static VerdictRecord of(OverallVerdict verdict) {
-    return new VerdictRecord(
-        Optional.of(verdict.judgement()),
-        verdict.aspects().stream()
-            .map(
-                a ->
-                    new AspectRecord(
-                        Optional.of(a.aspect()), Optional.of(a.judgement()), Optional.of(a.text())))
-            .toList());
+    List<AspectRecord> aspects = new ArrayList<>();
+    for (AspectVerdict one : verdict.aspects()) {
+      aspects.add(
+          new AspectRecord(
+              Optional.of(one.aspect()), Optional.of(one.judgement()), Optional.of(one.text())));
+    }
+    return new VerdictRecord(Optional.of(verdict.judgement()), aspects);
   }
 
   /** Whether all that was judged is good. */

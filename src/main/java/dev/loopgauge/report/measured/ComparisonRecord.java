@@ -7,6 +7,7 @@ import dev.loopgauge.verify.Explanation;
 import dev.loopgauge.verify.ExtraMeasurement;
 import dev.loopgauge.verify.Verdict;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -45,8 +46,15 @@ public record ComparisonRecord(
       Optional<Boolean> ties)
       implements Sparse {
     private static List<ExplanationRecord> all(List<Explanation> explanations) {
-      boolean tied = explanations.stream().filter(Explanation::ties).count() > 1;
-      return explanations.stream().map(e -> of(e, tied)).toList();
+      int ties = 0;
+      for (Explanation explanation : explanations) {
+        ties += explanation.ties() ? 1 : 0;
+      }
+      List<ExplanationRecord> records = new ArrayList<>();
+      for (Explanation explanation : explanations) {
+        records.add(of(explanation, ties > 1));
+      }
+      return records;
     }
 
     private static ExplanationRecord of(Explanation explanation, boolean tied) {
@@ -99,6 +107,11 @@ public record ComparisonRecord(
   /** What it would read with one of the causes. */
   public record OutcomeRecord(String change, BigDecimal predictedSamples) {}
 
+  /** Of a comparison, where there is one. */
+  static Optional<ComparisonRecord> of(Optional<Comparison> comparison) {
+    return comparison.isPresent() ? Optional.of(of(comparison.get())) : Optional.empty();
+  }
+
   /** Of a comparison. */
   static ComparisonRecord of(Comparison c) {
     return new ComparisonRecord(
@@ -106,7 +119,7 @@ public record ComparisonRecord(
         Written.samples(c.predicted().samples()),
         Optional.of(Written.ms(c.predicted().ms())),
         Optional.of(Written.samples(c.toleranceSamples())),
-        Optional.of(c.allowSamples()).filter(allowed -> allowed > 0).map(Written::samples),
+        c.allowSamples() > 0 ? Optional.of(Written.samples(c.allowSamples())) : Optional.empty(),
         Written.samples(c.difference().samples()),
         Optional.of(Written.ms(c.difference().ms())),
         c.wholeBlocks().isPresent() ? Optional.of(c.wholeBlocks().getAsInt()) : Optional.empty(),

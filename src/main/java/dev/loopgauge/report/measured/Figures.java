@@ -28,29 +28,31 @@ final class Figures {
    * @param delay what was measured, at the same rate
    */
   static String predicted(ComparisonRecord c, ShownDelay delay) {
-    String tolerance = brief(c.toleranceSamples()).map(t -> " ± " + t).orElse("");
+    String tolerance = brief(c.toleranceSamples());
     double predicted = c.predictedSamples().doubleValue();
     return columns(
-        Numbers.brief(predicted, BUDGET_SAMPLE_DECIMALS) + tolerance + " samples",
+        Numbers.brief(predicted, BUDGET_SAMPLE_DECIMALS)
+            + (tolerance.isEmpty() ? "" : " ± " + tolerance)
+            + " samples",
         Numbers.plain(delay.toMs(predicted), BUDGET_MS_DECIMALS) + " ms",
         "");
   }
 
   /** What is allowed besides; empty where nothing is. */
   static Optional<String> allowance(ComparisonRecord c) {
-    return brief(c.allowSamples())
-        .map(
-            samples ->
-                "plus "
-                    + samples
-                    + (samples.equals("1") ? " sample" : " samples")
-                    + " of allowance (--allow-samples)");
+    String samples = brief(c.allowSamples());
+    if (samples.isEmpty()) {
+      return Optional.empty();
+    }
+    String unit = samples.equals("1") ? " sample" : " samples";
+    return Optional.of("plus " + samples + unit + " of allowance (--allow-samples)");
   }
 
-  private static Optional<String> brief(Optional<BigDecimal> samples) {
-    return samples
-        .filter(some -> some.signum() > 0)
-        .map(some -> Numbers.brief(some.doubleValue(), BUDGET_SAMPLE_DECIMALS));
+  /** Nothing where there is none. */
+  private static String brief(Optional<BigDecimal> samples) {
+    return samples.isPresent() && samples.get().signum() > 0
+        ? Numbers.brief(samples.get().doubleValue(), BUDGET_SAMPLE_DECIMALS)
+        : "";
   }
 
   /** How much later than predicted, and as blocks where that is a whole number of them. */
@@ -59,7 +61,7 @@ final class Figures {
     return columns(
         Numbers.signed(samples, delay.sampleDecimals()) + " samples",
         Numbers.signed(delay.toMs(samples), delay.msDecimals()) + " ms",
-        c.differenceBlocks().map(Figures::blocks).orElse(""));
+        c.differenceBlocks().isPresent() ? blocks(c.differenceBlocks().get()) : "");
   }
 
   /** A cause, with how far it is off after its first sentence. */
@@ -76,14 +78,12 @@ final class Figures {
    * nothing if none fits.
    */
   private static String leaves(ExplanationRecord explanation, ShownDelay delay) {
-    return explanation
-        .residualSamples()
-        .filter(residual -> explanation.fits())
-        .map(residual -> Numbers.signed(residual.doubleValue(), delay.sampleDecimals()))
-        .map(
-            off ->
-                ZERO.matcher(off).matches() ? " (fits exactly)" : " (off by " + off + " samples)")
-        .orElse("");
+    if (explanation.residualSamples().isEmpty() || !explanation.fits()) {
+      return "";
+    }
+    double residual = explanation.residualSamples().get().doubleValue();
+    String off = Numbers.signed(residual, delay.sampleDecimals());
+    return ZERO.matcher(off).matches() ? " (fits exactly)" : " (off by " + off + " samples)";
   }
 
   /** A delay in words, without its sign: {@code 128 samples (2.67 ms)}. */

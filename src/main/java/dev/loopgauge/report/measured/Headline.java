@@ -5,7 +5,7 @@ import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.report.form.VerdictRecord.AspectRecord;
 import dev.loopgauge.verify.verdict.Aspect;
 import dev.loopgauge.verify.verdict.Judgement;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -56,22 +56,31 @@ public record Headline(String delayLine, Optional<Judgement> delay, List<AspectR
 
   /** Of a delay in words, and the verdict that it is a part of. */
   static Headline of(String delayLine, Optional<VerdictRecord> verdict) {
-    List<AspectRecord> aspects = verdict.map(VerdictRecord::aspects).orElse(List.of());
+    List<AspectRecord> aspects = verdict.isPresent() ? verdict.get().aspects() : List.of();
     List<AspectRecord> bad = told(aspects, Judgement.BAD);
     return new Headline(
-        delayLine,
-        aspects.stream()
-            .filter(a -> a.aspect().equals(Optional.of(Aspect.DELAY)))
-            .findFirst()
-            .flatMap(AspectRecord::standing),
-        bad.isEmpty() ? told(aspects, Judgement.UNDECIDED) : bad);
+        delayLine, delay(aspects), bad.isEmpty() ? told(aspects, Judgement.UNDECIDED) : bad);
+  }
+
+  private static Optional<Judgement> delay(List<AspectRecord> aspects) {
+    for (AspectRecord one : aspects) {
+      if (one.aspect().orElse(null) == Aspect.DELAY) {
+        return one.standing();
+      }
+    }
+    return Optional.empty();
   }
 
   private static List<AspectRecord> told(List<AspectRecord> aspects, Judgement judgement) {
-    return aspects.stream()
-        .filter(a -> a.is(judgement) && a.aspect().filter(ORDER::contains).isPresent())
-        .sorted(Comparator.comparingInt(a -> ORDER.indexOf(a.aspect().orElseThrow())))
-        .toList();
+    List<AspectRecord> told = new ArrayList<>();
+    for (Aspect aspect : ORDER) {
+      for (AspectRecord one : aspects) {
+        if (one.is(judgement) && one.aspect().orElse(null) == aspect) {
+          told.add(one);
+        }
+      }
+    }
+    return told;
   }
 
   /** The line. */

@@ -21,6 +21,11 @@ public record HostCheckRecord(
     Optional<String> text) {
   private static final int SHOWN_DECIMALS = 3;
 
+  /** Of a host check, where there is one. */
+  static Optional<HostCheckRecord> of(Optional<HostCheck> check) {
+    return check.isPresent() ? Optional.of(of(check.get())) : Optional.empty();
+  }
+
   /** Of a host check. */
   static HostCheckRecord of(HostCheck check) {
     double uncertainty = check.uncertaintySamples();

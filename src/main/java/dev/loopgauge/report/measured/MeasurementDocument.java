@@ -64,11 +64,11 @@ public record MeasurementDocument(
         command,
         Outcome.of(estimate, comparison),
         Optional.of(VerdictRecord.of(reading.verdict())),
-        measurement.map(MeasurementRecord::of),
-        estimate.findings().stream().map(FindingRecord::of).toList(),
-        comparison.map(ComparisonRecord::of),
-        measurement.flatMap(Measurement::response).map(ResponseRecord::of),
-        hostCheck.map(HostCheckRecord::of),
+        MeasurementRecord.of(measurement),
+        FindingRecord.of(estimate.findings()),
+        ComparisonRecord.of(comparison),
+        ResponseRecord.of(measurement),
+        HostCheckRecord.of(hostCheck),
         List.of(),
         List.copyOf(notes));
   }
@@ -80,8 +80,9 @@ public record MeasurementDocument(
     if ((comparison.isPresent() || hostCheck.isPresent()) && measurement.isEmpty()) {
       throw new IllegalArgumentException("a comparison needs a measurement: " + comparison);
     }
-    boolean uncalibrated = measurement.filter(m -> m.method() == Method.UNCALIBRATED).isPresent();
-    boolean decided = comparison.filter(c -> c.verdict() != Verdict.UNDECIDED).isPresent();
+    boolean uncalibrated =
+        measurement.isPresent() && measurement.get().method() == Method.UNCALIBRATED;
+    boolean decided = comparison.isPresent() && comparison.get().verdict() != Verdict.UNDECIDED;
     if (uncalibrated && decided) {
       throw new IllegalArgumentException("an uncalibrated number has no verdict: " + comparison);
     }
@@ -121,7 +122,9 @@ public record MeasurementDocument(
 
   /** The first line; empty where there is no number. */
   public Optional<Headline> headline() {
-    return measurement.map(m -> Headline.of(m, outcome, comparison, verdict));
+    return measurement.isPresent()
+        ? Optional.of(Headline.of(measurement.get(), outcome, comparison, verdict))
+        : Optional.empty();
   }
 
   @Override
@@ -132,7 +135,9 @@ public record MeasurementDocument(
       sheet.gap();
     }
     new MeasurementText(sheet, findings, comparison).tell(measurement, hostCheck, headline());
-    notes.forEach(note -> sheet.row("note", note));
+    for (String note : notes) {
+      sheet.row("note", note);
+    }
     return sheet.toString();
   }
 }

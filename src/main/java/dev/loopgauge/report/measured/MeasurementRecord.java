@@ -10,6 +10,7 @@ import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -71,6 +72,11 @@ public record MeasurementRecord(
     }
   }
 
+  /** Of a measurement, where there is one. */
+  static Optional<MeasurementRecord> of(Optional<Measurement> measurement) {
+    return measurement.isPresent() ? Optional.of(of(measurement.get())) : Optional.empty();
+  }
+
   /** Of a measurement. */
   static MeasurementRecord of(Measurement m) {
     double uncertainty = m.uncertaintySamples();
@@ -87,33 +93,60 @@ public record MeasurementRecord(
         Optional.of(Written.db(m.signalToNoiseDb())),
         Optional.of(m.method().label()),
         Optional.of(m.repeats()),
-        Written.boxed(m.clockDriftPpm()).map(ppm -> Numbers.rounded(ppm, PPM_DECIMALS)),
-        m.clockDrift().map(d -> Numbers.roundedUp(d.uncertaintyPpm(), PPM_DECIMALS)),
-        m.arrivals().stream().map(arrival -> arrival(arrival, uncertainty)).toList(),
-        m.lostSound().stream().map(MeasurementRecord::missing).toList(),
-        m.bands().stream().map(MeasurementRecord::band).toList(),
-        Optional.of(m.ambiguous()).filter(unsure -> unsure));
+        ppm(m),
+        uncertainPpm(m),
+        arrivals(m.arrivals(), uncertainty),
+        missing(m.lostSound()),
+        bands(m.bands()),
+        m.ambiguous() ? Optional.of(true) : Optional.empty());
   }
 
-  private static ArrivalRecord arrival(Arrival arrival, double uncertainty) {
-    return new ArrivalRecord(
-        Optional.of(Written.samples(arrival.delaySamples(), uncertainty)),
-        Optional.of(Written.db(arrival.levelDb())),
-        Optional.of(arrival.polarity().label()));
+  private static Optional<BigDecimal> ppm(Measurement m) {
+    return m.clockDriftPpm().isPresent()
+        ? Optional.of(Numbers.rounded(m.clockDriftPpm().getAsDouble(), PPM_DECIMALS))
+        : Optional.empty();
   }
 
-  private static MissingRecord missing(MissingSound sound) {
-    return new MissingRecord(
-        Numbers.rounded(sound.atSeconds(), SECOND_DECIMALS), Written.ms(sound.ms()));
+  private static Optional<BigDecimal> uncertainPpm(Measurement m) {
+    return m.clockDrift().isPresent()
+        ? Optional.of(Numbers.roundedUp(m.clockDrift().get().uncertaintyPpm(), PPM_DECIMALS))
+        : Optional.empty();
   }
 
-  private static BandRecord band(Band band) {
-    return new BandRecord(
-        Numbers.rounded(band.centreHz(), HZ_DECIMALS),
-        Written.samples(band.delaySamples(), band.uncertaintySamples()),
-        Optional.of(Written.uncertainSamples(band.uncertaintySamples())),
-        Optional.of(Written.db(band.levelDb())),
-        Optional.of(Written.uncertainDb(band.levelUncertaintyDb())));
+  private static List<ArrivalRecord> arrivals(List<Arrival> arrivals, double uncertainty) {
+    List<ArrivalRecord> records = new ArrayList<>();
+    for (Arrival arrival : arrivals) {
+      records.add(
+          new ArrivalRecord(
+              Optional.of(Written.samples(arrival.delaySamples(), uncertainty)),
+              Optional.of(Written.db(arrival.levelDb())),
+              Optional.of(arrival.polarity().label())));
+    }
+    return records;
+  }
+
+  private static List<MissingRecord> missing(List<MissingSound> lost) {
+    List<MissingRecord> records = new ArrayList<>();
+    for (MissingSound sound : lost) {
+      records.add(
+          new MissingRecord(
+              Numbers.rounded(sound.atSeconds(), SECOND_DECIMALS), Written.ms(sound.ms())));
+    }
+    return records;
+  }
+
+  private static List<BandRecord> bands(List<Band> bands) {
+    List<BandRecord> records = new ArrayList<>();
+    for (Band band : bands) {
+      records.add(
+          new BandRecord(
+              Numbers.rounded(band.centreHz(), HZ_DECIMALS),
+              Written.samples(band.delaySamples(), band.uncertaintySamples()),
+              Optional.of(Written.uncertainSamples(band.uncertaintySamples())),
+              Optional.of(Written.db(band.levelDb())),
+              Optional.of(Written.uncertainDb(band.levelUncertaintyDb()))));
+    }
+    return records;
   }
 
   @Override

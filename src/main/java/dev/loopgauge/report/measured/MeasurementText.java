@@ -29,8 +29,14 @@ record MeasurementText(
       Optional<MeasurementRecord> measurement,
       Optional<HostCheckRecord> hostCheck,
       Optional<Headline> headline) {
-    headline.ifPresent(line -> sheet.line(line.line()));
-    measurement.ifPresentOrElse(m -> found(m, hostCheck), this::refused);
+    if (headline.isPresent()) {
+      sheet.line(headline.get().line());
+    }
+    if (measurement.isPresent()) {
+      found(measurement.get(), hostCheck);
+    } else {
+      refused();
+    }
   }
 
   /** Why there is no number. */
@@ -54,16 +60,28 @@ record MeasurementText(
         first < findings.size() ? Optional.of(others.remove(first)) : Optional.empty();
     sheet.line(refusal());
     why.flatMap(FindingRecord::hint).ifPresent(hint -> sheet.row("try", hint));
-    others.forEach(this::finding);
+    findings(others);
+  }
+
+  private void findings(List<FindingRecord> all) {
+    for (FindingRecord finding : all) {
+      finding(finding);
+    }
   }
 
   private void found(MeasurementRecord m, Optional<HostCheckRecord> hostCheck) {
     sheet.row("measured", Figures.measured(m.delay()));
-    comparison.ifPresent(c -> compared(m, c));
-    hostCheck.flatMap(HostCheckRecord::text).ifPresent(text -> sheet.row("host check", text));
+    if (comparison.isPresent()) {
+      compared(m, comparison.get());
+    }
+    if (hostCheck.isPresent() && hostCheck.get().text().isPresent()) {
+      sheet.row("host check", hostCheck.get().text().get());
+    }
     sheet.row("how", how(m));
-    m.arrivals().stream().skip(1).limit(MOST_COPIES).forEach(copy -> copy(m, copy));
-    findings.forEach(this::finding);
+    for (int i = 1; i < Math.min(m.arrivals().size(), 1 + MOST_COPIES); i++) {
+      copy(m, m.arrivals().get(i));
+    }
+    findings(findings);
     List<String> clean = clean(m);
     if (!clean.isEmpty()) {
       sheet.row("also clean", String.join(", ", clean));
@@ -72,30 +90,49 @@ record MeasurementText(
 
   private void compared(MeasurementRecord m, ComparisonRecord c) {
     sheet.row("budget", Figures.predicted(c, m.delay()));
-    Figures.allowance(c).ifPresent(more -> sheet.row("", more));
+    Optional<String> allowance = Figures.allowance(c);
+    if (allowance.isPresent()) {
+      sheet.row("", allowance.get());
+    }
     sheet.row("difference", Figures.difference(c, m.delay()));
-    boolean tied = c.explanations().stream().anyMatch(e -> e.ties().orElse(false));
-    String label = tied ? "either" : "most likely";
-    for (ExplanationRecord explanation :
-        c.explanations().stream().limit(MOST_EXPLANATIONS).toList()) {
+    int told = Math.min(MOST_EXPLANATIONS, c.explanations().size());
+    String label = isTied(c) ? "either" : "most likely";
+    for (ExplanationRecord explanation : c.explanations().subList(0, told)) {
       sheet.row(explanation.fits() ? label : "cause", Figures.told(explanation, m.delay()));
       label = "or";
     }
-    if (c.explanations().size() > MOST_EXPLANATIONS) {
-      int more = c.explanations().size() - MOST_EXPLANATIONS;
-      sheet.row("or", more + " more, which --json lists");
+    if (told < c.explanations().size()) {
+      sheet.row("or", (c.explanations().size() - told) + " more, which --json lists");
     }
-    c.tellApart()
-        .flatMap(ComparisonRecord.ExtraRecord::text)
-        .ifPresent(text -> sheet.row("to tell", text));
+    if (c.tellApart().isPresent() && c.tellApart().get().text().isPresent()) {
+      sheet.row("to tell", c.tellApart().get().text().get());
+    }
+  }
+
+  private static boolean isTied(ComparisonRecord c) {
+    for (ExplanationRecord explanation : c.explanations()) {
+      if (explanation.ties().orElse(false)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static String how(MeasurementRecord m) {
     List<String> how = new ArrayList<>();
-    m.method().ifPresent(how::add);
-    m.repeats().ifPresent(n -> how.add(n == 1 ? "1 reading" : n + " readings"));
-    m.signalToNoiseDb().ifPresent(db -> how.add(againstNoise(db.doubleValue())));
-    m.levelDb().ifPresent(db -> how.add("level " + Numbers.plain(db.doubleValue(), 1) + " dB"));
+    if (m.method().isPresent()) {
+      how.add(m.method().get());
+    }
+    if (m.repeats().isPresent()) {
+      int repeats = m.repeats().get();
+      how.add(repeats == 1 ? "1 reading" : repeats + " readings");
+    }
+    if (m.signalToNoiseDb().isPresent()) {
+      how.add(againstNoise(m.signalToNoiseDb().get().doubleValue()));
+    }
+    if (m.levelDb().isPresent()) {
+      how.add("level " + Numbers.plain(m.levelDb().get().doubleValue(), 1) + " dB");
+    }
     return String.join(", ", how);
   }
 
@@ -151,14 +188,20 @@ record MeasurementText(
 
   /** What a drift that went unnoticed could be at most. */
   private static String within(MeasurementRecord m) {
-    return m.clockDriftUncertaintyPpm()
-        .map(u -> m.clockDriftPpm().orElseThrow().abs().add(u))
-        .map(most -> " within " + Numbers.roundedUp(most.doubleValue(), 2).toPlainString() + " ppm")
-        .orElse("");
+    if (m.clockDriftUncertaintyPpm().isEmpty()) {
+      return "";
+    }
+    BigDecimal most = m.clockDriftPpm().orElseThrow().abs().add(m.clockDriftUncertaintyPpm().get());
+    return " within " + Numbers.roundedUp(most.doubleValue(), 2).toPlainString() + " ppm";
   }
 
   private boolean found(FindingCode code) {
-    return findings.stream().anyMatch(finding -> is(finding, code));
+    for (FindingRecord finding : findings) {
+      if (is(finding, code)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean is(FindingRecord finding, FindingCode code) {

@@ -23,9 +23,9 @@ final class Verdicts {
     if (ambiguous) {
       return "UNDECIDED: two arrivals almost equally loud. Which one is your path?";
     }
-    return comparison
-        .map(c -> compared(delay, uncalibrated, c))
-        .orElseGet(() -> measured(delay, uncalibrated));
+    return comparison.isPresent()
+        ? compared(delay, uncalibrated, comparison.get())
+        : measured(delay, uncalibrated);
   }
 
   private static String measured(ShownDelay delay, boolean uncalibrated) {

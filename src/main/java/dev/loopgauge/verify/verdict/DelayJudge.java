@@ -12,9 +12,9 @@ final class DelayJudge {
 
   /** A delay, where there is a budget. */
   static AspectVerdict of(Optional<Comparison> comparison, Method method) {
-    return comparison
-        .map(c -> of(c, method))
-        .orElseGet(() -> AspectVerdict.notJudged(Aspect.DELAY, "no budget to compare with"));
+    return comparison.isPresent()
+        ? of(comparison.get(), method)
+        : AspectVerdict.notJudged(Aspect.DELAY, "no budget to compare with");
   }
 
   private static AspectVerdict of(Comparison c, Method method) {

@@ -2,6 +2,7 @@ package dev.loopgauge.verify.verdict;
 
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -18,7 +19,7 @@ public enum Judgement {
 
   /** The worst of several; not judged where there is none. */
   public static Judgement worst(Collection<Judgement> judgements) {
-    return judgements.stream().max(Enum::compareTo).orElse(NOT_JUDGED);
+    return judgements.isEmpty() ? NOT_JUDGED : Collections.max(judgements);
   }
 
   /** The name in documents. */

@@ -21,7 +21,8 @@ record LevelJudge(Measurement measured, Optional<Finding> moves) {
   /** The level against the expected one. A level that moves is neither right nor wrong. */
   AspectVerdict level(Optional<Expectation> expected) {
     String heard = "the level is " + PlainNumber.of(measured.levelDb(), 1) + " dB";
-    Optional<ExpectedLevel> level = expected.flatMap(Expectation::level);
+    Optional<ExpectedLevel> level =
+        expected.isPresent() ? expected.get().level() : Optional.empty();
     if (level.isEmpty()) {
       return AspectVerdict.notJudged(Aspect.LEVEL, heard);
     }
@@ -47,7 +48,7 @@ record LevelJudge(Measurement measured, Optional<Finding> moves) {
   /** Each octave's level against the mean of all octaves that can be told. */
   AspectVerdict response(Optional<Expectation> expected) {
     OptionalDouble tolerance =
-        expected.map(Expectation::responseToleranceDb).orElse(OptionalDouble.empty());
+        expected.isPresent() ? expected.get().responseToleranceDb() : OptionalDouble.empty();
     if (tolerance.isEmpty()) {
       return AspectVerdict.notJudged(Aspect.RESPONSE, "no response is expected");
     }

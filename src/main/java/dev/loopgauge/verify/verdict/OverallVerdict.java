@@ -1,7 +1,9 @@
 package dev.loopgauge.verify.verdict;
 
-import java.util.Comparator;
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -17,16 +19,22 @@ public record OverallVerdict(List<AspectVerdict> aspects) {
    * @throws IllegalArgumentException when an aspect stands twice
    */
   public OverallVerdict {
-    aspects = aspects.stream().sorted(Comparator.comparing(AspectVerdict::aspect)).toList();
-    long different = aspects.stream().map(AspectVerdict::aspect).distinct().count();
-    if (different < aspects.size()) {
-      throw new IllegalArgumentException("an aspect has one verdict, not two: " + aspects);
+    Map<Aspect, AspectVerdict> inOrder = new EnumMap<>(Aspect.class);
+    for (AspectVerdict one : aspects) {
+      if (inOrder.put(one.aspect(), one) != null) {
+        throw new IllegalArgumentException("an aspect has one verdict, not two: " + aspects);
+      }
     }
+    aspects = List.copyOf(inOrder.values());
   }
 
   /** The worst of what was judged. */
   public Judgement judgement() {
-    return Judgement.worst(aspects.stream().map(AspectVerdict::judgement).toList());
+    List<Judgement> judgements = new ArrayList<>();
+    for (AspectVerdict one : aspects) {
+      judgements.add(one.judgement());
+    }
+    return Judgement.worst(judgements);
   }
 
   /** The same with another verdict on one aspect. */

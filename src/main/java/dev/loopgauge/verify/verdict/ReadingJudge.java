@@ -1,6 +1,7 @@
 package dev.loopgauge.verify.verdict;
 
 import dev.loopgauge.chain.Expectation;
+import dev.loopgauge.estimate.ClockDrift;
 import dev.loopgauge.estimate.Estimate;
 import dev.loopgauge.estimate.Finding;
 import dev.loopgauge.estimate.FindingCode;
@@ -41,8 +42,13 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
     aspects.add(level());
     aspects.add(response());
     aspects.add(clipping());
-    hostCheck.flatMap(HostJudge::of).ifPresent(aspects::add);
-    picture.ifPresent(aspects::add);
+    Optional<AspectVerdict> host =
+        hostCheck.isPresent() ? HostJudge.of(hostCheck.get()) : Optional.empty();
+    for (Optional<AspectVerdict> further : List.of(host, picture)) {
+      if (further.isPresent()) {
+        aspects.add(further.get());
+      }
+    }
     return aspects;
   }
 
@@ -51,16 +57,23 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
   }
 
   private Optional<Finding> finding(FindingCode code) {
-    return found.findings().stream().filter(f -> f.code() == code).findFirst();
+    for (Finding finding : found.findings()) {
+      if (finding.code() == code) {
+        return Optional.of(finding);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Normal unless the file says otherwise. */
   private AspectVerdict polarity() {
     boolean inverted = measured().polarity() == Polarity.INVERTED;
     String text = "the return is " + (inverted ? "inverted" : "not inverted");
-    return expected
-        .map(e -> AspectVerdict.of(Aspect.POLARITY, e.inverted().orElse(false) == inverted, text))
-        .orElseGet(() -> AspectVerdict.notJudged(Aspect.POLARITY, text));
+    if (expected.isEmpty()) {
+      return AspectVerdict.notJudged(Aspect.POLARITY, text);
+    }
+    boolean asExpected = expected.get().inverted().orElse(false) == inverted;
+    return AspectVerdict.of(Aspect.POLARITY, asExpected, text);
   }
 
   private AspectVerdict arrivals() {
@@ -74,9 +87,10 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
   }
 
   private AspectVerdict lostSound() {
-    return finding(FindingCode.DROPOUT)
-        .map(f -> AspectVerdict.of(Aspect.LOST_SOUND, false, lost(f)))
-        .orElseGet(() -> AspectVerdict.of(Aspect.LOST_SOUND, true, "no sound was lost"));
+    Optional<Finding> dropout = finding(FindingCode.DROPOUT);
+    return dropout.isPresent()
+        ? AspectVerdict.of(Aspect.LOST_SOUND, false, lost(dropout.get()))
+        : AspectVerdict.of(Aspect.LOST_SOUND, true, "no sound was lost");
   }
 
   private String lost(Finding finding) {
@@ -98,18 +112,15 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
 
   private AspectVerdict clocks() {
     Optional<Finding> drifts = finding(FindingCode.CLOCKS_NOT_LOCKED);
-    if (drifts.isPresent()) {
-      return measured()
-          .clockDrift()
-          .map(ClockJudge::notLocked)
-          .orElseGet(() -> AspectVerdict.of(Aspect.CLOCKS, false, drifts.get().text()));
+    Optional<ClockDrift> drift = measured().clockDrift();
+    if (drift.isPresent()) {
+      return drifts.isPresent()
+          ? ClockJudge.notLocked(drift.get())
+          : ClockJudge.locked(drift.get());
     }
-    return measured()
-        .clockDrift()
-        .map(ClockJudge::locked)
-        .orElseGet(
-            () ->
-                AspectVerdict.notJudged(Aspect.CLOCKS, "too few repeats to tell the clocks apart"));
+    return drifts.isPresent()
+        ? AspectVerdict.of(Aspect.CLOCKS, false, drifts.get().text())
+        : AspectVerdict.notJudged(Aspect.CLOCKS, "too few repeats to tell the clocks apart");
   }
 
   private AspectVerdict level() {
@@ -122,10 +133,9 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
 
   /** Clipping that could have moved the delay refuses the reading; what is left here didn't. */
   private AspectVerdict clipping() {
+    Optional<Finding> clipped = finding(FindingCode.CLIPPED);
     String text =
-        finding(FindingCode.CLIPPED)
-            .map(f -> f.text() + ", too few to move the delay")
-            .orElse("not clipped");
+        clipped.isPresent() ? clipped.get().text() + ", too few to move the delay" : "not clipped";
     return AspectVerdict.of(Aspect.CLIPPING, true, text);
   }
 }
