@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.cli.demo.Demo;
 import dev.loopgauge.cli.terminal.ExitCode;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,6 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The packaged program as people run it. */
 class JarIT {
+  private static final String DEMO = "lantern-theatre.yaml";
+
   @TempDir private Path folder;
   private String chain = "";
 
@@ -85,6 +89,20 @@ class JarIT {
             "org.jfree",
             "j2html",
             "java.awt")) {
+      assertFalse(ended.out().contains(heavy), heavy);
+    }
+  }
+
+  /** Both make classes anew at each start: a stream some fifty, a record's own equality eighty. */
+  @Test
+  void budgetStartsWithoutStreamsAndTheEqualityOfRecords() throws Exception {
+    Path demo = Files.createDirectory(folder.resolve("demo"));
+    try (InputStream file = Demo.class.getResourceAsStream("/dev/loopgauge/demo/" + DEMO)) {
+      Files.copy(file, demo.resolve(DEMO));
+    }
+    Ended ended = run(List.of("-Xlog:class+load"), "budget", demo.resolve(DEMO).toString());
+    assertTrue(ended.out().contains("dev.loopgauge.report.budget.Mixes "), ended.out());
+    for (String heavy : List.of("java.util.stream.ReferencePipeline", "java.lang.runtime")) {
       assertFalse(ended.out().contains(heavy), heavy);
     }
   }
