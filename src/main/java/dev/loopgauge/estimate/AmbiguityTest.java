@@ -22,6 +22,12 @@ final class AmbiguityTest {
    */
   private static final double AHEAD = 16;
 
+  /**
+   * How many times its mean power a path is believed to pass anywhere: where the reference holds
+   * next to nothing, a fitted filter may come out as anything.
+   */
+  private static final double BELIEVED = 1000;
+
   private AmbiguityTest() {}
 
   /**
@@ -33,27 +39,63 @@ final class AmbiguityTest {
    */
   record Rival(int distance, boolean repeats) {}
 
+  /** A lag that fits as well as the delay. */
+  static Optional<Rival> of(Spectra spectra, Fit fit) {
+    CrossSpectrum passed = spectra.auto().weighted(believed(spectra, fit));
+    double[] cross = spectra.searched(fit.cleaned());
+    double[] copy = passed.lagsFrom(0, cross.length);
+    int best = spectra.searchedIndex(fit.peak().lag());
+    double variance = fit.residual().valueVariance();
+    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, best, variance);
+  }
+
+  /** The power that the path passes, as far as there is a reference to tell it by. */
+  private static double[] believed(Spectra spectra, Fit fit) {
+    double[] powers = fit.passed().clone();
+    double[] weights = spectra.auto().magnitudes();
+    double sum = 0;
+    double mean = 0;
+    for (int k = 0; k < powers.length; k++) {
+      sum += weights[k];
+      mean += weights[k] * powers[k];
+    }
+    for (int k = 0; k < powers.length; k++) {
+      powers[k] = Math.min(powers[k], BELIEVED * mean / sum);
+    }
+    return powers;
+  }
+
+  /**
+   * The same for a copy of a handful of frequencies.
+   *
+   * @param spectra of references that are what the path passes: they tell how the copy repeats
+   */
+  static Optional<Rival> ofNarrow(Spectra spectra, Fit fit) {
+    double[] cross = spectra.searched(fit.cleaned());
+    double[] copy = spectra.auto().lagsFrom(0, cross.length);
+    int best = spectra.searchedIndex(fit.peak().lag());
+    double variance = fit.residual().valueVariance();
+    return beyond(narrowLobeEnd(copy), ALIKE_NARROW, copy, cross, best, variance);
+  }
+
+  private static int narrowLobeEnd(double[] copy) {
+    int lag = 1;
+    while (lag < copy.length && Math.abs(copy[lag]) > LOBE_NARROW * copy[0]) {
+      lag++;
+    }
+    return lag;
+  }
+
   /**
    * The lag that could just as well be the delay.
    *
+   * @param from where the copy's main lobe ends, in samples
+   * @param most how like itself a copy is at another lag that tells the two apart
    * @param copy the found copy's correlation with itself, from lag 0 on
    * @param cross its correlation with the return, at the whole lags of the search
    * @param best the index of its strongest value
    * @param valueVariance the variance of each value
    */
-  static Optional<Rival> of(double[] copy, double[] cross, int best, double valueVariance) {
-    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, best, valueVariance);
-  }
-
-  /** The same for a copy of a handful of frequencies. */
-  static Optional<Rival> ofNarrow(double[] copy, double[] cross, int best, double valueVariance) {
-    int lag = 1;
-    while (lag < copy.length && Math.abs(copy[lag]) > LOBE_NARROW * copy[0]) {
-      lag++;
-    }
-    return beyond(lag, ALIKE_NARROW, copy, cross, best, valueVariance);
-  }
-
   private static Optional<Rival> beyond(
       int from, double most, double[] copy, double[] cross, int best, double valueVariance) {
     double alike = most * copy[0];

@@ -46,21 +46,22 @@ final class Conclusion {
     List<Finding> findings = new ArrayList<>(before);
     Optional<DelayLine> line = line();
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
-    drift.ifPresent(d -> findings.add(Findings.drifting(d.drift())));
+    drift.ifPresent(d -> findings.add(DriftFindings.drifting(d.drift())));
     lost().ifPresent(findings::add);
-    fit.splice().ifPresent(splice -> findings.add(Findings.torn(splice, whole, rate)));
+    fit.splice().ifPresent(splice -> findings.add(IntegrityFindings.torn(splice, whole, rate)));
     Optional<FittedArrival> rival = rival();
     boolean open = choice == ArrivalChoice.UNDECIDED;
-    rival.ifPresent(other -> findings.add(Findings.twoArrivals(fit.measured(), other, open, rate)));
+    rival.ifPresent(
+        other -> findings.add(ArrivalFindings.twoArrivals(fit.measured(), other, open, rate)));
     double level = Decibels.ofFactor(fit.measured().gain());
     if (level > LOUDEST_DB) {
       // What such a reference hears besides would look like a level that moves.
-      findings.add(Findings.louderThanReference(level));
+      findings.add(ArrivalFindings.louderThanReference(level));
     } else {
-      fit.gainModulation().ifPresent(byDb -> findings.add(Findings.gainModulation(byDb)));
+      fit.gainModulation().ifPresent(byDb -> findings.add(IntegrityFindings.gainModulation(byDb)));
     }
     if (fit.measured().gain() < 0) {
-      findings.add(Findings.inverted());
+      findings.add(ArrivalFindings.inverted());
     }
     if (findings.stream().anyMatch(Finding::refuses)) {
       return new Estimate.Refused(findings);
@@ -150,7 +151,7 @@ final class Conclusion {
     double lost = gaps.stream().mapToDouble(LostSound.Gap::length).sum();
     double whole = spectra.readings().stream().mapToDouble(r -> r.reference().length()).sum();
     return Optional.of(
-        Findings.gap(gaps.get(0), gaps.size() - 1, lost > HARMLESS_LOSS * whole, rate));
+        IntegrityFindings.gap(gaps.get(0), gaps.size() - 1, lost > HARMLESS_LOSS * whole, rate));
   }
 
   /**

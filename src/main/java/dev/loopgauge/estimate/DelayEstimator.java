@@ -51,7 +51,7 @@ public final class DelayEstimator {
   }
 
   /** The delay of one of several readings that disagree: a block lost in it is why, no refusal. */
-  Estimate oneOfSeveral(Reading reading) {
+  private Estimate oneOfSeveral(Reading reading) {
     return estimate(List.of(reading), false);
   }
 
@@ -75,7 +75,8 @@ public final class DelayEstimator {
     Spectra spectra = Spectra.of(readings, maxDelaySeconds, kept);
     return new HomogeneityTest(spectra).holds()
         ? together(spectra, findings, whole)
-        : new Read(new InhomogeneousReadings(this).estimate(readings), Optional.empty());
+        : new Read(
+            new InhomogeneousReadings(this::oneOfSeveral).estimate(readings), Optional.empty());
   }
 
   /**
@@ -98,7 +99,7 @@ public final class DelayEstimator {
     Read plain = read(readings, choice == ArrivalChoice.UNDECIDED, segments.kept());
     return mayDrift(plain)
         ? new DriftingReadings(readings, ret, maxDelaySeconds)
-            .estimate(this, plain.estimate())
+            .estimate(this::estimate, plain.estimate())
             .orElse(plain.estimate())
         : plain.estimate();
   }
@@ -110,7 +111,7 @@ public final class DelayEstimator {
     boolean smeared = found.measurement().signalToNoiseDb() < SMEARED_DB;
     return plain
         .fit()
-        .filter(fit -> smeared || fit.drift().filter(DriftGauge::standsOut).isPresent())
+        .filter(fit -> smeared || DriftGauge.of(fit).filter(DriftGauge::standsOut).isPresent())
         .isPresent();
   }
 
@@ -118,14 +119,16 @@ public final class DelayEstimator {
     Clipping clipping = new Clipping(0);
     for (Reading reading : readings) {
       if (Loudness.of(reading.reference()).isSilent()) {
-        return Optional.of(Findings.silentReference());
+        return Optional.of(DetectionFindings.silentReference());
       }
       if (Loudness.of(reading.ret()).isSilent()) {
-        return Optional.of(Findings.silentReturn());
+        return Optional.of(DetectionFindings.silentReturn());
       }
       clipping = clipping.or(Clipping.of(reading.reference(), reading.ret()));
     }
-    return clipping.share() > 0 ? Optional.of(Findings.clipped(clipping)) : Optional.empty();
+    return clipping.share() > 0
+        ? Optional.of(IntegrityFindings.clipped(clipping))
+        : Optional.empty();
   }
 
   private Read together(Spectra given, List<Finding> findings, boolean whole) {
@@ -140,21 +143,23 @@ public final class DelayEstimator {
     }
     Read read = fitted(given, findings, whole);
     return cut.leavesTooLittle() && read.estimate() instanceof Estimate.Found
-        ? refused(findings, Findings.tooShort(), read.fit())
+        ? refused(findings, DetectionFindings.tooShort(), read.fit())
         : read;
   }
 
   private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
-    if (first.isNarrow() && first.significance() < Detection.TRUSTED) {
+    Detection detection = new Detection(spectra, first);
+    if (detection.isTooNarrow()) {
       Optional<Read> narrow = narrow(spectra, first, before, whole);
       if (narrow.isPresent()) {
         return narrow.get();
       }
     }
-    Optional<Finding> refusal = Detection.refusal(spectra, first);
+    Optional<Finding> refusal = detection.refusal();
     if (refusal.isPresent()) {
-      Optional<Finding> torn = first.splice().map(t -> Findings.torn(t, true, spectra.rate()));
+      Optional<Finding> torn =
+          first.splice().map(t -> IntegrityFindings.torn(t, true, spectra.rate()));
       return refused(before, torn.orElse(refusal.get()), Optional.of(first));
     }
     List<FittedArrival> copies = new ArrayList<>(first.allCopies());
@@ -174,7 +179,7 @@ public final class DelayEstimator {
   private Optional<Read> narrow(Spectra spectra, Fit first, List<Finding> before, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
-    return Detection.holdsNarrow(fit)
+    return new Detection(passed, fit).holdsNarrow()
         ? Optional.of(
             new Read(new Conclusion(passed, fit, choice, whole).estimate(before), Optional.empty()))
         : Optional.empty();

@@ -9,12 +9,6 @@ import java.util.Optional;
 
 /** Decides whether a fit is a trustworthy one, and if not, says why as well as can be told. */
 final class Detection {
-  /**
-   * How many standard deviations the correlation must stand above what unrelated signals with the
-   * same spectra give. Among 200,000 lags unrelated Gaussian noise passes 8 once in 4 * 10^9 times.
-   */
-  static final double TRUSTED = 8;
-
   /** From here on something is there, though not enough to be placed. */
   private static final double SUSPECTED = 5.5;
 
@@ -35,65 +29,87 @@ final class Detection {
   /** What share of the return it must be as it stands: a filter makes one sweep of another. */
   private static final double LEAST_SHARE = 0.5;
 
-  private Detection() {}
+  private final Spectra spectra;
+  private final Fit fit;
+  private final Significance significance;
+
+  /** The detection of a fit. */
+  Detection(Spectra spectra, Fit fit) {
+    this.spectra = spectra;
+    this.fit = fit;
+    this.significance = new Significance(spectra, fit);
+  }
 
   /**
-   * Whether a fit in few frequencies can be trusted.
-   *
-   * @param fit of references from which all else was filtered ({@link PreFilter})
+   * Whether a fit in few frequencies can be trusted: one of references from which all else was
+   * filtered ({@link PreFilter}).
    */
-  static boolean holdsNarrow(Fit fit) {
-    return fit.share() >= LEAST_SHARE
-        && fit.narrowSignificance() >= TRUSTED_NARROW
-        && fit.narrowRival().isEmpty();
+  boolean holdsNarrow() {
+    return share() >= LEAST_SHARE
+        && significance.narrow() >= TRUSTED_NARROW
+        && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
   }
 
-  /** Whether a fit can be trusted. */
-  static boolean holds(Spectra spectra, Fit fit) {
-    return fit.significance() >= TRUSTED && !isMistaken(spectra, fit) && fit.rival().isEmpty();
+  /** The share of the returns' energy that the measured copy is, unfiltered. */
+  private double share() {
+    double all = spectra.readings().stream().mapToDouble(r -> Loudness.of(r.ret()).energy()).sum();
+    double gain = fit.measured().gain();
+    return gain * gain * spectra.referenceEnergy() / all;
   }
 
-  private static boolean isMistaken(Spectra spectra, Fit fit) {
+  /** Whether it is only for its few frequencies that a fit can't be trusted. */
+  boolean isTooNarrow() {
+    return fit.isNarrow() && !significance.isTrusted();
+  }
+
+  /** Whether the fit can be trusted. */
+  boolean holds() {
+    return significance.isTrusted() && !isMistaken() && AmbiguityTest.of(spectra, fit).isEmpty();
+  }
+
+  private boolean isMistaken() {
     return spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()));
   }
 
-  /** Why a fit can't be trusted, if so. */
-  static Optional<Finding> refusal(Spectra spectra, Fit fit) {
-    double significance = fit.significance();
-    if (significance >= TRUSTED) {
-      if (isMistaken(spectra, fit)) {
-        return Optional.of(Findings.otherSound());
+  /** Why the fit can't be trusted, if so. */
+  Optional<Finding> refusal() {
+    if (significance.isTrusted()) {
+      if (isMistaken()) {
+        return Optional.of(DetectionFindings.otherSound());
       }
-      return fit.rival().map(rival -> Findings.rival(rival, spectra.rate()));
+      return AmbiguityTest.of(spectra, fit)
+          .map(rival -> DetectionFindings.rival(rival, spectra.rate()));
     }
-    Optional<Finding> reason = beyondWindow(spectra).or(() -> wrongSpeed(spectra));
+    Optional<Finding> reason = beyondWindow().or(this::wrongSpeed);
     if (reason.isPresent()) {
       return reason;
     }
-    if (fit.isNarrow() && fit.plainSignificance() >= SUSPECTED) {
-      return Optional.of(Findings.tooNarrow());
+    if (fit.isNarrow() && significance.plain() >= SUSPECTED) {
+      return Optional.of(DetectionFindings.tooNarrow());
     }
     return Optional.of(
-        significance < SUSPECTED
-            ? nothingThere(spectra)
-            : Findings.tooFaint(fit.signalToNoiseDb()));
+        significance.value() < SUSPECTED
+            ? nothingThere()
+            : DetectionFindings.tooFaint(fit.signalToNoiseDb()));
   }
 
   /**
    * A reference far quieter at its peak than the return is the likelier one to be missing. At its
    * peak, since a click is quiet but for a moment.
    */
-  private static Finding nothingThere(Spectra spectra) {
+  private Finding nothingThere() {
     Reading reading = spectra.readings().get(0);
     double quieterDb = peakDb(reading.ret()) - peakDb(reading.reference());
-    return quieterDb > FAINT_DB ? Findings.faintReference(quieterDb) : Findings.nothingThere();
+    return quieterDb > FAINT_DB
+        ? DetectionFindings.faintReference(quieterDb)
+        : DetectionFindings.nothingThere();
   }
 
   private static double peakDb(Samples samples) {
     return Decibels.ofFactor(Loudness.of(samples).peak());
   }
 
-  private static Optional<Finding> beyondWindow(Spectra spectra) {
+  private Optional<Finding> beyondWindow() {
     Reading reading = spectra.readings().get(0);
     double searched = spectra.searchSeconds();
     double whole =
@@ -104,14 +120,13 @@ final class Detection {
     }
     Spectra wide = Spectra.of(List.of(reading), whole);
     FittedArrival found = wide.strongest();
-    return Math.abs(found.lag()) > spectra.searchLag()
-            && Fit.of(wide, List.of(found)).significance() > REASON
-        ? Optional.of(Findings.beyondWindow(found.lag(), searched, spectra.rate()))
+    return Math.abs(found.lag()) > spectra.searchLag() && isReason(wide, found)
+        ? Optional.of(DetectionFindings.beyondWindow(found.lag(), searched, spectra.rate()))
         : Optional.empty();
   }
 
   /** Whether the return is the reference at 48/44.1 or 44.1/48 of its speed. */
-  private static Optional<Finding> wrongSpeed(Spectra spectra) {
+  private Optional<Finding> wrongSpeed() {
     Reading reading = spectra.readings().get(0);
     double searched = spectra.searchSeconds();
     if (reading.reference().length() > LONGEST_SECONDS * spectra.rate().hertz()) {
@@ -120,18 +135,21 @@ final class Detection {
     SampleRate high = new SampleRate(48_000);
     SampleRate low = new SampleRate(44_100);
     if (fits(reading, RATE_RATIO, searched)) {
-      return Optional.of(Findings.wrongSpeed(high, low));
+      return Optional.of(DetectionFindings.wrongSpeed(high, low));
     }
     return fits(reading, 1 / RATE_RATIO, searched)
-        ? Optional.of(Findings.wrongSpeed(low, high))
+        ? Optional.of(DetectionFindings.wrongSpeed(low, high))
         : Optional.empty();
   }
 
   private static boolean fits(Reading reading, double speed, double searched) {
     Signal resampled = atSpeed(reading, speed);
     Spectra spectra = Spectra.of(List.of(new Reading(resampled, reading.ret())), searched);
-    FittedArrival found = spectra.strongest();
-    return Fit.of(spectra, List.of(found)).significance() > REASON;
+    return isReason(spectra, spectra.strongest());
+  }
+
+  private static boolean isReason(Spectra spectra, FittedArrival found) {
+    return new Significance(spectra, Fit.of(spectra, List.of(found))).value() > REASON;
   }
 
   /** The reference played at another speed; straight lines between samples are good enough here. */

@@ -25,8 +25,13 @@ final class DriftGauge {
 
   private DriftGauge() {}
 
-  /** The drift, in samples a sample; empty where nothing tells of it. */
-  static Optional<Slope> of(LostSound reading) {
+  /** How the delay drifts within a fit's only reading, in samples a sample, if that can be told. */
+  static Optional<Slope> of(Fit fit) {
+    List<LostSound> readings = fit.residualTests().lostSound();
+    return readings.size() == 1 ? of(readings.get(0)) : Optional.empty();
+  }
+
+  private static Optional<Slope> of(LostSound reading) {
     List<LostSound.Heard> windows = reading.windows();
     int length = windows.size() / SEGMENTS;
     if (length == 0) {

@@ -6,6 +6,7 @@ import dev.loopgauge.stats.Slope;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Readings of one recording whose clocks drift so fast that each is smeared by itself. The drift is
@@ -39,12 +40,13 @@ final class DriftingReadings {
    * The delay in the middle of the recording; empty when there is no steady drift, or taking it out
    * makes nothing clearer.
    *
+   * @param estimator what tells the delay of readings that stand still
    * @param plain what the readings came to without
    */
-  Optional<Estimate> estimate(DelayEstimator estimator, Estimate plain) {
+  Optional<Estimate> estimate(Function<List<Reading>, Estimate> estimator, Estimate plain) {
     Optional<Slope> drift = readings.size() == 1 ? driftWithin() : drift();
     return drift.isPresent()
-            && estimator.estimate(still(drift.get().value())) instanceof Estimate.Found found
+            && estimator.apply(still(drift.get().value())) instanceof Estimate.Found found
             && isClearer(found, plain)
         ? Optional.of(drifting(found, drift.get()))
         : Optional.empty();
@@ -99,7 +101,7 @@ final class DriftingReadings {
   /** What is left of the drift in the only reading. */
   private Optional<Slope> left(double drift) {
     Spectra spectra = Spectra.of(still(drift), maxDelaySeconds);
-    return Fit.of(spectra, List.of(spectra.strongest())).drift();
+    return DriftGauge.of(Fit.of(spectra, List.of(spectra.strongest())));
   }
 
   /** The drift from reading to reading, in samples a sample. */
@@ -146,7 +148,7 @@ final class DriftingReadings {
     ClockDrift all = m.clockDrift().map(takenOut::plus).orElse(takenOut);
     List<Finding> findings = new ArrayList<>(found.findings());
     findings.removeIf(finding -> finding.code() == FindingCode.CLOCKS_NOT_LOCKED);
-    findings.add(Findings.drifting(all));
+    findings.add(DriftFindings.drifting(all));
     return new Estimate.Found(
         m.ofReadings(
             m.repeats(),

@@ -1,8 +1,6 @@
 package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.Decibels;
-import dev.loopgauge.stats.Median;
-import dev.loopgauge.stats.Slope;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,24 +14,8 @@ final class Fit {
    */
   private static final double FEWEST_BINS = 60;
 
-  /** How many times the median of all lags a deconvolved correlation stands out by. */
-  private static final double STANDS_OUT = 24;
-
-  /**
-   * Weight of the coherence statistic relative to the correlation statistic: notes that are held
-   * keep their phase from block to block, and unrelated music in one key came to 8 of them once in
-   * 5600 evenings.
-   */
-  private static final double LIKENESS_COUNTS = 0.8;
-
   /** A peak of fewer standard deviations is not told by its curvature alone. */
   private static final double FAINT = 12;
-
-  /**
-   * How many times its mean power a path is believed to pass anywhere: where the reference holds
-   * next to nothing, a fitted filter may come out as anything.
-   */
-  private static final double BELIEVED = 1000;
 
   /** Arithmetic of 53 bits tells no less than this against what it is left of, as power. */
   private static final double LEAST_LEFT = Math.pow(2, -106);
@@ -48,7 +30,6 @@ final class Fit {
   private final ResidualTests remainder;
   private final Residual residual;
   private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
-  private final Lazy<Double> significance = new Lazy<>(this::findSignificance);
   private final Lazy<Double> noiseUncertainty = new Lazy<>(this::findNoiseUncertainty);
   private final Lazy<Deconvolved> deconvolved = new Lazy<>(this::sharpen);
   private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findTear);
@@ -94,64 +75,34 @@ final class Fit {
     return copies.get(0);
   }
 
+  /** The measured copy's peak in the correlation from which the other copies were taken. */
+  CrossSpectrum.Point peak() {
+    return peak;
+  }
+
+  /** The correlation without the other copies. */
+  CrossSpectrum cleaned() {
+    return cleaned;
+  }
+
+  /** The correlation with all frequencies that the path passes counting alike. */
+  Deconvolved deconvolved() {
+    return deconvolved.get();
+  }
+
   /** What is left of the return. */
   Residual residual() {
     return residual;
   }
 
-  /**
-   * How many standard deviations the measured copy stands above unrelated sound: as it is, or with
-   * all frequencies counting alike, whichever shows it better. The first serves faint returns in
-   * noise, the second speech and music, whose power lies in few frequencies. Where a handful of
-   * frequencies is all that is in common, as of a hum in both, the first proves nothing; where the
-   * deconvolved correlation is as large elsewhere, as of other music in the same key, the second.
-   */
-  double significance() {
-    return significance.get();
-  }
-
-  private double findSignificance() {
-    double plain = isNarrow() ? 0 : plainSignificance();
-    boolean enough = plain >= Detection.TRUSTED || !standsOut();
-    return enough ? plain : Math.max(plain, LIKENESS_COUNTS * remainder.coherence().significance());
-  }
-
-  /**
-   * The same as it is, however few frequencies it lies in. Sound that is loud when the reference is
-   * gets further by chance.
-   */
-  double plainSignificance() {
-    double variance = residual.unrelatedVariance() * remainder.covariation().factor();
-    return variance == 0 ? 0 : Math.abs(peak.value()) / Math.sqrt(variance);
+  /** What the residual was tested for. */
+  ResidualTests residualTests() {
+    return remainder;
   }
 
   /** Whether a handful of frequencies is all that reference and return have in common. */
   boolean isNarrow() {
     return residual.carryingBins() < FEWEST_BINS;
-  }
-
-  /**
-   * How many standard deviations a copy in few frequencies stands above unrelated sound, told by
-   * how little it leaves of the return: noise in n values would be explained as well once in exp(n
-   * / 2 ln(1 / left)) times (the likelihood ratio of Gaussian noise of unknown level; derived).
-   * That n is the square of the plain significance, less what the fitted filter can follow.
-   */
-  double narrowSignificance() {
-    double followed = residual.carryingBins() * 2 * spectra.reach() / residual.bins();
-    double values = Math.max(0, Math.pow(plainSignificance(), 2) - followed);
-    return Math.sqrt(values * Math.max(0, -Math.log(residual.unexplained())));
-  }
-
-  /** The share of the returns' energy that the measured copy is, unfiltered. */
-  double share() {
-    double all = spectra.readings().stream().mapToDouble(r -> Loudness.of(r.ret()).energy()).sum();
-    return measured().gain() * measured().gain() * spectra.referenceEnergy() / all;
-  }
-
-  private boolean standsOut() {
-    double[] lags = spectra.searched(deconvolved.get().cross());
-    double here = Math.abs(lags[nearest()]);
-    return here > STANDS_OUT * Median.magnitude(lags);
   }
 
   /**
@@ -167,12 +118,12 @@ final class Fit {
   /** All copies of the reference in the return, the measured one first. */
   List<FittedArrival> allCopies() {
     double deviation = Math.sqrt(residual.valueVariance()) / spectra.referenceEnergy();
-    return new ArrivalSearch(spectra, deconvolved.get(), measured(), deviation).find();
+    return new ArrivalSearch(spectra, deconvolved(), measured(), deviation).find();
   }
 
   /** The path's response along the delay axis, around all copies. */
   Response response() {
-    return new ResponseCurve(spectra, deconvolved.get(), copies).draw();
+    return new ResponseCurve(spectra, deconvolved(), copies).draw();
   }
 
   private Deconvolved sharpen() {
@@ -192,42 +143,6 @@ final class Fit {
   List<Band> bands() {
     return new OctaveBands(cleaned, spectra.auto(), whole, residual, spectra.rate())
         .near(peak.lag());
-  }
-
-  /** A lag that fits as well as the delay. */
-  Optional<AmbiguityTest.Rival> rival() {
-    double[] searched = spectra.searched(cleaned);
-    double[] copy = spectra.auto().weighted(believed()).lagsFrom(0, searched.length);
-    return AmbiguityTest.of(copy, searched, nearest(), residual.valueVariance());
-  }
-
-  /** The power that the path passes, as far as there is a reference to tell it by. */
-  private double[] believed() {
-    double[] powers = passed().clone();
-    double[] weights = spectra.auto().magnitudes();
-    double sum = 0;
-    double mean = 0;
-    for (int k = 0; k < powers.length; k++) {
-      sum += weights[k];
-      mean += weights[k] * powers[k];
-    }
-    for (int k = 0; k < powers.length; k++) {
-      powers[k] = Math.min(powers[k], BELIEVED * mean / sum);
-    }
-    return powers;
-  }
-
-  /** The same where the references are what the path passes: they tell how the copy repeats. */
-  Optional<AmbiguityTest.Rival> narrowRival() {
-    double[] searched = spectra.searched(cleaned);
-    double[] copy = spectra.auto().lagsFrom(0, searched.length);
-    return AmbiguityTest.ofNarrow(copy, searched, nearest(), residual.valueVariance());
-  }
-
-  /** The index of the searched lag nearest to the peak, which may lie just beyond the last. */
-  private int nearest() {
-    int index = (int) Math.rint(peak.lag()) + spectra.searchLag();
-    return Math.max(0, Math.min(index, 2 * spectra.searchLag()));
   }
 
   /** Whether the measured copy still is a peak with the other copies taken out. */
@@ -254,13 +169,6 @@ final class Fit {
       }
     }
     return Optional.empty();
-  }
-
-  /** How the delay drifts within the only reading, in samples a sample, where that can be told. */
-  Optional<Slope> drift() {
-    return remainder.lostSound().size() == 1
-        ? DriftGauge.of(remainder.lostSound().get(0))
-        : Optional.empty();
   }
 
   /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */

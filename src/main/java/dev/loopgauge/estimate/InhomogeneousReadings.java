@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Function;
 
 /**
  * What several readings say that don't show one delay: a drift, where they lie on a line; groups,
@@ -25,10 +26,14 @@ final class InhomogeneousReadings {
   /** No clock is this far off, in ppm; 48 against 44.1 kHz is 88,435. */
   private static final double WORST_CLOCK_PPM = 100_000;
 
-  private final DelayEstimator estimator;
+  private final Function<Reading, Estimate> estimator;
 
-  /** The way out of a inhomogeneity, estimating each reading by itself. */
-  InhomogeneousReadings(DelayEstimator estimator) {
+  /**
+   * The way out of an inhomogeneity.
+   *
+   * @param estimator what tells the delay of a reading by itself
+   */
+  InhomogeneousReadings(Function<Reading, Estimate> estimator) {
     this.estimator = estimator;
   }
 
@@ -72,7 +77,7 @@ final class InhomogeneousReadings {
   /** Estimates each reading by itself; gives back the first that is refused. */
   private Optional<Estimate> estimateEach(List<Reading> readings, List<Estimate.Found> found) {
     for (Reading reading : readings) {
-      Estimate estimate = estimator.oneOfSeveral(reading);
+      Estimate estimate = estimator.apply(reading);
       if (!(estimate instanceof Estimate.Found one)) {
         return Optional.of(estimate);
       }
@@ -114,7 +119,7 @@ final class InhomogeneousReadings {
             .expanded();
     Measurement m = middle.measurement();
     List<Finding> findings = new ArrayList<>(middle.findings());
-    findings.add(Findings.drifting(line.drift()));
+    findings.add(DriftFindings.drifting(line.drift()));
     return new Estimate.Found(
         m.ofReadings(
             found.size(),
@@ -138,7 +143,8 @@ final class InhomogeneousReadings {
     Map.Entry<Double, Integer> largest =
         groups.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow();
     if (largest.getValue() < 2) {
-      return new Estimate.Refused(List.of(Findings.disagree(groups.keySet().stream().toList())));
+      return new Estimate.Refused(
+          List.of(DriftFindings.disagree(groups.keySet().stream().toList())));
     }
     Estimate.Found one =
         found.stream()
@@ -146,7 +152,7 @@ final class InhomogeneousReadings {
             .findFirst()
             .orElseThrow();
     List<Finding> findings = new ArrayList<>(one.findings());
-    findings.add(Findings.groups(groups));
+    findings.add(DriftFindings.groups(groups));
     Measurement m = one.measurement();
     return new Estimate.Found(
         m.ofReadings(delays.length, m.delay(), m.uncertaintySamples(), Optional.empty(), true),

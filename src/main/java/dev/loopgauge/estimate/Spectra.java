@@ -234,6 +234,12 @@ final class Spectra {
     return correlation == cross ? lags.get() : lagsOf(correlation);
   }
 
+  /** The index of the searched lag nearest to a lag, which may lie just beyond the last. */
+  int searchedIndex(double lag) {
+    int index = (int) Math.rint(lag) + searchLag;
+    return Math.max(0, Math.min(index, 2 * searchLag));
+  }
+
   private double[] lagsOf(CrossSpectrum correlation) {
     return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
   }

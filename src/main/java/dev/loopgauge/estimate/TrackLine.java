@@ -118,7 +118,9 @@ final class TrackLine {
   Track track(int leftOut, int clipped) {
     if (points.isEmpty()) {
       Finding why =
-          clipped > 0 ? Findings.clippedWindows(clipped, true) : Findings.noWindow(windowSeconds);
+          clipped > 0
+              ? IntegrityFindings.clippedWindows(clipped, true)
+              : DriftFindings.noWindow(windowSeconds);
       return new Track(windowSeconds, points, leftOut, Optional.empty(), List.of(), List.of(why));
     }
     List<Segment> segments = segments(slope(segments(roughSlope)).value());
@@ -130,11 +132,14 @@ final class TrackLine {
     List<Step> steps = steps(segments, slope.value());
     List<Finding> findings = new ArrayList<>();
     if (!steps.isEmpty()) {
-      findings.add(Findings.stepped(steps));
+      findings.add(DriftFindings.stepped(steps));
     }
-    drift.filter(d -> drifts(slope, segments)).map(Findings::drifting).ifPresent(findings::add);
+    drift
+        .filter(d -> drifts(slope, segments))
+        .map(DriftFindings::drifting)
+        .ifPresent(findings::add);
     if (clipped > 0) {
-      findings.add(Findings.clippedWindows(clipped, false));
+      findings.add(IntegrityFindings.clippedWindows(clipped, false));
     }
     return new Track(windowSeconds, points, leftOut, drift, steps, findings);
   }

@@ -109,7 +109,7 @@ final class WindowDelay {
             new Window(ret, from + start, length + reference.rate().samplesIn(maxDelaySeconds)));
     Spectra spectra = Spectra.of(List.of(reading), maxDelaySeconds);
     FittedArrival copy = spectra.strongest();
-    return Detection.holds(spectra, Fit.of(spectra, List.of(copy)))
+    return new Detection(spectra, Fit.of(spectra, List.of(copy))).holds()
         ? Optional.of((int) Math.rint(copy.lag()))
         : Optional.empty();
   }
@@ -146,7 +146,7 @@ final class WindowDelay {
             new Reading(Window.on(reference, half, half), new Window(steady, half, half)));
     Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
     Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
-    if (!Detection.holds(spectra, fit)) {
+    if (!new Detection(spectra, fit).holds()) {
       return Optional.empty();
     }
     DriftWithin drift = new DriftWithin(spectra, fit);

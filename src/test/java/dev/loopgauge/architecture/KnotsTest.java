@@ -33,7 +33,6 @@ class KnotsTest {
           Map.entry("capture.jack", new Ceiling(1, 4)),
           Map.entry("chain", new Ceiling(2, 4)),
           Map.entry("chain.file", new Ceiling(2, 4)),
-          Map.entry("estimate", new Ceiling(1, 3)),
           Map.entry("job.live", new Ceiling(1, 2)),
           Map.entry("journal", new Ceiling(1, 2)),
           Map.entry("plan", new Ceiling(1, 2)),

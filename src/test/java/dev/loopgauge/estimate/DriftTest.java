@@ -138,17 +138,17 @@ class DriftTest {
   })
   void namesTheLikelyCauseByItsSize(double ppm, String cause) {
     assertTrue(
-        Findings.drifting(new ClockDrift(ppm, 0.1)).hint().contains(cause),
-        Findings.drifting(new ClockDrift(ppm, 0.1))::hint);
+        DriftFindings.drifting(new ClockDrift(ppm, 0.1)).hint().contains(cause),
+        DriftFindings.drifting(new ClockDrift(ppm, 0.1))::hint);
   }
 
   @Test
   void givesTheDriftInMillisecondsAnHour() {
     assertEquals(
         "the clocks are not locked: the return falls behind by 50.0 ppm, 180 ms an hour (± 0.13 ppm)",
-        Findings.drifting(new ClockDrift(50, 0.1201)).text());
+        DriftFindings.drifting(new ClockDrift(50, 0.1201)).text());
     assertEquals(
         "the clocks are not locked: the return runs ahead by 1.3 ppm, 4.5 ms an hour (± 0.21 ppm)",
-        Findings.drifting(new ClockDrift(-1.25, 0.2001)).text());
+        DriftFindings.drifting(new ClockDrift(-1.25, 0.2001)).text());
   }
 }

@@ -322,9 +322,10 @@ class FindingsTest {
 
   @Test
   void asksForNoLongerSearchThanThereIs() {
-    Finding finding = Findings.beyondWindow(59.9 * 48_000, 1, Rig.RATE);
+    Finding finding = DetectionFindings.beyondWindow(59.9 * 48_000, 1, Rig.RATE);
     assertTrue(finding.hint().contains("--max-delay 60.0"), finding::hint);
-    assertTrue(Findings.beyondWindow(-96_000, 1, Rig.RATE).hint().contains("--max-delay 2.5"));
+    assertTrue(
+        DetectionFindings.beyondWindow(-96_000, 1, Rig.RATE).hint().contains("--max-delay 2.5"));
   }
 
   /** 48 / 44.1 is 8.8 % more, 44.1 / 48 is 8.1 % less (derived). */
