@@ -1,5 +1,8 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;

@@ -1,5 +1,25 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.drift.DelayLine;
+import dev.loopgauge.estimate.drift.DriftFindings;
+import dev.loopgauge.estimate.integrity.IntegrityFindings;
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.integrity.ZeroRuns;
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.Uncertainty;
+import dev.loopgauge.estimate.reading.InParallel;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Arrival;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.PeakSearch;
+import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;

@@ -1,5 +1,26 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.detection.Detection;
+import dev.loopgauge.estimate.detection.DetectionFindings;
+import dev.loopgauge.estimate.drift.DriftGauge;
+import dev.loopgauge.estimate.drift.DriftingReadings;
+import dev.loopgauge.estimate.drift.HomogeneityTest;
+import dev.loopgauge.estimate.drift.InhomogeneousReadings;
+import dev.loopgauge.estimate.integrity.Clipping;
+import dev.loopgauge.estimate.integrity.IntegrityFindings;
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.PreFilter;
+import dev.loopgauge.estimate.path.Residual;
+import dev.loopgauge.estimate.reading.LongestDelay;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.KeptTransforms;
+import dev.loopgauge.estimate.spectrum.PartialOverlap;
+import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,5 +1,11 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.reading.InParallel;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.PairDelay;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;

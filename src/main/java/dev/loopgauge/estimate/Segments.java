@@ -1,5 +1,11 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.reading.LongestDelay;
+import dev.loopgauge.estimate.reading.Loudest;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.spectrum.KeptTransforms;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;

@@ -1,5 +1,13 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.drift.TrackLine;
+import dev.loopgauge.estimate.drift.WindowDelay;
+import dev.loopgauge.estimate.integrity.Clipping;
+import dev.loopgauge.estimate.reading.InParallel;
+import dev.loopgauge.estimate.reading.LongestDelay;
+import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.result.Track;
+import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;

@@ -3,7 +3,7 @@ package dev.loopgauge.job;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.plan.PictureMatch;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.verify.Comparison;

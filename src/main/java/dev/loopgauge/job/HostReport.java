@@ -1,6 +1,6 @@
 package dev.loopgauge.job;
 
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.ReportedDelay;

@@ -1,6 +1,6 @@
 package dev.loopgauge.journal;
 
-import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.result.FindingCode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

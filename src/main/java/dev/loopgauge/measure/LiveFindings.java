@@ -1,8 +1,8 @@
 package dev.loopgauge.measure;
 
 import dev.loopgauge.capture.Incident;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
 
 /** What only a live measurement can find. */
 final class LiveFindings {

@@ -1,6 +1,6 @@
 package dev.loopgauge.measure;
 
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.Latency;
 import java.util.List;
 

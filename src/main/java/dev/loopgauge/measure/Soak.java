@@ -1,11 +1,11 @@
 package dev.loopgauge.measure;
 
 import dev.loopgauge.capture.CaptureException;
-import dev.loopgauge.estimate.ClockDrift;
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Measurement;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

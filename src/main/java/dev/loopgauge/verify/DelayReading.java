@@ -1,7 +1,7 @@
 package dev.loopgauge.verify;
 
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.signal.Latency;
 
 /**

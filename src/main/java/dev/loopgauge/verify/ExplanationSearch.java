@@ -6,7 +6,7 @@ import dev.loopgauge.chain.Change;
 import dev.loopgauge.chain.HostChange;
 import dev.loopgauge.chain.RigChange;
 import dev.loopgauge.chain.StageChange;
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,6 +1,6 @@
 package dev.loopgauge.verify;
 
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.Latency;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;

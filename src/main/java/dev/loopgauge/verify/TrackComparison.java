@@ -2,8 +2,8 @@ package dev.loopgauge.verify;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.estimate.Track;
-import dev.loopgauge.estimate.TrackPoint;
+import dev.loopgauge.estimate.result.Track;
+import dev.loopgauge.estimate.result.TrackPoint;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;

@@ -7,6 +7,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static dev.loopgauge.architecture.Project.CLASSES;
 import static dev.loopgauge.architecture.Project.CORE;
+import static dev.loopgauge.architecture.Project.ESTIMATE_INSIDE;
 import static dev.loopgauge.architecture.Project.name;
 import static dev.loopgauge.architecture.Project.names;
 import static dev.loopgauge.architecture.Project.with;
@@ -22,6 +23,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -66,11 +68,49 @@ class LayersTest {
           Map.entry("signal", List.of()),
           Map.entry("signal.filter", List.of("signal")),
           Map.entry("stats", List.of()),
-          Map.entry("estimate", List.of("signal", "stats")),
+          Map.entry("estimate.result", List.of("signal", "stats")),
+          Map.entry("estimate.reading", List.of("signal")),
+          Map.entry("estimate.spectrum", List.of("estimate.reading", "signal")),
+          Map.entry(
+              "estimate.integrity",
+              List.of(
+                  "estimate.spectrum", "estimate.reading", "estimate.result", "signal", "stats")),
+          Map.entry(
+              "estimate.path",
+              List.of(
+                  "estimate.integrity",
+                  "estimate.spectrum",
+                  "estimate.reading",
+                  "estimate.result",
+                  "signal",
+                  "stats")),
+          Map.entry(
+              "estimate.detection",
+              List.of(
+                  "estimate.path",
+                  "estimate.spectrum",
+                  "estimate.reading",
+                  "estimate.result",
+                  "signal",
+                  "stats")),
+          Map.entry(
+              "estimate.drift",
+              List.of(
+                  "estimate.detection",
+                  "estimate.path",
+                  "estimate.integrity",
+                  "estimate.spectrum",
+                  "estimate.reading",
+                  "estimate.result",
+                  "signal",
+                  "stats")),
+          Map.entry(
+              "estimate",
+              with(ESTIMATE_INSIDE, "estimate.reading", "estimate.result", "signal", "stats")),
           Map.entry("chain", List.of("signal")),
           Map.entry("chain.file", List.of("signal", "chain")),
-          Map.entry("verify", List.of("signal", "estimate", "chain", "stats")),
-          Map.entry("verify.verdict", List.of("verify", "signal", "estimate", "chain")),
+          Map.entry("verify", List.of("signal", "estimate.result", "chain", "stats")),
+          Map.entry("verify.verdict", List.of("verify", "signal", "estimate.result", "chain")),
           Map.entry("plan", List.of("signal", "chain", "verify", "verify.verdict", "stats")),
           Map.entry("capture", List.of("signal")),
           Map.entry("capture.javasound", List.of("capture", "signal")),
@@ -79,11 +119,14 @@ class LayersTest {
           Map.entry(
               "capture.simulated",
               List.of("capture", "signal", "signal.filter", "chain", "chain.file")),
-          Map.entry("measure", List.of("signal", "estimate", "capture", "stats")),
+          Map.entry(
+              "measure",
+              List.of(
+                  "signal", "estimate", "estimate.reading", "estimate.result", "capture", "stats")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
           Map.entry("journal", with(CORE, "chain.file")),
           Map.entry("journal.store", List.of("journal", "signal", "verify.verdict")),
-          Map.entry("report.form", List.of("estimate", "verify", "verify.verdict")),
+          Map.entry("report.form", List.of("estimate.result", "verify", "verify.verdict")),
           Map.entry("report.measured", with(BELOW_REPORT, "report.form")),
           Map.entry("report.patch", with(BELOW_REPORT, "report.form")),
           Map.entry("report.budget", with(BELOW_REPORT, "report.form")),
@@ -148,8 +191,8 @@ class LayersTest {
   /** Libraries that one package keeps to itself, so that they can be exchanged there. */
   private static final Map<String, List<String>> LIBRARIES =
       Map.ofEntries(
-          Map.entry("org.jtransforms..", List.of("estimate")),
-          Map.entry("org.visnow..", List.of("estimate")),
+          Map.entry("org.jtransforms..", List.of("estimate.spectrum")),
+          Map.entry("org.visnow..", List.of("estimate.spectrum")),
           Map.entry("org.apache.commons.statistics..", List.of("stats")),
           Map.entry("org.snakeyaml..", List.of("chain.file", "setup")),
           Map.entry("de.siegmar.fastcsv..", List.of("verify", "report.exchange")),
@@ -222,12 +265,30 @@ class LayersTest {
   void oneClassImportsTheFourierTransform() {
     noClasses()
         .that()
-        .doNotHaveFullyQualifiedName("dev.loopgauge.estimate.RealFft")
+        .doNotHaveFullyQualifiedName("dev.loopgauge.estimate.spectrum.RealFft")
         .should()
         .dependOnClassesThat()
         .resideInAPackage("org.jtransforms..")
         .because("it steers itself by static fields, which must be hidden")
         .check(CLASSES);
+  }
+
+  /** What goes in and what comes out; how it is done inside is free to change. */
+  @Test
+  void theEstimateIsUsedByItsWaysInItsReadingsAndItsResultsAlone() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("dev.loopgauge.estimate..")
+        .should()
+        .dependOnClassesThat(describe("lie inside the estimate", LayersTest::liesInsideEstimate))
+        .because("what an estimate is made of may change without anybody else noticing")
+        .check(CLASSES);
+  }
+
+  private static boolean liesInsideEstimate(JavaClass used) {
+    return resideInAnyPackage(names(ESTIMATE_INSIDE)).test(used)
+        || (used.getPackageName().equals(name("estimate.reading"))
+            && !Set.of("Reading", "LongestDelay").contains(used.getSimpleName()));
   }
 
   @Test

@@ -13,17 +13,31 @@ final class Project {
           .withImportOption(place -> !place.contains("/test-classes/"))
           .importPackages("dev.loopgauge");
 
-  /** The pure packages. */
+  /** The rooms of the estimate that nothing outside it may use. */
+  static final List<String> ESTIMATE_INSIDE =
+      List.of(
+          "estimate.spectrum",
+          "estimate.integrity",
+          "estimate.path",
+          "estimate.detection",
+          "estimate.drift");
+
+  /** The pure packages that others may use. */
   static final List<String> CORE =
       List.of(
           "stats",
           "signal",
           "signal.filter",
           "estimate",
+          "estimate.reading",
+          "estimate.result",
           "chain",
           "verify",
           "verify.verdict",
           "plan");
+
+  /** All pure packages. */
+  static final List<String> PURE = Stream.of(CORE, ESTIMATE_INSIDE).flatMap(List::stream).toList();
 
   private Project() {}
 

@@ -63,7 +63,7 @@ final class Pure extends ArchCondition<JavaClass> {
   private static final Predicate<String> PARALLEL =
       matching("\\w+\\.parallel\\w*\\(.*").or(matching("StreamSupport\\..*"));
 
-  private static final String PARALLEL_ONLY_IN = "dev.loopgauge.estimate.InParallel";
+  private static final String PARALLEL_ONLY_IN = "dev.loopgauge.estimate.reading.InParallel";
 
   private final Predicate<JavaClass> project;
 

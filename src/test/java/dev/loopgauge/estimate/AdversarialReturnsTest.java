@@ -2,6 +2,8 @@ package dev.loopgauge.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,7 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * conformance} tries 100,000 returns. A table goes to target/adversarial.md.
  */
 @Tag("campaign")
-class AdversarialReturnsTest {
+public class AdversarialReturnsTest {
   private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 5600 : 60;
   private static final Path TABLE = Path.of("target", "adversarial.md");
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
@@ -95,7 +97,7 @@ class AdversarialReturnsTest {
   /** A number that was given, and what is wrong with it if anything. */
   private record Caught(Optional<String> wrong) {}
 
-  static Optional<String> falseNumber(Trap trap, long seed) {
+  public static Optional<String> falseNumber(Trap trap, long seed) {
     return caught(trap, seed).flatMap(Caught::wrong);
   }
 

@@ -2,6 +2,8 @@ package dev.loopgauge.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.TrackPoint;
 import java.util.List;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Tag;

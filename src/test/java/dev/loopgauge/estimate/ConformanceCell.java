@@ -1,5 +1,9 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;

@@ -3,6 +3,9 @@ package dev.loopgauge.estimate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;

@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;

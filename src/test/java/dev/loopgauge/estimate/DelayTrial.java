@@ -1,11 +1,14 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.spectrum.Packed;
+import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Signal;
 import java.util.SplittableRandom;
 
 /** A return of exactly known delay, and the bound that no unbiased estimate of it can beat. */
-final class DelayTrial {
+public final class DelayTrial {
   private static final double PASSED = 0.9;
   private static final double CUT = 0.97;
   private static final int TAIL = 256;
@@ -16,7 +19,7 @@ final class DelayTrial {
   private final double slopeEnergy;
 
   /** Trials with one reference; the return may be up to as late as the reference is long. */
-  DelayTrial(Signal reference) {
+  public DelayTrial(Signal reference) {
     this.reference = reference;
     this.fft = new RealFft(RealFft.lengthFor(2 * reference.length()));
     this.spectrum = new double[fft.length()];
@@ -34,7 +37,7 @@ final class DelayTrial {
    * A signal without the uppermost part of its band, which no converter passes and where a delay by
    * a part of a sample has no meaning; a maximum-length sequence reaches up there.
    */
-  static Signal asConvertersPass(Signal signal) {
+  public static Signal asConvertersPass(Signal signal) {
     RealFft fft = new RealFft(RealFft.lengthFor(2 * signal.length()));
     double[] packed = new double[fft.length()];
     signal.copyTo(0, packed, fft.length() / 4, signal.length());
@@ -53,7 +56,7 @@ final class DelayTrial {
   }
 
   /** The standard deviation of white noise at a signal-to-noise ratio per sample. */
-  double noise(double snrDb, double gain) {
+  public double noise(double snrDb, double gain) {
     return Math.abs(gain) * reference.rms() / Decibels.toFactor(snrDb);
   }
 
@@ -61,12 +64,12 @@ final class DelayTrial {
    * The Cramer-Rao bound in samples: s / (|g| sqrt(sum (dx/dn)^2)) (S. M. Kay, Estimation Theory,
    * example 3.13, from memory; derived).
    */
-  double bound(double noise, double gain) {
+  public double bound(double noise, double gain) {
     return noise / (Math.abs(gain) * Math.sqrt(slopeEnergy));
   }
 
   /** The reference, later by {@code delay} samples and times {@code gain}, in white noise. */
-  Reading reading(double delay, double gain, double noise, SplittableRandom random) {
+  public Reading reading(double delay, double gain, double noise, SplittableRandom random) {
     double[] y = spectrum.clone();
     Packed.fractionalDelay(y, -delay);
     fft.inverse(y);

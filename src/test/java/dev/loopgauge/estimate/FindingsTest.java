@@ -5,6 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.result.Response;
+import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -318,14 +329,6 @@ class FindingsTest {
         only(ESTIMATOR.estimate(List.of(new Reading(Signal.of(Rig.RATE, crosstalk), ret))));
     assertEquals(FindingCode.NO_REFERENCE, finding.code());
     assertTrue(finding.text().contains("59 dB louder"), finding::text);
-  }
-
-  @Test
-  void asksForNoLongerSearchThanThereIs() {
-    Finding finding = DetectionFindings.beyondWindow(59.9 * 48_000, 1, Rig.RATE);
-    assertTrue(finding.hint().contains("--max-delay 60.0"), finding::hint);
-    assertTrue(
-        DetectionFindings.beyondWindow(-96_000, 1, Rig.RATE).hint().contains("--max-delay 2.5"));
   }
 
   /** 48 / 44.1 is 8.8 % more, 44.1 / 48 is 8.1 % less (derived). */

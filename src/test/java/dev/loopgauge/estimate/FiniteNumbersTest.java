@@ -4,6 +4,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.reading.Resampled;
+import dev.loopgauge.estimate.result.Arrival;
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.result.Step;
+import dev.loopgauge.estimate.result.Track;
+import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.report.measured.TrackDocument;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;

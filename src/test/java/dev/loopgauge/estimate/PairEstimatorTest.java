@@ -3,6 +3,9 @@ package dev.loopgauge.estimate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.PairDelay;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.signal.Signal;
 import java.util.List;
 import java.util.Map;

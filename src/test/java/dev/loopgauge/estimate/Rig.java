@@ -1,5 +1,8 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.spectrum.Packed;
+import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.ExponentialSweep;
 import dev.loopgauge.signal.SampleRate;
@@ -9,15 +12,15 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /** Returns with something wrong, made from a sweep. */
-final class Rig {
-  static final SampleRate RATE = new SampleRate(48_000);
-  static final Signal SWEEP = ExponentialSweep.fullBand(1).render(RATE);
+public final class Rig {
+  public static final SampleRate RATE = new SampleRate(48_000);
+  public static final Signal SWEEP = ExponentialSweep.fullBand(1).render(RATE);
   private static final int LENGTH = 120_000;
 
   private Rig() {}
 
   /** The sweep later by some samples, exact to the arithmetic, times a factor. */
-  static double[] copy(double delay, double gain) {
+  public static double[] copy(double delay, double gain) {
     RealFft fft = new RealFft(1 << 17);
     double[] spectrum = new double[fft.length()];
     SWEEP.copyTo(0, spectrum, 0, SWEEP.length());
@@ -32,7 +35,7 @@ final class Rig {
   }
 
   /** Several copies at once. */
-  static double[] sum(double[]... copies) {
+  public static double[] sum(double[]... copies) {
     double[] sum = new double[LENGTH];
     for (double[] copy : copies) {
       for (int i = 0; i < LENGTH; i++) {
@@ -43,7 +46,7 @@ final class Rig {
   }
 
   /** A reading of the sweep against a return to which noise at a level is added. */
-  static Reading reading(double[] ret, double noiseDbfs, int start) {
+  public static Reading reading(double[] ret, double noiseDbfs, int start) {
     SplittableRandom random = new SplittableRandom(99 + start);
     double[] noisy = ret.clone();
     for (int i = 0; i < noisy.length; i++) {

@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.ExponentialSweep;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;

@@ -5,7 +5,7 @@ import dev.loopgauge.signal.Signal;
 import java.util.SplittableRandom;
 
 /** Sounds like those of a show, made from a seed: no two seeds sound alike. */
-final class ShowSound {
+public final class ShowSound {
   private static final double[][] VOWELS = {
     {730, 1090, 2440}, {270, 2290, 3010}, {300, 870, 2240}, {530, 1840, 2480}, {570, 840, 2410}
   };
@@ -25,7 +25,7 @@ final class ShowSound {
    * Syllables: pulses or hiss through three resonances. The vowels are G. E. Peterson's and H. L.
    * Barney's averages for men, JASA 24(2), 1952, from memory.
    */
-  static Signal speech(SampleRate rate, double seconds, SplittableRandom random) {
+  public static Signal speech(SampleRate rate, double seconds, SplittableRandom random) {
     ShowSound programme = new ShowSound(rate, seconds, random);
     int at = 0;
     while (at < programme.samples.length) {
@@ -41,7 +41,7 @@ final class ShowSound {
   }
 
   /** Notes of a C major scale with harmonics that die away, several at a time, and drum beats. */
-  static Signal music(SampleRate rate, double seconds, SplittableRandom random) {
+  public static Signal music(SampleRate rate, double seconds, SplittableRandom random) {
     ShowSound programme = new ShowSound(rate, seconds, random);
     int beat = rate.samplesIn(0.08 + 0.06 * random.nextDouble());
     for (int at = 0; at < programme.samples.length; at += beat) {
@@ -55,7 +55,7 @@ final class ShowSound {
   }
 
   /** Many single claps. */
-  static Signal applause(SampleRate rate, double seconds, SplittableRandom random) {
+  public static Signal applause(SampleRate rate, double seconds, SplittableRandom random) {
     ShowSound programme = new ShowSound(rate, seconds, random);
     int claps = (int) (200 * seconds);
     for (int i = 0; i < claps; i++) {

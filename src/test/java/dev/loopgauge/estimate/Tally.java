@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.BinomialDistribution;

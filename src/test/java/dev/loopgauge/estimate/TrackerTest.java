@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.drift.TrackLine;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Step;
+import dev.loopgauge.estimate.result.Track;
+import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;

@@ -5,7 +5,7 @@ import java.util.function.Function;
 
 /** Returns out of which a careless estimator makes a number. */
 @SuppressWarnings("ImmutableEnumChecker") // the makers hold no state
-enum Trap {
+public enum Trap {
   NOISE(s -> s.strangers(s.anything(), s.noise())),
   HUM(s -> s.strangers(s.anything(), s.plus(s.hum(), s.noise().times(0.01)))),
   OTHER_SPEECH(s -> s.strangers(s.speech(), s.speech())),

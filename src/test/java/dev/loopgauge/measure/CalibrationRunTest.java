@@ -12,7 +12,7 @@ import dev.loopgauge.capture.ScriptedSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Wires;
-import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.StimulusKind;

@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.capture.FeedbackGuard;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Take;
-import dev.loopgauge.estimate.Reading;
+import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;

@@ -2,10 +2,10 @@ package dev.loopgauge.measure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
-import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;

@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.file.WavFile;
 import dev.loopgauge.estimate.DelayEstimator;
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Reading;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.verify.HostAnswer;
 import dev.loopgauge.verify.HostCheck;

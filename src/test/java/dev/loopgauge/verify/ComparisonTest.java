@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.OptionalInt;

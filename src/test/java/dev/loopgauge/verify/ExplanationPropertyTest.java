@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.chain.BlockSizes;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Change;
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Chain;
-import dev.loopgauge.estimate.Arrival;
-import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.result.Arrival;
+import dev.loopgauge.estimate.result.Polarity;
 import java.util.List;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
 import java.util.Optional;

@@ -11,7 +11,7 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.ChainPath;
 import dev.loopgauge.chain.file.ChainFormatException;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.live.BuiltInRig;

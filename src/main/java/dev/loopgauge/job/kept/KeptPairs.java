@@ -1,6 +1,6 @@
 package dev.loopgauge.job.kept;
 
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.journal.AspectChange;
 import dev.loopgauge.journal.AspectChanges;
 import dev.loopgauge.journal.Cause;

@@ -5,7 +5,7 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.Calibration;

@@ -6,7 +6,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.ChosenPath;

@@ -3,7 +3,7 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.chain.file.ChainFormatException;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.Ending;

@@ -1,8 +1,8 @@
 package dev.loopgauge.job.recorded;
 
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.job.HostReport;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.HostCheck;

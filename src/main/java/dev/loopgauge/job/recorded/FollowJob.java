@@ -2,10 +2,10 @@ package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.chain.file.ChainFormatException;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Track;
 import dev.loopgauge.estimate.Tracker;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Track;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.ChosenPath;

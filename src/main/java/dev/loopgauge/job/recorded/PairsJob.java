@@ -2,8 +2,8 @@ package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavFile;
-import dev.loopgauge.estimate.PairDelay;
 import dev.loopgauge.estimate.PairEstimator;
+import dev.loopgauge.estimate.result.PairDelay;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.Progress;

@@ -1,8 +1,8 @@
 package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.LongestDelay;
+import dev.loopgauge.estimate.reading.LongestDelay;
+import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.signal.Samples;
 import java.nio.file.Path;

@@ -2,8 +2,8 @@ package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavFile;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;

@@ -1,7 +1,7 @@
 package dev.loopgauge.job.recorded;
 
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.signal.Samples;
 import java.util.Arrays;
 

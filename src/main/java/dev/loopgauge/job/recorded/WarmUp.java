@@ -1,7 +1,7 @@
 package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.estimate.DelayEstimator;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import java.util.Random;

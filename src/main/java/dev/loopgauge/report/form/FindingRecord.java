@@ -1,6 +1,6 @@
 package dev.loopgauge.report.form;
 
-import dev.loopgauge.estimate.Finding;
+import dev.loopgauge.estimate.result.Finding;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

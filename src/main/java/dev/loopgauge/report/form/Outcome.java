@@ -1,6 +1,6 @@
 package dev.loopgauge.report.form;
 
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.verify.Comparison;
 import java.util.Locale;
 import java.util.Optional;

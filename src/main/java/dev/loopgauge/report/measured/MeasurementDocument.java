@@ -1,8 +1,8 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Outcome;

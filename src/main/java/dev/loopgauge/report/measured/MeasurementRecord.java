@@ -1,10 +1,10 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Arrival;
-import dev.loopgauge.estimate.Band;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
-import dev.loopgauge.estimate.MissingSound;
+import dev.loopgauge.estimate.result.Arrival;
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;

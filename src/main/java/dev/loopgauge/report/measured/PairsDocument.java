@@ -1,8 +1,8 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.PairDelay;
-import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.PairDelay;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;

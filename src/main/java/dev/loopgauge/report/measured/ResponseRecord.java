@@ -1,7 +1,7 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Response;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Response;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.measure.Soak;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;

@@ -1,8 +1,8 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Step;
-import dev.loopgauge.estimate.Track;
-import dev.loopgauge.estimate.TrackPoint;
+import dev.loopgauge.estimate.result.Step;
+import dev.loopgauge.estimate.result.Track;
+import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;

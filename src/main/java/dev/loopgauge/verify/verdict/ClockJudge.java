@@ -1,6 +1,6 @@
 package dev.loopgauge.verify.verdict;
 
-import dev.loopgauge.estimate.ClockDrift;
+import dev.loopgauge.estimate.result.ClockDrift;
 import dev.loopgauge.verify.PlainNumber;
 import java.util.Locale;
 

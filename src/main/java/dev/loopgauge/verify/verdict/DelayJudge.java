@@ -1,6 +1,6 @@
 package dev.loopgauge.verify.verdict;
 
-import dev.loopgauge.estimate.Method;
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.PlainNumber;
 import java.util.Locale;

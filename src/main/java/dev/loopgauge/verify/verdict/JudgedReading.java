@@ -1,7 +1,7 @@
 package dev.loopgauge.verify.verdict;
 
 import dev.loopgauge.chain.Expectation;
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.StateCheck;

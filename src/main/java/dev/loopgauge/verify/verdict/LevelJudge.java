@@ -2,9 +2,9 @@ package dev.loopgauge.verify.verdict;
 
 import dev.loopgauge.chain.Expectation;
 import dev.loopgauge.chain.ExpectedLevel;
-import dev.loopgauge.estimate.Band;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.verify.PlainNumber;
 import java.util.Comparator;
 import java.util.List;

@@ -1,13 +1,13 @@
 package dev.loopgauge.verify.verdict;
 
 import dev.loopgauge.chain.Expectation;
-import dev.loopgauge.estimate.ClockDrift;
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.MissingSound;
-import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.PlainNumber;

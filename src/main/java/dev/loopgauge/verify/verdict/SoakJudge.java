@@ -1,7 +1,7 @@
 package dev.loopgauge.verify.verdict;
 
-import dev.loopgauge.estimate.ClockDrift;
-import dev.loopgauge.estimate.Measurement;
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.HostCheck;
 import java.util.ArrayList;

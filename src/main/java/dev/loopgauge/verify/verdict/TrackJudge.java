@@ -1,10 +1,10 @@
 package dev.loopgauge.verify.verdict;
 
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Method;
-import dev.loopgauge.estimate.Step;
-import dev.loopgauge.estimate.Track;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.Step;
+import dev.loopgauge.estimate.result.Track;
 import dev.loopgauge.verify.PlainNumber;
 import dev.loopgauge.verify.TrackComparison;
 import java.util.ArrayList;

@@ -3,7 +3,7 @@ package dev.loopgauge.job.recorded;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
-import dev.loopgauge.estimate.Estimate;
+import dev.loopgauge.estimate.result.Estimate;
 import org.junit.jupiter.api.Test;
 
 class WarmUpTest {

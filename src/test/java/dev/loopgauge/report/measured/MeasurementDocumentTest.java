@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.chain.Expectation;
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
-import dev.loopgauge.estimate.Polarity;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Comparison;

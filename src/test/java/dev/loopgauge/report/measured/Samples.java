@@ -1,14 +1,14 @@
 package dev.loopgauge.report.measured;
 
-import dev.loopgauge.estimate.Arrival;
-import dev.loopgauge.estimate.ClockDrift;
-import dev.loopgauge.estimate.Estimate;
-import dev.loopgauge.estimate.Finding;
-import dev.loopgauge.estimate.FindingCode;
-import dev.loopgauge.estimate.Measurement;
-import dev.loopgauge.estimate.Method;
-import dev.loopgauge.estimate.Polarity;
-import dev.loopgauge.estimate.Response;
+import dev.loopgauge.estimate.result.Arrival;
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.result.Response;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.Comparison;

@@ -1,0 +1,123 @@
+package dev.loopgauge.estimate.detection;
+
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import java.util.Optional;
+
+/**
+ * Whether the delay found is the only one that fits. A steady tone, or music that repeats itself,
+ * correlates as well one period on.
+ */
+final class AmbiguityTest {
+  /** A copy that is this like itself at another lag doesn't tell the two lags apart. */
+  private static final double ALIKE = 0.97;
+
+  /** The same where a handful of frequencies is all there is: hum and drums come near it. */
+  private static final double ALIKE_NARROW = 0.6;
+
+  /** Its main lobe goes on as long as it is this like itself: what ripples there is no second. */
+  private static final double LOBE_NARROW = 0.5;
+
+  /**
+   * How much more likely the best lag must be than another, as a natural logarithm: ten million to
+   * one. The log-likelihood of a lag, level unknown, is R^2 over twice the variance of R.
+   */
+  private static final double AHEAD = 16;
+
+  /**
+   * How many times its mean power a path is believed to pass anywhere: where the reference holds
+   * next to nothing, a fitted filter may come out as anything.
+   */
+  private static final double BELIEVED = 1000;
+
+  private AmbiguityTest() {}
+
+  /**
+   * A lag that could just as well be the delay.
+   *
+   * @param distance how far it is from the delay, in samples
+   * @param repeats whether the reference is like itself at that distance; otherwise the return is
+   *     as like it there, by chance or by a room's doing
+   */
+  record Rival(int distance, boolean repeats) {}
+
+  /** A lag that fits as well as the delay. */
+  static Optional<Rival> of(Spectra spectra, Fit fit) {
+    CrossSpectrum passed = spectra.auto().weighted(believed(spectra, fit));
+    double[] cross = spectra.searched(fit.cleaned());
+    double[] copy = passed.lagsFrom(0, cross.length);
+    int best = spectra.searchedIndex(fit.peak().lag());
+    double variance = fit.residual().valueVariance();
+    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, best, variance);
+  }
+
+  /** The power that the path passes, as far as there is a reference to tell it by. */
+  private static double[] believed(Spectra spectra, Fit fit) {
+    double[] powers = fit.passed().clone();
+    double[] weights = spectra.auto().magnitudes();
+    double sum = 0;
+    double mean = 0;
+    for (int k = 0; k < powers.length; k++) {
+      sum += weights[k];
+      mean += weights[k] * powers[k];
+    }
+    for (int k = 0; k < powers.length; k++) {
+      powers[k] = Math.min(powers[k], BELIEVED * mean / sum);
+    }
+    return powers;
+  }
+
+  /**
+   * The same for a copy of a handful of frequencies.
+   *
+   * @param spectra of references that are what the path passes: they tell how the copy repeats
+   */
+  static Optional<Rival> ofNarrow(Spectra spectra, Fit fit) {
+    double[] cross = spectra.searched(fit.cleaned());
+    double[] copy = spectra.auto().lagsFrom(0, cross.length);
+    int best = spectra.searchedIndex(fit.peak().lag());
+    double variance = fit.residual().valueVariance();
+    return beyond(narrowLobeEnd(copy), ALIKE_NARROW, copy, cross, best, variance);
+  }
+
+  private static int narrowLobeEnd(double[] copy) {
+    int lag = 1;
+    while (lag < copy.length && Math.abs(copy[lag]) > LOBE_NARROW * copy[0]) {
+      lag++;
+    }
+    return lag;
+  }
+
+  /**
+   * The lag that could just as well be the delay.
+   *
+   * @param from where the copy's main lobe ends, in samples
+   * @param most how like itself a copy is at another lag that tells the two apart
+   * @param copy the found copy's correlation with itself, from lag 0 on
+   * @param cross its correlation with the return, at the whole lags of the search
+   * @param best the index of its strongest value
+   * @param valueVariance the variance of each value
+   */
+  private static Optional<Rival> beyond(
+      int from, double most, double[] copy, double[] cross, int best, double valueVariance) {
+    double alike = most * copy[0];
+    double close = Math.sqrt(Math.max(0, cross[best] * cross[best] - AHEAD * 2 * valueVariance));
+    for (int i = 0; i < cross.length; i++) {
+      int distance = Math.abs(i - best);
+      if (distance >= from && (Math.abs(copy[distance]) > alike || Math.abs(cross[i]) > close)) {
+        return Optional.of(new Rival(i - best, Math.abs(copy[distance]) > alike));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The first lag at which the coherence has stopped falling. */
+  private static int mainLobeEnd(double[] copy) {
+    int lag = 1;
+    while (lag < copy.length && Math.abs(copy[lag]) < Math.abs(copy[lag - 1])) {
+      lag++;
+    }
+    return lag;
+  }
+}

@@ -1,0 +1,176 @@
+package dev.loopgauge.estimate.detection;
+
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.PreFilter;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import dev.loopgauge.signal.Signal;
+import java.util.List;
+import java.util.Optional;
+
+/** Decides whether a fit is a trustworthy one, and if not, says why as well as can be told. */
+public final class Detection {
+  /** From here on something is there, though not enough to be placed. */
+  private static final double SUSPECTED = 5.5;
+
+  /** What another try must reach to count as the reason. */
+  private static final double REASON = 10;
+
+  /** The longest recording that is searched from end to end for a delay beyond the window. */
+  private static final double LONGEST_SECONDS = 60;
+
+  /** A reference quieter than this against a return that holds none of it is doubtful. */
+  private static final double FAINT_DB = 20;
+
+  private static final double RATE_RATIO = 48_000.0 / 44_100.0;
+
+  /** How far what lies in few frequencies must stand out: it is the likelier to be a stranger's. */
+  private static final double TRUSTED_NARROW = 10;
+
+  /** What share of the return it must be as it stands: a filter makes one sweep of another. */
+  private static final double LEAST_SHARE = 0.5;
+
+  private final Spectra spectra;
+  private final Fit fit;
+  private final Significance significance;
+
+  /** The detection of a fit. */
+  public Detection(Spectra spectra, Fit fit) {
+    this.spectra = spectra;
+    this.fit = fit;
+    this.significance = new Significance(spectra, fit);
+  }
+
+  /**
+   * Whether a fit in few frequencies can be trusted: one of references from which all else was
+   * filtered ({@link PreFilter}).
+   */
+  public boolean holdsNarrow() {
+    return share() >= LEAST_SHARE
+        && significance.narrow() >= TRUSTED_NARROW
+        && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
+  }
+
+  /** The share of the returns' energy that the measured copy is, unfiltered. */
+  private double share() {
+    double all = spectra.readings().stream().mapToDouble(r -> Loudness.of(r.ret()).energy()).sum();
+    double gain = fit.measured().gain();
+    return gain * gain * spectra.referenceEnergy() / all;
+  }
+
+  /** Whether it is only for its few frequencies that a fit can't be trusted. */
+  public boolean isTooNarrow() {
+    return fit.isNarrow() && !significance.isTrusted();
+  }
+
+  /** Whether the fit can be trusted. */
+  public boolean holds() {
+    return significance.isTrusted() && !isMistaken() && AmbiguityTest.of(spectra, fit).isEmpty();
+  }
+
+  private boolean isMistaken() {
+    return spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()));
+  }
+
+  /** Why the fit can't be trusted, if so. */
+  public Optional<Finding> refusal() {
+    if (significance.isTrusted()) {
+      if (isMistaken()) {
+        return Optional.of(DetectionFindings.otherSound());
+      }
+      return AmbiguityTest.of(spectra, fit)
+          .map(rival -> DetectionFindings.rival(rival, spectra.rate()));
+    }
+    Optional<Finding> reason = beyondWindow().or(this::wrongSpeed);
+    if (reason.isPresent()) {
+      return reason;
+    }
+    if (fit.isNarrow() && significance.plain() >= SUSPECTED) {
+      return Optional.of(DetectionFindings.tooNarrow());
+    }
+    return Optional.of(
+        significance.value() < SUSPECTED
+            ? nothingThere()
+            : DetectionFindings.tooFaint(fit.signalToNoiseDb()));
+  }
+
+  /**
+   * A reference far quieter at its peak than the return is the likelier one to be missing. At its
+   * peak, since a click is quiet but for a moment.
+   */
+  private Finding nothingThere() {
+    Reading reading = spectra.readings().get(0);
+    double quieterDb = peakDb(reading.ret()) - peakDb(reading.reference());
+    return quieterDb > FAINT_DB
+        ? DetectionFindings.faintReference(quieterDb)
+        : DetectionFindings.nothingThere();
+  }
+
+  private static double peakDb(Samples samples) {
+    return Decibels.ofFactor(Loudness.of(samples).peak());
+  }
+
+  private Optional<Finding> beyondWindow() {
+    Reading reading = spectra.readings().get(0);
+    double searched = spectra.searchSeconds();
+    double whole =
+        (double) Math.max(reading.reference().length(), reading.ret().length())
+            / spectra.rate().hertz();
+    if (whole <= searched || whole > LONGEST_SECONDS) {
+      return Optional.empty();
+    }
+    Spectra wide = Spectra.of(List.of(reading), whole);
+    FittedArrival found = wide.strongest();
+    return Math.abs(found.lag()) > spectra.searchLag() && isReason(wide, found)
+        ? Optional.of(DetectionFindings.beyondWindow(found.lag(), searched, spectra.rate()))
+        : Optional.empty();
+  }
+
+  /** Whether the return is the reference at 48/44.1 or 44.1/48 of its speed. */
+  private Optional<Finding> wrongSpeed() {
+    Reading reading = spectra.readings().get(0);
+    double searched = spectra.searchSeconds();
+    if (reading.reference().length() > LONGEST_SECONDS * spectra.rate().hertz()) {
+      return Optional.empty();
+    }
+    SampleRate high = new SampleRate(48_000);
+    SampleRate low = new SampleRate(44_100);
+    if (fits(reading, RATE_RATIO, searched)) {
+      return Optional.of(DetectionFindings.wrongSpeed(high, low));
+    }
+    return fits(reading, 1 / RATE_RATIO, searched)
+        ? Optional.of(DetectionFindings.wrongSpeed(low, high))
+        : Optional.empty();
+  }
+
+  private static boolean fits(Reading reading, double speed, double searched) {
+    Signal resampled = atSpeed(reading, speed);
+    Spectra spectra = Spectra.of(List.of(new Reading(resampled, reading.ret())), searched);
+    return isReason(spectra, spectra.strongest());
+  }
+
+  private static boolean isReason(Spectra spectra, FittedArrival found) {
+    return new Significance(spectra, Fit.of(spectra, List.of(found))).value() > REASON;
+  }
+
+  /** The reference played at another speed; straight lines between samples are good enough here. */
+  private static Signal atSpeed(Reading reading, double speed) {
+    double[] original = new double[reading.reference().length()];
+    reading.reference().copyTo(0, original, 0, original.length);
+    double[] resampled = new double[(int) (original.length / speed)];
+    for (int i = 0; i < resampled.length; i++) {
+      double position = i * speed;
+      int before = (int) position;
+      int after = Math.min(before + 1, original.length - 1);
+      double part = position - before;
+      resampled[i] = original[before] * (1 - part) + original[after] * part;
+    }
+    return Signal.of(reading.rate(), resampled);
+  }
+}

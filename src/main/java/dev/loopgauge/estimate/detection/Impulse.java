@@ -1,0 +1,118 @@
+package dev.loopgauge.estimate.detection;
+
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.PeakSearch;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import dev.loopgauge.stats.Median;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A reference that is one short click says little by itself: a clap, a cough or a plug that is
+ * pulled correlates with it too. So what stands in the return where the click should be must look
+ * like it, unless nothing there stands out of the noise; and nothing else in the return, near or
+ * far, may look half as much like it, as in applause one clap does as well as the next.
+ */
+final class Impulse {
+  private static final double SECONDS = 0.0027;
+
+  /** The share of its energy that a click has within its own width. */
+  private static final double CONCENTRATED = 0.9;
+
+  /** How many times the usual energy of so short a time stands out. */
+  private static final double STANDS_OUT = 4;
+
+  /** The least squared correlation with the click that is its like. */
+  private static final double LIKE = 0.5;
+
+  /** What share of the click's correlation another may have anywhere in the return. */
+  private static final double RIVAL = 0.5;
+
+  /**
+   * How many times the usual correlation a rival must have. Gaussian noise passes this about once
+   * in two million lags.
+   */
+  private static final double ABOVE_NOISE = 5;
+
+  /** Longer references are programme, not a click. */
+  private static final double LONGEST_SECONDS = 61;
+
+  private Impulse() {}
+
+  /**
+   * Whether the reference is a click, and something stands in the return that is not.
+   *
+   * @param copy the copy that was found
+   */
+  static boolean isMistaken(Reading reading, FittedArrival copy) {
+    if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()) {
+      return false;
+    }
+    int width = width(reading.rate());
+    if (!canBeClick(reading.reference(), 2 * width)) {
+      return false;
+    }
+    double[] reference = whole(reading.reference());
+    int centre = PeakSearch.strongest(reference);
+    double[] click = Arrays.copyOfRange(reference, Math.max(0, centre - width), centre + width);
+    if (Loudness.energy(click) < CONCENTRATED * Loudness.energy(reference)) {
+      return false;
+    }
+    double[] there = new double[click.length];
+    int from = Math.max(0, centre - width) + (int) Math.rint(copy.lag());
+    reading.ret().copyTo(from, there, 0, there.length);
+    double like = copy.gain() * copy.gain() * Loudness.energy(click) / Loudness.energy(there);
+    boolean standsOut =
+        Loudness.energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
+    return (like < LIKE && standsOut) || hasRival(reading, copy.lag(), click.length);
+  }
+
+  /** Whether most of the energy could lie within a length, were all of that as loud as the peak. */
+  private static boolean canBeClick(Samples reference, int length) {
+    Loudness all = Loudness.of(reference);
+    return length * all.peak() * all.peak() >= CONCENTRATED * all.energy();
+  }
+
+  /** Whether anything further than a click's length from the delay correlates nearly as well. */
+  private static boolean hasRival(Reading reading, double delay, int apart) {
+    int length = Math.max(reading.reference().length(), reading.ret().length());
+    Spectra wide = Spectra.of(List.of(reading), (double) length / reading.rate().hertz());
+    double[] lags = wide.searched(wide.cross());
+    int here = (int) Math.rint(delay) + wide.searchLag();
+    double rival = 0;
+    double sum = 0;
+    for (int i = 0; i < lags.length; i++) {
+      if (Math.abs(i - here) > apart) {
+        rival = Math.max(rival, Math.abs(lags[i]));
+        sum += lags[i] * lags[i];
+      }
+    }
+    double usual = Math.sqrt(sum / reading.ret().length());
+    return rival > RIVAL * Math.abs(lags[here]) && rival > ABOVE_NOISE * usual;
+  }
+
+  private static int width(SampleRate rate) {
+    return rate.samplesIn(SECONDS / 2);
+  }
+
+  private static double[] whole(Samples samples) {
+    double[] all = new double[samples.length()];
+    samples.copyTo(0, all, 0, all.length);
+    return all;
+  }
+
+  /** The median energy of segments of a length. */
+  private static double usual(double[] values, int length) {
+    double[] energies = new double[Math.max(1, values.length / length)];
+    Arrays.setAll(
+        energies,
+        i ->
+            Loudness.energy(
+                Arrays.copyOfRange(values, i * length, Math.min(values.length, (i + 1) * length))));
+    return Median.of(energies);
+  }
+}

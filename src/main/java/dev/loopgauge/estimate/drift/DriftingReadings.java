@@ -1,0 +1,174 @@
+package dev.loopgauge.estimate.drift;
+
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.Uncertainty;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.reading.Resampled;
+import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.TrackPoint;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.Samples;
+import dev.loopgauge.stats.Slope;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * Readings of one recording whose clocks drift so fast that each is smeared by itself. The drift is
+ * found as in a track, taken out of the return, and what then stands still is measured.
+ */
+public final class DriftingReadings {
+  private static final int FEWEST = 3;
+
+  /** By how much taking a drift out must better what was readable without, in dB. */
+  private static final double BETTER_DB = 3;
+
+  /** A drift within the only reading is settled within this many steps. */
+  private static final int STEPS = 4;
+
+  private final List<Reading> readings;
+  private final Samples ret;
+  private final double maxDelaySeconds;
+
+  /**
+   * Some readings of one recording.
+   *
+   * @param ret the whole return
+   */
+  public DriftingReadings(List<Reading> readings, Samples ret, double maxDelaySeconds) {
+    this.readings = readings;
+    this.ret = ret;
+    this.maxDelaySeconds = maxDelaySeconds;
+  }
+
+  /**
+   * The delay in the middle of the recording; empty when there is no steady drift, or taking it out
+   * makes nothing clearer.
+   *
+   * @param estimator what tells the delay of readings that stand still
+   * @param plain what the readings came to without
+   */
+  public Optional<Estimate> estimate(Function<List<Reading>, Estimate> estimator, Estimate plain) {
+    Optional<Slope> drift = readings.size() == 1 ? driftWithin() : drift();
+    return drift.isPresent()
+            && estimator.apply(still(drift.get().value())) instanceof Estimate.Found found
+            && isClearer(found, plain)
+        ? Optional.of(drifting(found, drift.get()))
+        : Optional.empty();
+  }
+
+  /** The readings with a drift taken out. */
+  private List<Reading> still(double drift) {
+    Samples steady = new Resampled(ret, middle(), drift);
+    return readings.stream()
+        .map(
+            r ->
+                new Reading(
+                    r.reference(), new Window(steady, r.start(), r.ret().length()), r.start()))
+        .toList();
+  }
+
+  /** A path that delays low sounds more than high ones makes one sweep look like a drift. */
+  private static boolean isClearer(Estimate.Found found, Estimate plain) {
+    return !(plain instanceof Estimate.Found before)
+        || found.measurement().signalToNoiseDb()
+            > before.measurement().signalToNoiseDb() + BETTER_DB;
+  }
+
+  /** The drift within the only reading, in samples a sample: roughly first, then from the fit. */
+  private Optional<Slope> driftWithin() {
+    Reading whole = readings.get(0);
+    return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds)
+        .find(Optional.empty())
+        .flatMap(rough -> settled(rough.slope()))
+        .filter(drift -> drift.value() != 0);
+  }
+
+  /** A rough drift bettered until what is left of it no longer stands out, by the secant method. */
+  private Optional<Slope> settled(double rough) {
+    double drift = rough;
+    double perLeft = 1;
+    Optional<Slope> left = left(drift);
+    for (int i = 0; i < STEPS && left.filter(DriftGauge::standsOut).isPresent(); i++) {
+      double step = perLeft * left.get().value();
+      if (!(Math.abs(drift + step) < SlopeSearch.STEEPEST)) {
+        break;
+      }
+      Optional<Slope> next = left(drift + step);
+      perLeft = step / (left.get().value() - next.map(Slope::value).orElse(0.0));
+      drift += step;
+      left = next;
+    }
+    double bettered = drift;
+    return left.map(l -> new Slope(bettered, l.fromNoise(), l.fromScatter(), l.degrees()));
+  }
+
+  /** What is left of the drift in the only reading. */
+  private Optional<Slope> left(double drift) {
+    Spectra spectra = Spectra.of(still(drift), maxDelaySeconds);
+    return DriftGauge.of(Fit.of(spectra, List.of(spectra.strongest())));
+  }
+
+  /** The drift from reading to reading, in samples a sample. */
+  private Optional<Slope> drift() {
+    if (readings.size() < FEWEST) {
+      return Optional.empty();
+    }
+    int rate = ret.rate().hertz();
+    List<TrackPoint> points = new ArrayList<>();
+    Optional<WindowDelay.Found> last = Optional.empty();
+    int lastStart = 0;
+    for (Reading reading : readings) {
+      int length = reading.reference().length();
+      int since = reading.start() - lastStart;
+      Optional<WindowDelay.Found> here =
+          new WindowDelay(reading.reference(), ret, reading.start(), maxDelaySeconds)
+              .find(last.map(found -> found.later(since)));
+      double middle = (reading.start() + length / 2.0) / rate;
+      here.ifPresent(f -> points.add(f.at(middle, ret)));
+      last = here.isPresent() ? here : last;
+      lastStart = here.isPresent() ? reading.start() : lastStart;
+    }
+    return new TrackLine(0, points).steadyDrift().map(perSecond -> perSecond.times(1.0 / rate));
+  }
+
+  private double middle() {
+    return readings.get(0).start() + length() / 2;
+  }
+
+  private double length() {
+    Reading last = readings.get(readings.size() - 1);
+    return (double) last.start() + last.reference().length() - readings.get(0).start();
+  }
+
+  private Estimate drifting(Estimate.Found found, Slope slope) {
+    Measurement m = found.measurement();
+    double drift = slope.value();
+    double uncertainty =
+        new Uncertainty()
+            .with(m.uncertaintySamples() / Measurement.COVERAGE_FACTOR)
+            .with(Math.abs(drift) * length() / Math.sqrt(12))
+            .expanded();
+    ClockDrift takenOut = ClockDrift.of(slope);
+    ClockDrift all = m.clockDrift().map(takenOut::plus).orElse(takenOut);
+    List<Finding> findings = new ArrayList<>(found.findings());
+    findings.removeIf(finding -> finding.code() == FindingCode.CLOCKS_NOT_LOCKED);
+    findings.add(DriftFindings.drifting(all));
+    return new Estimate.Found(
+        m.ofReadings(
+            m.repeats(),
+            // Resampled about the middle, the copy that is late by d came d / (1 + drift) late.
+            new Latency(m.delay().samples() * (1 + drift), m.delay().rate()),
+            uncertainty,
+            Optional.of(all),
+            m.ambiguous()),
+        findings);
+  }
+}

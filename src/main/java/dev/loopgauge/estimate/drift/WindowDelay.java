@@ -1,0 +1,178 @@
+package dev.loopgauge.estimate.drift;
+
+import dev.loopgauge.estimate.detection.Detection;
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.Uncertainty;
+import dev.loopgauge.estimate.reading.Loudest;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.reading.Resampled;
+import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.result.TrackPoint;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.ShortBlocks;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.Samples;
+import dev.loopgauge.signal.Signal;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The delay within one window of a track: near where it was before, or anywhere.
+ *
+ * <p>A drift that smears the correlation is taken out first ({@link Resampled}), by the drift of
+ * the window before or, where there was none, by a search ({@link SlopeSearch}).
+ */
+public final class WindowDelay {
+  /** How far from the last delay the next is looked for at first, in seconds. */
+  private static final double NEAR_SECONDS = 0.1;
+
+  /** A copy that became so much fainter, in dB, is taken for the last one only after a search. */
+  private static final double FAINTER_DB = 10;
+
+  /** Pieces short enough not to be smeared by a drift, in seconds. */
+  private static final double[] PIECES = {1.4, 0.35};
+
+  /** A drift that moves the delay by less than this within a window does no harm, in samples. */
+  private static final double HARMLESS = 0.3;
+
+  private final Samples sent;
+  private final Window reference;
+  private final Samples ret;
+  private final int from;
+  private final double maxDelaySeconds;
+
+  /**
+   * A window.
+   *
+   * @param sent the reference within it; what it holds on either side is used too
+   * @param ret the whole recording of the return
+   * @param from the sample of the recording that the window starts with
+   */
+  public WindowDelay(Samples sent, Samples ret, int from, double maxDelaySeconds) {
+    this.sent = sent;
+    this.reference = kept(sent, 0, sent.length(), sent.rate().samplesIn(NEAR_SECONDS));
+    this.ret = ret;
+    this.from = from;
+    this.maxDelaySeconds = maxDelaySeconds;
+  }
+
+  /**
+   * What a window came to.
+   *
+   * @param lag the delay in its middle, in samples
+   * @param slope the drift, in samples a sample
+   * @param standard the standard uncertainty of the delay, in samples
+   * @param levelDb the level of the copy
+   */
+  public record Found(double lag, double slope, double standard, double levelDb) {
+    /** Where this leads to, some samples of time later. */
+    public Found later(int samples) {
+      return new Found(lag + slope * samples, slope, standard, levelDb);
+    }
+
+    public TrackPoint at(double seconds, Samples of) {
+      double expanded = new Uncertainty().with(standard).expanded();
+      return new TrackPoint(seconds, new Latency(lag, of.rate()), expanded);
+    }
+  }
+
+  /** The delay, near that of a window before if there was one; empty when it can't be told. */
+  public Optional<Found> find(Optional<Found> before) {
+    if (Loudness.of(reference).isSilent()) {
+      return Optional.empty();
+    }
+    Optional<Found> near = before.flatMap(b -> near((int) Math.rint(b.lag()), b.slope()));
+    if (near.isPresent() && near.get().levelDb() > before.get().levelDb() - FAINTER_DB) {
+      return near;
+    }
+    return anywhere().or(() -> near);
+  }
+
+  private Optional<Found> anywhere() {
+    int furthest = reference.rate().samplesIn(maxDelaySeconds);
+    return coarse(0, reference.length())
+        .or(() -> piece(PIECES[0]))
+        .or(() -> piece(PIECES[1]))
+        .flatMap(this::settle)
+        .filter(found -> Math.abs(found.lag()) <= furthest);
+  }
+
+  private Optional<Found> settle(int lag) {
+    SlopeSearch.Slope drift = SlopeSearch.of(reference, returnAt(lag));
+    return near(lag + drift.lag(), drift.perSample());
+  }
+
+  private Optional<Integer> piece(double seconds) {
+    int length = reference.rate().samplesIn(seconds);
+    if (length >= reference.length()) {
+      return Optional.empty();
+    }
+    return coarse(Loudest.in(reference, length, length / 8).from(), length);
+  }
+
+  /** The strongest lag that can be trusted, from a part of the window. */
+  private Optional<Integer> coarse(int start, int length) {
+    Reading reading =
+        new Reading(
+            Window.on(sent, start, length),
+            new Window(ret, from + start, length + reference.rate().samplesIn(maxDelaySeconds)));
+    Spectra spectra = Spectra.of(List.of(reading), maxDelaySeconds);
+    FittedArrival copy = spectra.strongest();
+    return new Detection(spectra, Fit.of(spectra, List.of(copy))).holds()
+        ? Optional.of((int) Math.rint(copy.lag()))
+        : Optional.empty();
+  }
+
+  /** The return, in memory, moved by a lag. */
+  private Samples returnAt(int lag) {
+    int length = reference.length();
+    return kept(ret, from + lag, length, (int) (SlopeSearch.STEEPEST * length));
+  }
+
+  /** A part of a recording, in memory and readable on both sides: so far, and for short blocks. */
+  private static Window kept(Samples samples, int from, int length, int reach) {
+    int beside = reach + 4 * ShortBlocks.lengthAt(samples.rate());
+    Signal kept = samples.slice(from - beside, from + length + beside);
+    return new Window(kept, beside, length);
+  }
+
+  private Optional<Found> near(int lag, double slope) {
+    Samples moved = returnAt(lag);
+    Optional<Found> found = refined(moved, lag, slope);
+    if (found.isEmpty() || Math.abs(found.get().slope() - slope) * reference.length() < HARMLESS) {
+      return found;
+    }
+    return refined(moved, lag, found.get().slope()).or(() -> found);
+  }
+
+  private Optional<Found> refined(Samples moved, int lag, double slope) {
+    double middle = reference.length() / 2.0;
+    Samples steady = slope == 0 ? moved : new Resampled(moved, middle, slope);
+    int half = reference.length() / 2;
+    List<Reading> halves =
+        List.of(
+            new Reading(Window.on(reference, 0, half), new Window(steady, 0, half)),
+            new Reading(Window.on(reference, half, half), new Window(steady, half, half)));
+    Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
+    Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
+    if (!new Detection(spectra, fit).holds()) {
+      return Optional.empty();
+    }
+    DriftWithin drift = new DriftWithin(spectra, fit);
+    double ofMiddle = slope == 0 ? 0 : drift.uncertainty();
+    double standard = Math.hypot(Math.hypot(fit.noiseUncertainty(), fit.dispersion()), ofMiddle);
+    if (!Double.isFinite(standard)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Found(
+            // Resampled about its own middle, the copy that is late by d came d / (1 + slope) late.
+            lag + fit.measured().lag() * (1 + slope),
+            slope + drift.further() / half,
+            standard,
+            Decibels.ofFactor(fit.measured().gain())));
+  }
+}

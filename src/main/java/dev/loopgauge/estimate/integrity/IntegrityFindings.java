@@ -1,0 +1,75 @@
+package dev.loopgauge.estimate.integrity;
+
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import java.util.Locale;
+
+/** The words for sound that did not come back as it was sent: clipped, lost, spliced, modulated. */
+public final class IntegrityFindings {
+  private static final String TURN_DOWN =
+      "turn down the input gain or the send level until the peaks stay below full scale";
+
+  private IntegrityFindings() {}
+
+  public static Finding clipped(Clipping clipping) {
+    return new Finding(
+        FindingCode.CLIPPED,
+        clipping.spoils(),
+        String.format(
+            Locale.ROOT, "%.2g %% of the return's samples are clipped", 100 * clipping.share()),
+        TURN_DOWN);
+  }
+
+  public static Finding clippedWindows(int clipped, boolean all) {
+    return new Finding(
+        FindingCode.CLIPPED,
+        all,
+        String.format(
+            Locale.ROOT, "the return is clipped in %d window%s", clipped, clipped == 1 ? "" : "s"),
+        TURN_DOWN);
+  }
+
+  public static Finding gap(LostSound.Gap gap, int more, boolean refuses, SampleRate rate) {
+    return new Finding(
+        FindingCode.DROPOUT,
+        refuses,
+        String.format(
+            Locale.ROOT,
+            "about %.0f ms of sound are missing at %.2f s%s",
+            new Latency(gap.length(), rate).ms(),
+            (double) gap.from() / rate.hertz(),
+            more == 0 ? "" : String.format(Locale.ROOT, ", and %d more such gaps", more)),
+        "take a larger buffer or block size, close other programs, and measure again");
+  }
+
+  public static Finding torn(Splice splice, boolean refuses, SampleRate rate) {
+    String what =
+        splice.later().isEmpty()
+            ? "a block of sound was lost or repeated"
+            : String.format(
+                Locale.ROOT,
+                "about %.0f samples (%.2f ms) of sound were %s",
+                Math.abs(splice.later().getAsDouble()),
+                new Latency(Math.abs(splice.later().getAsDouble()), rate).ms(),
+                splice.later().getAsDouble() < 0 ? "lost" : "put in or repeated");
+    return new Finding(
+        FindingCode.DROPOUT,
+        refuses,
+        String.format(
+            Locale.ROOT,
+            "at %.2f s %s: before it the delay is another than after",
+            (double) splice.at() / rate.hertz(),
+            what),
+        "take a larger buffer or block size, close other programs, and measure again");
+  }
+
+  public static Finding gainModulation(double byDb) {
+    return Finding.remark(
+        FindingCode.LEVEL_MOVES,
+        String.format(Locale.ROOT, "the path's level moves by about %.0f dB while it plays", byDb),
+        "something in the path changes the gain: switch off automatic level, noise suppression, gates"
+            + " and compressors on this input and path, and measure again");
+  }
+}

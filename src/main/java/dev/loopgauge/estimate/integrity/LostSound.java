@@ -1,0 +1,191 @@
+package dev.loopgauge.estimate.integrity;
+
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.spectrum.Subtraction;
+import dev.loopgauge.stats.Median;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Finds segments in which the found copy is missing from the return although it is there before and
+ * after: lost blocks.
+ *
+ * <p>In windows of about 5 ms the return is projected on the copies. A window is lost when less
+ * than {@value #LOST} of what its surroundings hold is in it and little else either. It counts only
+ * between windows that hold the sound, so that what a filter takes from the start or the end of a
+ * sweep is not taken for a loss.
+ */
+public final class LostSound {
+  private static final double WINDOW_SECONDS = 0.005;
+  private static final double LOST = 0.1;
+  private static final double PRESENT = 0.6;
+  private static final double LOUD_ENOUGH = 0.05;
+
+  /** How many times the variance of what is left a window's copies must hold to be judged. */
+  private static final double ABOVE_NOISE = 1000;
+
+  /** How many windows on either side of a group are its surroundings, and how many it has. */
+  private static final int SURROUNDINGS = 40;
+
+  private static final int GROUP = 20;
+
+  private final int window;
+  private final int start;
+  private final double[] found;
+  private final double[] ret;
+  private final List<Heard> windows = new ArrayList<>();
+
+  /** A search in one reading. */
+  public LostSound(Reading reading) {
+    this.window = reading.rate().samplesIn(WINDOW_SECONDS);
+    this.start = reading.start();
+    this.found = new double[window + 2];
+    this.ret = new double[window];
+  }
+
+  /**
+   * Sound that was lost.
+   *
+   * @param from where it starts, in samples from the start of the capture
+   * @param length for how many samples, to within a window
+   */
+  public record Gap(int from, int length) {}
+
+  /**
+   * What one window holds, as energies.
+   *
+   * @param from where it starts, in samples from the start of the capture
+   * @param copies what the fitted path makes of the reference
+   * @param product the product of that with the return
+   * @param all the return
+   * @param left the return less the copies
+   * @param steepness the squared slope of the copies
+   * @param lateness the product of that slope with what is left, times -1: over the steepness this
+   *     is by how much the return is later than the copies
+   */
+  public record Heard(
+      int from,
+      double copies,
+      double product,
+      double all,
+      double left,
+      double steepness,
+      double lateness) {
+    /** This and the next as one. */
+    public Heard plus(Heard next) {
+      return new Heard(
+          from,
+          copies + next.copies,
+          product + next.product,
+          all + next.all,
+          left + next.left,
+          steepness + next.steepness,
+          lateness + next.lateness);
+    }
+  }
+
+  /** All windows, in their order. */
+  public List<Heard> windows() {
+    return windows;
+  }
+
+  /** Looks at one block of a subtraction. */
+  public void add(Subtraction source) {
+    for (int from = 0; from + window <= source.length(); from += window) {
+      windows.add(heard(source, from));
+    }
+  }
+
+  private Heard heard(Subtraction source, int from) {
+    double copies = 0;
+    double product = 0;
+    double all = 0;
+    double left = 0;
+    double steepness = 0;
+    double lateness = 0;
+    source.copyFound(from - 1, found, 0, found.length);
+    source.copyReturn(from, ret, 0, window);
+    for (int i = 0; i < window; i++) {
+      double here = found[i + 1];
+      double rest = ret[i] - here;
+      double slope = (found[i + 2] - found[i]) / 2;
+      copies += here * here;
+      product += here * ret[i];
+      all += ret[i] * ret[i];
+      left += rest * rest;
+      steepness += slope * slope;
+      lateness -= slope * rest;
+    }
+    return new Heard(
+        start + source.start() + from, copies, product, all, left, steepness, lateness);
+  }
+
+  /** Adds what comes next in the same reading. */
+  public void add(LostSound next) {
+    windows.addAll(next.windows);
+  }
+
+  /** The gaps, in their order. */
+  public List<Gap> gaps() {
+    List<Gap> gaps = new ArrayList<>();
+    int first = -1;
+    boolean soundBefore = false;
+    double loudEnough = loudEnough();
+    Usual usual = new Usual(1, 1);
+    for (int i = 0; i < windows.size(); i++) {
+      if (i % GROUP == 0) {
+        usual = usual(i - SURROUNDINGS, i + GROUP + SURROUNDINGS);
+      }
+      Heard here = windows.get(i);
+      double share = here.copies() < loudEnough ? Double.NaN : usual.shareOf(here);
+      if (share < LOST && soundBefore && first < 0) {
+        first = i;
+      } else if (share > PRESENT) {
+        if (first >= 0) {
+          int from = windows.get(first).from();
+          gaps.add(new Gap(from, windows.get(i).from() - from));
+        }
+        first = -1;
+        soundBefore = true;
+      }
+    }
+    return gaps;
+  }
+
+  /** The least energy of the copies in a window that can be judged. */
+  private double loudEnough() {
+    double sum = 0;
+    for (Heard heard : windows) {
+      sum += heard.copies();
+    }
+    double noise = median(windows, Heard::left) / window;
+    return Math.max(LOUD_ENOUGH * sum / windows.size(), ABOVE_NOISE * noise);
+  }
+
+  /** What windows usually hold of the copies, and of all, against the copies' energy. */
+  private record Usual(double product, double all) {
+    /** How much of that is in a window: 1 where all is well. */
+    double shareOf(Heard here) {
+      double projected = here.product() / here.copies() / product;
+      double loud = here.all() / here.copies() / all;
+      return Math.max(projected, Math.sqrt(loud));
+    }
+  }
+
+  private Usual usual(int from, int to) {
+    List<Heard> around = windows.subList(Math.max(0, from), Math.min(windows.size(), to));
+    return new Usual(
+        median(around, heard -> heard.product() / heard.copies()),
+        median(around, heard -> heard.all() / heard.copies()));
+  }
+
+  /** The median of what some windows hold, 0 of none. */
+  static double median(List<Heard> windows, ToDoubleFunction<Heard> part) {
+    double[] values = new double[windows.size()];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = part.applyAsDouble(windows.get(i));
+    }
+    return values.length == 0 ? 0 : Median.of(values);
+  }
+}

@@ -1,0 +1,147 @@
+package dev.loopgauge.estimate.path;
+
+import dev.loopgauge.estimate.reading.Lazy;
+import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.PeakSearch;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.stats.Median;
+import dev.loopgauge.stats.RobustScatter;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Finds the copies of the reference in the return besides the strongest: a dry one leaking past the
+ * wet one, a doubled patch, a reflection.
+ *
+ * <p>In the deconvolved correlation ({@link Deconvolved}) the largest peak is taken, its copy
+ * subtracted, and so on (J. Högbom's CLEAN, 1974, from memory), each refined once more with the
+ * others gone (J. Li, P. Stoica, "Efficient mixed-spectrum estimation", IEEE Trans. SP-44(2), 1996,
+ * from memory).
+ */
+final class ArrivalSearch {
+  /** Fainter copies than this, against the strongest, are not looked for, in dB. */
+  private static final double FAINTEST_DB = -30;
+
+  /** How many standard deviations a copy must stand above the rest. */
+  private static final double ABOVE_NOISE = 7;
+
+  private static final int MOST = 16;
+  private static final double QUIET_SECONDS = 0.00025;
+
+  private final Spectra spectra;
+  private final FittedArrival strongest;
+  private final double deviation;
+  private final CrossSpectrum sharp;
+  private final CrossSpectrum pulse;
+  private final double pulseHeight;
+  private final double quietEnough;
+
+  /**
+   * A search.
+   *
+   * @param spectra the correlations
+   * @param deconvolved the deconvolved one
+   * @param strongest the strongest copy
+   * @param deviation the standard deviation of its gain
+   */
+  ArrivalSearch(
+      Spectra spectra, Deconvolved deconvolved, FittedArrival strongest, double deviation) {
+    this.spectra = spectra;
+    this.strongest = strongest;
+    this.deviation = deviation;
+    this.sharp = deconvolved.cross();
+    this.pulse = deconvolved.pulse();
+    this.pulseHeight = deconvolved.height();
+    this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), deconvolved.width());
+  }
+
+  /** All copies, the one given at the start first, the others by falling level. */
+  List<FittedArrival> find() {
+    Lazy<double[]> whole = new Lazy<>(() -> spectra.searched(sharp));
+    List<FittedArrival> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
+    List<FittedArrival> arrivals = new ArrayList<>(List.of(strongest));
+    while (taken.size() < MOST) {
+      CrossSpectrum rest = sharp.without(taken, pulse);
+      double[] all = spectra.searched(rest);
+      double least =
+          ABOVE_NOISE * RobustScatter.ofMedianMagnitude(Median.magnitude(all)) / pulseHeight;
+      FittedArrival next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
+      if (Math.abs(next.gain()) < Math.max(faintest(), least)) {
+        break;
+      }
+      taken.add(next);
+      if (arrivals.stream().allMatch(other -> standsApart(whole.get(), other, next))) {
+        arrivals.add(next);
+      }
+    }
+    return arrivals.size() == 1 ? arrivals : proven(arrivals);
+  }
+
+  /**
+   * The arrivals that are still there when all are fitted at once to the plain correlation. Where
+   * the sound holds little else than some notes, sharpening makes peaks of next to nothing.
+   */
+  private List<FittedArrival> proven(List<FittedArrival> arrivals) {
+    List<FittedArrival> left = new ArrayList<>(arrivals);
+    for (int doubtful = doubtful(left); doubtful > 0; doubtful = doubtful(left)) {
+      left.remove(doubtful);
+    }
+    return left;
+  }
+
+  /** Which copy falls furthest short of what would prove it; 0, the strongest, where none does. */
+  private int doubtful(List<FittedArrival> copies) {
+    MutualUncertainty overlap = new MutualUncertainty(spectra.auto(), copies);
+    double[] gains = overlap.gains(spectra.cross());
+    int weakest = 0;
+    double most = 1;
+    for (int i = 1; i < copies.size(); i++) {
+      double needed = Math.max(faintest(), ABOVE_NOISE * deviation * overlap.gainWidening(i));
+      if (needed > most * Math.abs(gains[i])) {
+        weakest = i;
+        most = needed / Math.abs(gains[i]);
+      }
+    }
+    return weakest;
+  }
+
+  /** The lags with those left out at which a copy can't be told from an edge. */
+  private double[] near(double[] lags) {
+    double here = strongest.lag() + spectra.searchLag();
+    for (int i = 0; i < lags.length; i++) {
+      if (Math.abs(i - here) > spectra.exact()) {
+        lags[i] = 0;
+      }
+    }
+    return lags;
+  }
+
+  private double faintest() {
+    return Math.abs(strongest.gain()) * Decibels.toFactor(FAINTEST_DB);
+  }
+
+  private FittedArrival atPeak(CrossSpectrum curve, double near) {
+    CrossSpectrum.Point point = PeakSearch.refine(curve, near);
+    return new FittedArrival(point.lag(), point.value() / pulseHeight);
+  }
+
+  /**
+   * A filter smears an arrival, which is no second one: between two arrivals it is quiet for longer
+   * than the arrivals' own width, at less than half of the fainter.
+   */
+  private boolean standsApart(double[] whole, FittedArrival one, FittedArrival other) {
+    double quiet = Math.min(Math.abs(one.gain()), Math.abs(other.gain())) * pulseHeight / 2;
+    int from = (int) Math.min(one.lag(), other.lag()) + spectra.searchLag();
+    int to = (int) Math.max(one.lag(), other.lag()) + spectra.searchLag();
+    int run = 0;
+    for (int i = Math.max(from, 0); i <= to && i < whole.length; i++) {
+      run = Math.abs(whole[i]) < quiet ? run + 1 : 0;
+      if (run >= quietEnough) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

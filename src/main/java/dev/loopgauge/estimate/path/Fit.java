@@ -1,0 +1,222 @@
+package dev.loopgauge.estimate.path;
+
+import dev.loopgauge.estimate.integrity.GainModulation;
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.reading.Lazy;
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.Response;
+import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.Packed;
+import dev.loopgauge.estimate.spectrum.PeakSearch;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.Decibels;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A return explained by copies of its reference, and what that leaves. */
+public final class Fit {
+  /**
+   * A dozen harmonics of a hum take up to some fifty bins; a copy in noise that stands eight
+   * standard deviations out takes more than sixty, the noise in them included.
+   */
+  private static final double FEWEST_BINS = 60;
+
+  /** A peak of fewer standard deviations is not told by its curvature alone. */
+  private static final double FAINT = 12;
+
+  /** Arithmetic of 53 bits tells no less than this against what it is left of, as power. */
+  private static final double LEAST_LEFT = Math.pow(2, -106);
+
+  private final Spectra spectra;
+  private final List<FittedArrival> copies;
+  private final CrossSpectrum whole;
+  private final CrossSpectrum cleaned;
+  private final double searchedFrom;
+  private final CrossSpectrum.Point peak;
+  private final PathResponse response;
+  private final ResidualTests remainder;
+  private final Residual residual;
+  private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
+  private final Lazy<Double> noiseUncertainty = new Lazy<>(this::findNoiseUncertainty);
+  private final Lazy<Deconvolved> deconvolved = new Lazy<>(this::sharpen);
+  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findTear);
+
+  private Fit(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
+    this.spectra = spectra;
+    this.whole = whole;
+    this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
+    this.searchedFrom = found.get(0).lag();
+    this.peak = PeakSearch.refine(cleaned, searchedFrom);
+    this.copies = new ArrayList<>(found);
+    copies.set(0, spectra.copy(peak));
+    this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
+    this.remainder = ResidualTests.of(spectra, response, copies);
+    this.residual = remainder.residual();
+  }
+
+  /**
+   * Fits copies to a return.
+   *
+   * @param found the copies, the one to be measured first
+   */
+  public static Fit of(Spectra spectra, List<FittedArrival> found) {
+    return new Fit(spectra, found, spectra.auto());
+  }
+
+  /**
+   * The same with references that were filtered.
+   *
+   * @param whole the whole references' correlation with themselves
+   */
+  public static Fit ofFiltered(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
+    return new Fit(spectra, found, whole);
+  }
+
+  /** The copies, the measured one first. */
+  public List<FittedArrival> copies() {
+    return copies;
+  }
+
+  /** The measured copy. */
+  public FittedArrival measured() {
+    return copies.get(0);
+  }
+
+  /** The measured copy's peak in the correlation from which the other copies were taken. */
+  public CrossSpectrum.Point peak() {
+    return peak;
+  }
+
+  /** The correlation without the other copies. */
+  public CrossSpectrum cleaned() {
+    return cleaned;
+  }
+
+  /** The correlation with all frequencies that the path passes counting alike. */
+  public Deconvolved deconvolved() {
+    return deconvolved.get();
+  }
+
+  /** What is left of the return. */
+  public Residual residual() {
+    return residual;
+  }
+
+  /** What the residual was tested for. */
+  public ResidualTests residualTests() {
+    return remainder;
+  }
+
+  /** Whether a handful of frequencies is all that reference and return have in common. */
+  public boolean isNarrow() {
+    return residual.carryingBins() < FEWEST_BINS;
+  }
+
+  /**
+   * The power of the found copy against all else in the return, in dB, as far as it can be told.
+   */
+  public double signalToNoiseDb() {
+    double gain = measured().gain();
+    double found = gain * gain * spectra.referenceEnergy();
+    double ratio = found / Math.max(residual.residualEnergy(), LEAST_LEFT * found);
+    return Decibels.ofPower(ratio);
+  }
+
+  /** All copies of the reference in the return, the measured one first. */
+  public List<FittedArrival> allCopies() {
+    double deviation = Math.sqrt(residual.valueVariance()) / spectra.referenceEnergy();
+    return new ArrivalSearch(spectra, deconvolved(), measured(), deviation).find();
+  }
+
+  /** The path's response along the delay axis, around all copies. */
+  public Response response() {
+    return new ResponseCurve(spectra, deconvolved(), copies).draw();
+  }
+
+  private Deconvolved sharpen() {
+    return Deconvolved.of(spectra, passed(), residual.residualEnergy(), measured().gain());
+  }
+
+  /** The power that the path passes in each bin of the correlations. */
+  public double[] passed() {
+    return passed.get();
+  }
+
+  private double[] findPassed() {
+    return Packed.powers(response.spectrum(spectra.auto().fft()));
+  }
+
+  /** The delay by octave band. */
+  public List<Band> bands() {
+    return new OctaveBands(cleaned, spectra.auto(), whole, residual, spectra.rate())
+        .near(peak.lag());
+  }
+
+  /** Whether the measured copy still is a peak with the other copies taken out. */
+  public boolean isPeak() {
+    return Math.abs(peak.lag() - searchedFrom) < 0.999;
+  }
+
+  /** The segments in which the copy is missing. */
+  public List<LostSound.Gap> gaps() {
+    return remainder.lostSound().stream().flatMap(lost -> lost.gaps().stream()).toList();
+  }
+
+  /** Where a reading splices, if one does. */
+  public Optional<Splice> splice() {
+    return splice.get();
+  }
+
+  private Optional<Splice> findTear() {
+    for (int i = 0; i < remainder.lostSound().size(); i++) {
+      Optional<Splice> splice =
+          Splice.of(spectra.readings().get(i), copies, remainder.lostSound().get(i));
+      if (splice.isPresent()) {
+        return splice;
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
+  public OptionalDouble gainModulation() {
+    return isNarrow() ? OptionalDouble.empty() : GainModulation.of(remainder.lostSound());
+  }
+
+  /**
+   * The standard uncertainty of the delay from noise alone, in samples, wider where it is known
+   * from little or where the noise comes with the sound.
+   */
+  public double noiseUncertainty() {
+    return noiseUncertainty.get();
+  }
+
+  private double findNoiseUncertainty() {
+    int bins = residual.usableBins();
+    double covariation = remainder.covariation().factor();
+    double fromCurvature =
+        Math.sqrt(covariation * residual.slopeVariance(0, 1, bins)) / Math.abs(peak.curvature());
+    double variance = covariation * residual.valueVariance();
+    double spread =
+        peak.value() * peak.value() < FAINT * FAINT * variance
+            ? LagPosterior.spread(cleaned, peak, variance, fromCurvature)
+            : 0;
+    return Uncertainty.widening(residual.slopeDegrees(0, 1, bins))
+        * Math.max(fromCurvature, spread);
+  }
+
+  /** The expanded uncertainty of the measured arrival's level from noise (k = 2), in dB. */
+  public double levelUncertaintyDb() {
+    double variance = remainder.covariation().factor() * residual.valueVariance();
+    return Uncertainty.levelDb(Math.sqrt(variance) / Math.abs(peak.value()));
+  }
+
+  /** The standard uncertainty of the delay from dispersion, in samples. */
+  public double dispersion() {
+    return new Dispersion(cleaned, residual, peak.lag()).standard();
+  }
+}

@@ -1,0 +1,273 @@
+package dev.loopgauge.estimate.spectrum;
+
+import dev.loopgauge.estimate.reading.InParallel;
+import dev.loopgauge.estimate.reading.Lazy;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** The correlations of some readings of one path, each by itself and all together. */
+public final class Spectra {
+  /**
+   * A reference that is cut out of sound loses at most this share of its length on either side, or
+   * the filter's reach.
+   */
+  private static final double MOST_LOST = 0.05;
+
+  /** What lies below is an offset or a drift of a converter, not sound, in Hz. */
+  private static final double LOWEST_HZ = 10;
+
+  /** How far a fitted filter reaches either way, as a part of a short block. */
+  private static final int REACH_PER_BLOCK = 16;
+
+  private final List<Reading> readings;
+  private final Transforms transforms;
+  private final int searchLag;
+  private final List<CrossSpectrum> each;
+  private final CrossSpectrum cross;
+  private final CrossSpectrum auto;
+  private final int exact;
+  private final double referenceEnergy;
+  private final double origin;
+  private final PartialOverlap coverage;
+  private final Lazy<double[]> lags = new Lazy<>(() -> lagsOf(cross()));
+  private final Lazy<FittedArrival> strongest = new Lazy<>(() -> strongest(cross()));
+
+  private Spectra(
+      List<Reading> readings,
+      Transforms transforms,
+      int searchLag,
+      List<CrossSpectrum> each,
+      CrossSpectrum cross,
+      CrossSpectrum auto,
+      int exact) {
+    this.readings = List.copyOf(readings);
+    this.transforms = transforms;
+    this.searchLag = searchLag;
+    this.each = each;
+    this.cross = cross;
+    this.auto = auto;
+    this.exact = exact;
+    this.referenceEnergy = auto.at(0).value();
+    this.coverage = new PartialOverlap(readings, referenceEnergy);
+    boolean goesOn = readings.stream().anyMatch(Reading::goesOn);
+    this.origin = goesOn ? PeakSearch.refine(auto, 0).lag() : 0;
+  }
+
+  /** Correlates some readings, all at one rate. */
+  public static Spectra of(List<Reading> readings, double maxDelaySeconds) {
+    return of(readings, maxDelaySeconds, Optional.empty());
+  }
+
+  /**
+   * The same with what may be known of the references.
+   *
+   * @param kept where their transforms are kept
+   */
+  public static Spectra of(
+      List<Reading> readings, double maxDelaySeconds, Optional<KeptTransforms> kept) {
+    SampleRate rate = readings.get(0).rate();
+    int searchLag = rate.samplesIn(maxDelaySeconds);
+    int shortBlock = ShortBlocks.lengthAt(rate);
+    int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
+    BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
+    Transforms transforms = kept.map(KeptTransforms::transforms).orElseGet(Transforms::new);
+    RealFft fft = transforms.ofLength(plan.transform());
+    Optional<CrossSpectrum> known = kept.flatMap(k -> k.auto(readings, plan));
+    List<Part> parts =
+        parts(
+            readings,
+            plan,
+            () -> new Correlator(plan, fft, lowestBin(rate, plan), kept, known.isEmpty()));
+    List<CrossSpectrum> each = each(parts, readings.size());
+    CrossSpectrum auto = known.orElseGet(() -> auto(parts));
+    kept.ifPresent(k -> k.keepAuto(readings, plan, auto));
+    return new Spectra(
+        readings, transforms, searchLag, each, CrossSpectrum.sum(each), auto, Integer.MAX_VALUE);
+  }
+
+  private static int lowestBin(SampleRate rate, BlockPlan plan) {
+    return Math.max(1, (int) Math.ceil(LOWEST_HZ * plan.transform() / rate.hertz()));
+  }
+
+  /** What some of the blocks come to: a correlation for each range of them. */
+  private record Part(
+      List<BlockRange> ranges, List<CrossSpectrum> crosses, Optional<CrossSpectrum> auto) {
+    public static Part of(
+        List<BlockRange> ranges, List<Reading> readings, Supplier<Correlator> correlators) {
+      try (Correlator correlator = correlators.get()) {
+        List<CrossSpectrum> crosses = new ArrayList<>();
+        for (BlockRange range : ranges) {
+          Reading reading = readings.get(range.reading());
+          crosses.add(correlator.add(reading, range.from(), range.to()));
+        }
+        return new Part(ranges, crosses, correlator.auto());
+      }
+    }
+  }
+
+  private static List<Part> parts(
+      List<Reading> readings, BlockPlan plan, Supplier<Correlator> correlators) {
+    return InParallel.map(
+        BlockRange.shares(readings, plan), ranges -> Part.of(ranges, readings, correlators));
+  }
+
+  private static List<CrossSpectrum> each(List<Part> parts, int readings) {
+    List<List<CrossSpectrum>> of = new ArrayList<>();
+    for (int i = 0; i < readings; i++) {
+      of.add(new ArrayList<>());
+    }
+    for (Part part : parts) {
+      for (int i = 0; i < part.ranges().size(); i++) {
+        of.get(part.ranges().get(i).reading()).add(part.crosses().get(i));
+      }
+    }
+    return of.stream().map(CrossSpectrum::sum).toList();
+  }
+
+  private static CrossSpectrum auto(List<Part> parts) {
+    return CrossSpectrum.sum(parts.stream().map(part -> part.auto().orElseThrow()).toList());
+  }
+
+  /** The readings cut to what was recorded of a copy. */
+  public PartialOverlap.Cut recordedOf(FittedArrival copy) {
+    return coverage.cutTo(copy, cutMargin());
+  }
+
+  private int cutMargin() {
+    return Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
+  }
+
+  /** The same of readings cut as above: what was cut off is taken off the sums. */
+  public Spectra ofParts(List<Reading> cut) {
+    BlockPlan plan = cross.plan();
+    Supplier<Correlator> correlators =
+        () -> new Correlator(plan, cross.fft(), lowestBin(rate(), plan));
+    List<CrossSpectrum> rest = new ArrayList<>(each);
+    CrossSpectrum restOfAuto = auto;
+    for (int i = 0; i < cut.size(); i++) {
+      for (Reading off : PartialOverlap.cutOff(readings.get(i), cut.get(i))) {
+        List<Part> parts = parts(List.of(off), plan, correlators);
+        rest.set(i, rest.get(i).less(each(parts, 1).get(0)));
+        restOfAuto = restOfAuto.less(auto(parts));
+      }
+    }
+    return new Spectra(
+        cut, transforms, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
+  }
+
+  /** The readings. */
+  public List<Reading> readings() {
+    return readings;
+  }
+
+  /** What the correlations were made with. */
+  public Transforms transforms() {
+    return transforms;
+  }
+
+  /** How far a delay is looked for either way, in samples. */
+  public int searchLag() {
+    return searchLag;
+  }
+
+  /** The correlation of each reading. */
+  public List<CrossSpectrum> each() {
+    return each;
+  }
+
+  /** The sum of them. */
+  public CrossSpectrum cross() {
+    return cross;
+  }
+
+  /** The sum of the references' correlations with themselves. */
+  public CrossSpectrum auto() {
+    return auto;
+  }
+
+  /**
+   * How far from the delay what lies beyond a cut edge of a reference is known, in samples; further
+   * off the correlation may show copies that aren't there.
+   */
+  public int exact() {
+    return exact;
+  }
+
+  /** The rate of the readings. */
+  public SampleRate rate() {
+    return readings.get(0).rate();
+  }
+
+  /** How far a delay is looked for either way, in seconds. */
+  public double searchSeconds() {
+    return (double) searchLag / rate().hertz();
+  }
+
+  /** How many samples the longest reference has. */
+  public int longestReference() {
+    return longestReference(readings);
+  }
+
+  private static int longestReference(List<Reading> readings) {
+    return readings.stream().mapToInt(r -> r.reference().length()).max().orElseThrow();
+  }
+
+  /** How far a fitted filter reaches either way, in samples. */
+  public int reach() {
+    return reach(rate());
+  }
+
+  private static int reach(SampleRate rate) {
+    return ShortBlocks.lengthAt(rate) / REACH_PER_BLOCK;
+  }
+
+  /** The energy of all references. */
+  public double referenceEnergy() {
+    return referenceEnergy;
+  }
+
+  /**
+   * A correlation at the whole lags that are searched; index searchLag is lag 0. That of the sum is
+   * kept, and not to be changed.
+   */
+  public double[] searched(CrossSpectrum correlation) {
+    return correlation == cross ? lags.get() : lagsOf(correlation);
+  }
+
+  /** The index of the searched lag nearest to a lag, which may lie just beyond the last. */
+  public int searchedIndex(double lag) {
+    int index = (int) Math.rint(lag) + searchLag;
+    return Math.max(0, Math.min(index, 2 * searchLag));
+  }
+
+  private double[] lagsOf(CrossSpectrum correlation) {
+    return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
+  }
+
+  /** The strongest copy in all readings. */
+  public FittedArrival strongest() {
+    return strongest.get();
+  }
+
+  /**
+   * The strongest copy in a correlation. Of a copy that the recording starts or ends within only a
+   * part is there to correlate, which must not count against its lag ({@link PartialOverlap}).
+   */
+  public FittedArrival strongest(CrossSpectrum correlation) {
+    int lag = coverage.strongest(searched(correlation), -searchLag);
+    return copy(PeakSearch.refine(correlation, lag));
+  }
+
+  /**
+   * The copy that a peak of a correlation of all readings stands for. Its delay counts from where
+   * the references' own correlation peaks: not at 0, but half of what x^2 gains from edge to edge
+   * over the sum of (dx/dn)^2 beside it (derived), where they are cut out of sound that goes on.
+   */
+  public FittedArrival copy(CrossSpectrum.Point peak) {
+    return new FittedArrival(peak.lag() - origin, peak.value() / referenceEnergy);
+  }
+}

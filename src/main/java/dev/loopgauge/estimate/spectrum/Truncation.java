@@ -1,0 +1,108 @@
+package dev.loopgauge.estimate.spectrum;
+
+import dev.loopgauge.estimate.reading.Lazy;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.signal.Samples;
+
+/**
+ * Where a reference starts and ends in the midst of sound: the recording was started or stopped
+ * there, and the return holds more of the same. A stimulus starts and ends by itself, at full level
+ * too, and the return is quiet before and after its copy.
+ */
+final class Truncation {
+  /** How long a stretch on either side of an edge is looked at, in seconds. */
+  private static final double SECONDS = 0.02;
+
+  /** An edge is silent where its power is less than this share of that of the loudest stretch. */
+  private static final double SILENT = 1e-4;
+
+  /** What goes on outside is at least this share of what is heard inside. */
+  private static final double GOES_ON = 0.25;
+
+  private final Reading reading;
+  private final FittedArrival copy;
+  private final int stretch;
+  private final double energy;
+  private final Lazy<Double> loudest = new Lazy<>(this::findLoudest);
+
+  /**
+   * The edges of a reference of which a copy is in the return.
+   *
+   * @param energy the energy of all references
+   */
+  Truncation(Reading reading, FittedArrival copy, double energy) {
+    this.reading = reading;
+    this.copy = copy;
+    this.stretch = reading.rate().samplesIn(SECONDS);
+    this.energy = energy;
+  }
+
+  /**
+   * Whether sound is cut where the recorded part of the copy starts.
+   *
+   * @param from the sample of the reference that it starts with
+   */
+  boolean startCutsSound(int from) {
+    int at = from + (int) Math.rint(copy.lag());
+    double inside = power(reading.reference(), from, from + stretch);
+    if (from > 0) {
+      return goesOn(inside, power(reading.reference(), Math.max(0, from - stretch), from));
+    }
+    return goesOn(
+        inside,
+        power(reading.ret(), at, at + stretch),
+        power(reading.ret(), Math.max(at - stretch, reading.recordedFrom()), at));
+  }
+
+  /**
+   * Whether sound is cut where the recorded part of the copy ends.
+   *
+   * @param to the sample of the reference that it ends before
+   */
+  boolean endCutsSound(int to) {
+    int at = to + (int) Math.rint(copy.lag());
+    double inside = power(reading.reference(), to - stretch, to);
+    int end = reading.reference().length();
+    if (to < end) {
+      return goesOn(inside, power(reading.reference(), to, Math.min(to + stretch, end)));
+    }
+    return goesOn(
+        inside,
+        power(reading.ret(), at - stretch, at),
+        power(reading.ret(), at, Math.min(at + stretch, reading.recordedTo())));
+  }
+
+  private boolean goesOn(double inside, double outside) {
+    return isSound(inside) && outside > GOES_ON * inside;
+  }
+
+  /**
+   * What is heard inside is the copy and noise. Outside the noise is as loud; where there is more
+   * than it, the copy goes on.
+   */
+  private boolean goesOn(double reference, double inside, double outside) {
+    double heard = copy.gain() * copy.gain() * reference;
+    double noise = Math.max(0, inside - heard);
+    return isSound(reference) && outside > noise + GOES_ON * Math.max(heard, inside);
+  }
+
+  /** A stretch is no louder than all the energy within it would be: most need no search. */
+  private boolean isSound(double power) {
+    return power > SILENT * energy / stretch || power > SILENT * loudest.get();
+  }
+
+  private double findLoudest() {
+    double most = 0;
+    for (int from = 0; from < reading.reference().length(); from += stretch) {
+      most = Math.max(most, power(reading.reference(), from, from + stretch));
+    }
+    return most;
+  }
+
+  private static double power(Samples samples, int from, int to) {
+    double[] values = new double[Math.max(0, to - from)];
+    samples.copyTo(from, values, 0, values.length);
+    return Loudness.energy(values) / Math.max(1, values.length);
+  }
+}
