@@ -12,6 +12,7 @@ import dev.loopgauge.signal.SampleRate;
  * @param bufferSamples the device buffer, or the audio server's block size, in samples
  * @param sampleLocked whether the offset between playing and recording is the same at each opening,
  *     so that a stored calibration holds
+ * @param rateSource how it is known that the devices run at that rate
  */
 public record SessionInfo(
     String backend,
@@ -19,4 +20,16 @@ public record SessionInfo(
     String input,
     SampleRate rate,
     int bufferSamples,
-    boolean sampleLocked) {}
+    boolean sampleLocked,
+    RateSource rateSource) {
+  /** A session whose server says at which rate it runs. */
+  public SessionInfo(
+      String backend,
+      String output,
+      String input,
+      SampleRate rate,
+      int bufferSamples,
+      boolean sampleLocked) {
+    this(backend, output, input, rate, bufferSamples, sampleLocked, RateSource.SERVER);
+  }
+}

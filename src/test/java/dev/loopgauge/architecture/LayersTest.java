@@ -199,7 +199,7 @@ class LayersTest {
           Map.entry(
               "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated")),
           Map.entry("org.jaudiolibs..", List.of("capture.jack")),
-          Map.entry("com.sun.jna..", List.of("capture.jack")),
+          Map.entry("com.sun.jna..", List.of("capture.jack", "capture.javasound")),
           Map.entry("com.fasterxml..", List.of("report.form")),
           Map.entry("org.jfree..", List.of("report.plot")),
           Map.entry("java.awt..", List.of("report.plot")),

@@ -53,8 +53,7 @@ record Devices(List<SoundDevice> all) {
    * @throws CaptureException when there is none, or more than one
    */
   SoundDevice find(Optional<String> name, Direction direction) throws CaptureException {
-    List<SoundDevice> able =
-        all.stream().filter(device -> device.stated(direction).most() > 0).toList();
+    List<SoundDevice> able = all.stream().filter(device -> device.has(direction)).toList();
     if (able.isEmpty()) {
       String text =
           all.isEmpty() ? NONE : "No device here can be used to " + direction.purpose() + ".";

@@ -35,7 +35,8 @@ final class JavaSoundSession implements AudioSession {
             lines.input().device(),
             lines.rate(),
             output.bufferFrames(),
-            false);
+            false,
+            lines.source());
     Duplex flow = new Duplex(lines, stallNanos);
     try {
       flow.start();

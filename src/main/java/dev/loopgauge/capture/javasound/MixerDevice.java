@@ -1,10 +1,8 @@
 package dev.loopgauge.capture.javasound;
 
-import dev.loopgauge.signal.SampleRate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.DataLine;
@@ -16,31 +14,25 @@ import javax.sound.sampled.TargetDataLine;
 
 /** A mixer of Java Sound. */
 final class MixerDevice implements SoundDevice {
-  /** The rates that converters commonly run at (common practice, no source). */
-  static final List<SampleRate> USUAL_RATES =
-      Stream.of(44_100, 48_000, 88_200, 96_000, 176_400, 192_000).map(SampleRate::new).toList();
-
   private final Mixer mixer;
   private final Stated sends;
   private final Stated returns;
 
   private MixerDevice(Mixer mixer) {
     this.mixer = mixer;
-    this.sends = stated(mixer.getSourceLineInfo(), SourceDataLine.class);
-    this.returns = stated(mixer.getTargetLineInfo(), TargetDataLine.class);
+    this.sends = listed(mixer.getSourceLineInfo(), SourceDataLine.class);
+    this.returns = listed(mixer.getTargetLineInfo(), TargetDataLine.class);
   }
 
   /** All that the platform lists with a line to play to or record from, its default first. */
   static List<SoundDevice> all() {
     return Arrays.stream(AudioSystem.getMixerInfo())
         .map(info -> (SoundDevice) new MixerDevice(AudioSystem.getMixer(info)))
-        .filter(
-            device ->
-                Arrays.stream(Direction.values()).anyMatch(way -> device.stated(way).most() > 0))
+        .filter(device -> Arrays.stream(Direction.values()).anyMatch(device::has))
         .toList();
   }
 
-  private Stated stated(Line.Info[] lines, Class<? extends DataLine> kind) {
+  private static Stated listed(Line.Info[] lines, Class<? extends DataLine> kind) {
     List<AudioFormat> formats =
         Arrays.stream(lines)
             .filter(info -> info instanceof DataLine.Info && info.getLineClass() == kind)
@@ -50,14 +42,7 @@ final class MixerDevice implements SoundDevice {
     if (formats.isEmpty()) {
       return Stated.nothing();
     }
-    List<SampleRate> rates = USUAL_RATES.stream().filter(rate -> states(formats, rate)).toList();
-    return Stated.of(formats, rates);
-  }
-
-  private static boolean states(List<AudioFormat> formats, SampleRate rate) {
-    return formats.stream()
-        .map(AudioFormat::getSampleRate)
-        .anyMatch(hertz -> hertz == AudioSystem.NOT_SPECIFIED || hertz == rate.hertz());
+    return Stated.of(formats);
   }
 
   @Override
@@ -66,7 +51,17 @@ final class MixerDevice implements SoundDevice {
   }
 
   @Override
+  public boolean has(Direction direction) {
+    return listed(direction).most() > 0;
+  }
+
+  @Override
   public Stated stated(Direction direction) {
+    Stated listed = listed(direction);
+    return has(direction) ? AlsaFormats.of(name(), direction).orElse(listed) : listed;
+  }
+
+  private Stated listed(Direction direction) {
     return direction == Direction.SEND ? sends : returns;
   }
 

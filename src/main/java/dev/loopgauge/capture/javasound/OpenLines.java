@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.javasound;
 
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Optional;
 
@@ -9,5 +10,6 @@ import java.util.Optional;
  * @param output the line to play to; empty when nothing is to be played
  * @param input the line to record from
  * @param rate the rate of both
+ * @param source how it is known that both run at it
  */
-record OpenLines(Optional<PcmLine> output, PcmLine input, SampleRate rate) {}
+record OpenLines(Optional<PcmLine> output, PcmLine input, SampleRate rate, RateSource source) {}

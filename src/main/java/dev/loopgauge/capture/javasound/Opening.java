@@ -2,8 +2,10 @@ package dev.loopgauge.capture.javasound;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -13,10 +15,6 @@ import java.util.stream.Stream;
  * so it is tried out; when nothing opens, more is tried to find out why.
  */
 final class Opening {
-  /** The rates to try when none was asked for, best first. */
-  private static final List<SampleRate> PREFERRED_RATES =
-      Stream.of(48_000, 44_100, 96_000, 88_200, 192_000, 176_400).map(SampleRate::new).toList();
-
   /** 24 bits are what converters deliver; 16 are better than a card's odd 32. */
   private static final List<Integer> PREFERRED_BITS = List.of(24, 16, 32);
 
@@ -26,17 +24,17 @@ final class Opening {
    */
   private static final List<Integer> PREFERRED_BUFFERS = List.of(16_384, 32_768, 8_192, 4_096);
 
-  private record End(SoundDevice device, Direction direction, List<Integer> channels) {}
-
-  private final Optional<End> output;
-  private final End input;
+  private final Optional<LineEnd> output;
+  private final LineEnd input;
   private final List<SampleRate> rates;
   private final List<Integer> buffers;
 
-  private Opening(Optional<End> output, End input, SessionRequest request) {
+  private Opening(Optional<LineEnd> output, LineEnd input, SessionRequest request)
+      throws CaptureException {
     this.output = output;
     this.input = input;
-    this.rates = request.rate().map(List::of).orElse(PREFERRED_RATES);
+    this.rates =
+        RateChoice.of(request.rate(), Stream.concat(Stream.of(input), output.stream()).toList());
     this.buffers =
         request.bufferSamples() == 0 ? PREFERRED_BUFFERS : List.of(request.bufferSamples());
   }
@@ -47,32 +45,16 @@ final class Opening {
    * @throws CaptureException when there is no such device or channel, or nothing opens
    */
   static OpenLines open(Devices devices, SessionRequest request) throws CaptureException {
-    Optional<End> output = Optional.empty();
+    Optional<LineEnd> output = Optional.empty();
     if (!request.sends().isEmpty()) {
-      output = Optional.of(end(devices, request.output(), Direction.SEND, request.sends()));
+      output = Optional.of(LineEnd.of(devices, request.output(), Direction.SEND, request.sends()));
     }
-    End input = end(devices, request.input(), Direction.RETURN, request.returns());
+    LineEnd input = LineEnd.of(devices, request.input(), Direction.RETURN, request.returns());
     return new Opening(output, input, request).open();
   }
 
-  private static End end(
-      Devices devices, Optional<String> name, Direction direction, List<Integer> channels)
-      throws CaptureException {
-    SoundDevice device = devices.find(name, direction);
-    int highest = channels.stream().mapToInt(Integer::intValue).max().orElseThrow();
-    int most = device.stated(direction).most();
-    if (highest > most) {
-      throw new CaptureException(
-          Kind.TOO_FEW_CHANNELS,
-          "\"%s\" has %d %ss; %s %d was asked for."
-              .formatted(device.name(), most, direction.word(), direction.word(), highest),
-          "Choose a %s from 1 to %d, or another device.".formatted(direction.word(), most));
-    }
-    return new End(device, direction, device.stated(direction).countsFor(highest));
-  }
-
   private OpenLines open() throws CaptureException {
-    End refusing = input;
+    LineEnd refusing = input;
     for (SampleRate rate : rates) {
       Optional<PcmLine> in = line(input, rate, buffers);
       if (in.isEmpty()) {
@@ -80,7 +62,7 @@ final class Opening {
       }
       Optional<PcmLine> out = output.flatMap(end -> line(end, rate, buffers));
       if (out.isPresent() || output.isEmpty()) {
-        return new OpenLines(out, in.get(), rate);
+        return new OpenLines(out, in.get(), rate, source());
       }
       in.get().close();
       refusing = output.get();
@@ -88,22 +70,36 @@ final class Opening {
     throw whyNot(refusing);
   }
 
-  private static Optional<PcmLine> line(End end, SampleRate rate, List<Integer> buffers) {
+  /** What is known of both ends is what is known of the less known one. */
+  private RateSource source() {
+    return Stream.concat(Stream.of(input), output.stream())
+        .map(end -> end.stated().source())
+        .max(Comparator.naturalOrder())
+        .orElseThrow();
+  }
+
+  private static Optional<PcmLine> line(LineEnd end, SampleRate rate, List<Integer> buffers) {
     for (int buffer : buffers) {
-      for (int channels : end.channels()) {
+      for (int channels : end.channelCounts()) {
         for (int bits : PREFERRED_BITS) {
           Optional<PcmLine> line =
               end.device().open(end.direction(), new LineFormat(rate, bits, channels, buffer));
-          if (line.isPresent()) {
+          if (line.isPresent() && takes(line.get(), buffer, buffers)) {
             return line;
           }
+          line.ifPresent(PcmLine::close);
         }
       }
     }
     return Optional.empty();
   }
 
-  private CaptureException whyNot(End end) {
+  /** A device that takes another buffer than the one asked for must not do so in silence. */
+  private static boolean takes(PcmLine line, int buffer, List<Integer> buffers) {
+    return buffers.size() > 1 || line.bufferFrames() == buffer;
+  }
+
+  private CaptureException whyNot(LineEnd end) {
     if (!buffers.equals(PREFERRED_BUFFERS) && opensAtOne(end, rates)) {
       return wrongBuffer(end);
     }
@@ -111,14 +107,15 @@ final class Opening {
       return notTogether(end);
     }
     List<String> others =
-        PREFERRED_RATES.stream()
-            .filter(rate -> !rates.contains(rate) && opensAtOne(end, List.of(rate)))
+        RateChoice.PREFERRED.stream()
+            .filter(rate -> !rates.contains(rate) && end.stated().takes(rate))
+            .filter(rate -> opensAtOne(end, List.of(rate)))
             .map(rate -> String.valueOf(rate.hertz()))
             .toList();
     return others.isEmpty() ? busy(end) : wrongRate(end, String.join(", ", others));
   }
 
-  private CaptureException wrongBuffer(End end) {
+  private CaptureException wrongBuffer(LineEnd end) {
     return new CaptureException(
         Kind.UNSUPPORTED_FORMAT,
         "\"%s\" doesn't open with a buffer of %d samples."
@@ -126,7 +123,7 @@ final class Opening {
         "Leave the buffer size to the program, or try 8192 or 16384.");
   }
 
-  private CaptureException notTogether(End end) {
+  private CaptureException notTogether(LineEnd end) {
     return new CaptureException(
         Kind.BUSY,
         "\"%s\" and \"%s\" open one by one, but not together at one rate."
@@ -134,7 +131,7 @@ final class Opening {
         "Play and record through the same sound card, or give a rate that both run at.");
   }
 
-  private CaptureException wrongRate(End end, String others) {
+  private CaptureException wrongRate(LineEnd end, String others) {
     return new CaptureException(
         Kind.UNSUPPORTED_FORMAT,
         "\"%s\" doesn't run at %d Hz; it opens at %s Hz."
@@ -142,7 +139,7 @@ final class Opening {
         "Ask for a rate at which it opens, or set the card to this one.");
   }
 
-  private static CaptureException busy(End end) {
+  private static CaptureException busy(LineEnd end) {
     return new CaptureException(
         Kind.BUSY,
         "\"%s\" is there, but doesn't open to %s."
@@ -150,7 +147,7 @@ final class Opening {
         "Close other programs that use it, and see that it is still connected.");
   }
 
-  private static boolean opensAtOne(End end, List<SampleRate> rates) {
+  private static boolean opensAtOne(LineEnd end, List<SampleRate> rates) {
     for (SampleRate rate : rates) {
       Optional<PcmLine> line = line(end, rate, PREFERRED_BUFFERS);
       line.ifPresent(PcmLine::close);

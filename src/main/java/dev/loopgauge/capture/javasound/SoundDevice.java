@@ -10,7 +10,10 @@ interface SoundDevice {
   /** The name that options take. */
   String name();
 
-  /** What it states about one direction. */
+  /** Whether sound can go that way at all; quick, without opening anything. */
+  boolean has(Direction direction);
+
+  /** What it states about one direction; the device's own where the system tells it. */
   Stated stated(Direction direction);
 
   /** Opens a line, or nothing when the device refuses: other format, in use, or gone. */

@@ -1,8 +1,10 @@
 package dev.loopgauge.capture.javasound;
 
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 
@@ -12,8 +14,13 @@ import javax.sound.sampled.AudioSystem;
  * @param counts the channel counts it can be opened with, lowest first; none when it has no lines
  * @param anyBetween whether every count between the lowest and the highest will do
  * @param rates the usual rates that it states, lowest first
+ * @param source whose counts and rates these are: {@code ANY} for a layer that converts
  */
-record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates) {
+record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates, RateSource source) {
+  /** The rates that converters commonly run at (common practice, no source). */
+  static final List<SampleRate> USUAL_RATES =
+      Stream.of(44_100, 48_000, 88_200, 96_000, 176_400, 192_000).map(SampleRate::new).toList();
+
   /** What stands for "any number": a converting layer, such as ALSA's, states thousands. */
   private static final int ANY_NUMBER = 1_000;
 
@@ -25,13 +32,36 @@ record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates) 
     rates = List.copyOf(rates);
   }
 
-  /** Nothing: the device has no lines in this direction. */
-  static Stated nothing() {
-    return new Stated(List.of(), false, List.of());
+  /** What a device or a server itself does, from the fewest to the most channels. */
+  static Stated own(int fewest, int most, List<SampleRate> rates, RateSource source) {
+    return new Stated(List.of(fewest, most), true, rates, source);
   }
 
-  /** Reads the channel counts out of the formats that a line states. */
-  static Stated of(List<AudioFormat> formats, List<SampleRate> rates) {
+  /** Nothing: the device has no lines in this direction. */
+  static Stated nothing() {
+    return new Stated(List.of(), false, List.of(), RateSource.ANY);
+  }
+
+  /**
+   * Reads what the formats of a line state. A rate that one of them names is the device's own, as
+   * macOS tells it beside formats of any rate; where none names one, the layer takes any.
+   */
+  static Stated of(List<AudioFormat> formats) {
+    List<SampleRate> named =
+        formats.stream()
+            .map(format -> Math.round(format.getSampleRate()))
+            .filter(hertz -> hertz != AudioSystem.NOT_SPECIFIED)
+            .distinct()
+            .sorted()
+            .map(SampleRate::new)
+            .toList();
+    return named.isEmpty()
+        ? counted(formats, USUAL_RATES, RateSource.ANY)
+        : counted(formats, named, RateSource.DEVICE);
+  }
+
+  private static Stated counted(
+      List<AudioFormat> formats, List<SampleRate> rates, RateSource source) {
     TreeSet<Integer> counts = new TreeSet<>();
     boolean any = false;
     for (AudioFormat format : formats) {
@@ -44,7 +74,12 @@ record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates) 
     if (any && counts.isEmpty()) {
       counts.addAll(List.of(1, SHOWN_FOR_ANY));
     }
-    return new Stated(List.copyOf(counts), any, rates);
+    return new Stated(List.copyOf(counts), any, rates, source);
+  }
+
+  /** Whether it runs at a rate by itself, or takes any. */
+  boolean takes(SampleRate rate) {
+    return source == RateSource.ANY || rates.contains(rate);
   }
 
   /** The highest channel that can be asked for, 0 for none. */

@@ -29,8 +29,13 @@ public record AlsaRig(AudioServer server, DelayClient client, int channels, Path
       Path folder, AudioServer.Cycles cycles, int blockSize, DelayLine... lines)
       throws IOException {
     AudioServer server = AudioServer.start(cycles, RATE, blockSize);
-    DelayClient client = DelayClient.start(server, NAME, lines);
-    return new AlsaRig(server, client, lines.length, configure(folder, lines.length));
+    try {
+      DelayClient client = DelayClient.start(server, NAME, lines);
+      return new AlsaRig(server, client, lines.length, configure(folder, lines.length));
+    } catch (IOException e) {
+      server.close();
+      throw e;
+    }
   }
 
   private static Path configure(Path folder, int channels) throws IOException {

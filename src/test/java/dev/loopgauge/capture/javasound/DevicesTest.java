@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
@@ -74,7 +75,7 @@ class DevicesTest {
 
   @Test
   void readsFixedChannelCountsFromFormats() {
-    Stated stated = Stated.of(formats(2, 10, 18), List.of());
+    Stated stated = Stated.of(formats(2, 10, 18));
     assertEquals(18, stated.shown());
     assertEquals(List.of(10, 18), stated.countsFor(3));
     assertEquals(List.of(2, 10, 18), stated.countsFor(1));
@@ -82,15 +83,25 @@ class DevicesTest {
 
   @Test
   void opensASingleChannelOnlyWhereThereIsOne() {
-    assertEquals(List.of(1), Stated.of(formats(1), List.of()).countsFor(1));
+    assertEquals(List.of(1), Stated.of(formats(1)).countsFor(1));
   }
 
   @Test
   void readsAnyChannelCountFromAConvertingLayer() {
-    Stated stated = Stated.of(formats(AudioSystem.NOT_SPECIFIED, 1, 10_000), List.of());
+    Stated stated = Stated.of(formats(AudioSystem.NOT_SPECIFIED, 1, 10_000));
     assertEquals(32, stated.shown());
     assertEquals(10_000, stated.most());
     assertEquals(List.of(40), stated.countsFor(40));
+  }
+
+  @Test
+  void takesARateThatOneFormatNamesForTheDevicesOwn() {
+    AudioFormat any = new AudioFormat(AudioSystem.NOT_SPECIFIED, 24, 2, true, false);
+    AudioFormat named = new AudioFormat(44_100, 24, 2, true, false);
+    Stated stated = Stated.of(List.of(named, any));
+    assertEquals(RateSource.DEVICE, stated.source());
+    assertEquals(List.of(new SampleRate(44_100)), stated.rates());
+    assertEquals(RateSource.ANY, Stated.of(List.of(any)).source());
   }
 
   private CaptureException refused(String name, Direction direction) {

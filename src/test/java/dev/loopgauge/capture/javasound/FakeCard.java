@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.javasound;
 
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -48,12 +49,18 @@ final class FakeCard {
 
   /** Both lines, as if opened together. */
   OpenLines lines(SampleRate rate) {
-    return new OpenLines(Optional.of(line(Direction.SEND, 1)), line(Direction.RETURN, 1), rate);
+    return new OpenLines(
+        Optional.of(line(Direction.SEND, 1)), line(Direction.RETURN, 1), rate, RateSource.SERVER);
   }
 
   /** One line of that many channels. */
   PcmLine line(Direction direction, int channels) {
-    return new FakeLine(direction, channels);
+    return new FakeLine(direction, channels, BUFFER);
+  }
+
+  /** One line with a buffer of that many frames. */
+  PcmLine line(Direction direction, int channels, int buffer) {
+    return new FakeLine(direction, channels, buffer);
   }
 
   private long now() {
@@ -64,11 +71,13 @@ final class FakeCard {
   private final class FakeLine implements PcmLine {
     private final Direction direction;
     private final int channels;
+    private final int buffer;
     private final CountDownLatch closed = new CountDownLatch(1);
     private long started = Long.MAX_VALUE;
     private long moved;
 
-    FakeLine(Direction direction, int channels) {
+    FakeLine(Direction direction, int channels, int buffer) {
+      this.buffer = buffer;
       this.direction = direction;
       this.channels = channels;
     }
@@ -91,7 +100,7 @@ final class FakeCard {
 
     @Override
     public int bufferFrames() {
-      return BUFFER;
+      return buffer;
     }
 
     @Override
@@ -105,10 +114,10 @@ final class FakeCard {
     @Override
     public int ready() {
       if (fails(Fault.RUNS_OUT)) {
-        return BUFFER;
+        return buffer;
       }
       long waiting = direction == Direction.SEND ? moved - position() : position() - moved;
-      return (int) (direction == Direction.SEND ? BUFFER - waiting : waiting);
+      return (int) (direction == Direction.SEND ? buffer - waiting : waiting);
     }
 
     @Override

@@ -1,9 +1,11 @@
 package dev.loopgauge.capture.javasound;
 
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import java.util.function.Predicate;
 
 /** A device that states what it is told to and opens what it is told to; it keeps the formats. */
@@ -13,6 +15,7 @@ final class FakeDevice implements SoundDevice {
   private final Stated returns;
   private final Predicate<LineFormat> opens;
   private final FakeCard card = new FakeCard(10, 1);
+  private IntUnaryOperator takenBuffer = IntUnaryOperator.identity();
   final List<LineFormat> opened = new ArrayList<>();
 
   /** A device of one rate, 48 kHz, with every channel count up to these. */
@@ -23,15 +26,38 @@ final class FakeDevice implements SoundDevice {
     this.opens = opens;
   }
 
+  /** The same device where the system tells what it does by itself. */
+  FakeDevice running(Stated itself) {
+    return new FakeDevice(name, itself, itself, opens);
+  }
+
+  private FakeDevice(String name, Stated sends, Stated returns, Predicate<LineFormat> opens) {
+    this.name = name;
+    this.sends = sends;
+    this.returns = returns;
+    this.opens = opens;
+  }
+
   private static Stated upTo(int channels) {
     return channels == 0
         ? Stated.nothing()
-        : new Stated(List.of(1, channels), true, List.of(new SampleRate(48_000)));
+        : new Stated(List.of(1, channels), true, List.of(new SampleRate(48_000)), RateSource.ANY);
+  }
+
+  /** Takes another buffer than the one it is asked for, without a word. */
+  FakeDevice takingBuffer(int frames) {
+    takenBuffer = asked -> frames;
+    return this;
   }
 
   @Override
   public String name() {
     return name;
+  }
+
+  @Override
+  public boolean has(Direction direction) {
+    return stated(direction).most() > 0;
   }
 
   @Override
@@ -45,6 +71,7 @@ final class FakeDevice implements SoundDevice {
       return Optional.empty();
     }
     opened.add(format);
-    return Optional.of(card.line(direction, format.channels()));
+    return Optional.of(
+        card.line(direction, format.channels(), takenBuffer.applyAsInt(format.bufferFrames())));
   }
 }

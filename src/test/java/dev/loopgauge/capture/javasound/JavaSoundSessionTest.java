@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.capture.javasound.FakeCard.Fault;
@@ -135,7 +136,8 @@ class JavaSoundSessionTest {
   @Test
   void recordsWithoutPlaying() throws Exception {
     FakeCard card = new FakeCard(0, 1);
-    OpenLines lines = new OpenLines(Optional.empty(), card.line(Direction.RETURN, 1), RATE);
+    OpenLines lines =
+        new OpenLines(Optional.empty(), card.line(Direction.RETURN, 1), RATE, RateSource.SERVER);
     try (JavaSoundSession session = JavaSoundSession.start(lines, request(List.of()), STALL)) {
       Capture capture = session.capture(new Take(List.of(), 5_000, List.of()));
       assertEquals(5_000, capture.returns().get(0).length());

@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class OpeningTest {
@@ -68,6 +70,64 @@ class OpeningTest {
   }
 
   @Test
+  void opensAtTheDevicesOwnRate() throws Exception {
+    FakeDevice card = card(2, RateSource.DEVICE, 44_100);
+    OpenLines lines = open(card, request(ANY_RATE, 0, List.of(1), List.of(2)));
+    assertEquals(new SampleRate(44_100), lines.rate());
+    assertEquals(RateSource.DEVICE, lines.source());
+  }
+
+  @Test
+  void opensNothingAtARateThatWouldBeConverted() {
+    FakeDevice card = card(4, RateSource.SERVER, 48_000, 96_000);
+    CaptureException e =
+        refused(card, request(Optional.of(new SampleRate(32_000)), 0, List.of(4), List.of(4)));
+    assertEquals(Kind.UNSUPPORTED_FORMAT, e.kind());
+    assertEquals(
+        "\"Stage card\" doesn't run at 32000 Hz; it runs at 48000, 96000 Hz.", e.getMessage());
+    assertEquals(List.of(), card.opened);
+  }
+
+  @Test
+  void saysThatTheOneChannelWouldBeDoubled() {
+    FakeDevice card = card(1, RateSource.DEVICE, 48_000);
+    CaptureException e = refused(card, request(ANY_RATE, 0, List.of(1, 2), List.of(1, 2)));
+    assertEquals(Kind.TOO_FEW_CHANNELS, e.kind());
+    assertEquals("\"Stage card\" has 1 send; send 2 was asked for.", e.getMessage());
+    assertEquals(List.of(), card.opened);
+  }
+
+  @Test
+  void saysThatTwoDevicesShareNoRate() {
+    FakeDevice player = card(2, RateSource.DEVICE, 48_000);
+    FakeDevice microphone =
+        new FakeDevice("Microphone", 0, 0, format -> true)
+            .running(Stated.own(1, 2, List.of(new SampleRate(44_100)), RateSource.DEVICE));
+    SessionRequest request =
+        new SessionRequest(
+            Optional.of("Stage card"),
+            Optional.of("Microphone"),
+            List.of(1),
+            List.of(1),
+            ANY_RATE,
+            0);
+    CaptureException e =
+        assertThrows(
+            CaptureException.class,
+            () -> Opening.open(new Devices(List.of(player, microphone)), request));
+    assertEquals(Kind.UNSUPPORTED_FORMAT, e.kind());
+    assertTrue(e.getMessage().contains("\"Microphone\" runs at 44100 Hz"), e.getMessage());
+  }
+
+  @Test
+  void refusesABufferThatTheDeviceReplaces() {
+    FakeDevice card = new FakeDevice("Stage card", 2, 2, format -> true).takingBuffer(8_192);
+    CaptureException e = refused(card, request(ANY_RATE, 6_000, List.of(1), List.of(1)));
+    assertEquals(Kind.UNSUPPORTED_FORMAT, e.kind());
+    assertTrue(e.getMessage().contains("buffer of 6000 samples"), e.getMessage());
+  }
+
+  @Test
   void saysThatTheBufferIsToBlame() {
     FakeDevice card = new FakeDevice("Stage card", 2, 2, f -> f.bufferFrames() != 6_000);
     CaptureException e = refused(card, request(ANY_RATE, 6_000, List.of(1), List.of(1)));
@@ -97,6 +157,13 @@ class OpeningTest {
     assertEquals(
         "\"Player\" and \"Microphone\" open one by one, but not together at one rate.",
         e.getMessage());
+  }
+
+  private static FakeDevice card(int channels, RateSource source, int... rates) {
+    return new FakeDevice("Stage card", 0, 0, format -> true)
+        .running(
+            Stated.own(
+                1, channels, IntStream.of(rates).mapToObj(SampleRate::new).toList(), source));
   }
 
   private static OpenLines open(FakeDevice card, SessionRequest request) throws CaptureException {

@@ -14,12 +14,13 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.StringJoiner;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * A process of its own that plays noise on the first channels of the platform's default device and
  * says how late each return is, since ALSA reads its configuration once in a process. Arguments:
  * the sample rate, the number of channels, the buffer in samples, how many takes, the frames of a
- * take.
+ * take; further sample rates follow, at each of which it does the same anew.
  *
  * <p>It says {@value #USABLE} or {@value #UNUSABLE}, then {@value #TAKE} before each take and one
  * line after it: {@code lag/gain} of each return, the lag in samples; or {@value #FAILED}, the kind
@@ -43,10 +44,15 @@ final class TakesProcess {
 
   /** Runs the takes. */
   public static void main(String[] args) {
-    int[] numbers = IntStream.range(0, 5).map(i -> Integer.parseInt(args[i])).toArray();
+    int[] numbers = Stream.of(args).mapToInt(Integer::parseInt).toArray();
     JavaSoundBackend backend = new JavaSoundBackend();
     System.out.println(backend.look() instanceof Availability.Usable ? USABLE : UNUSABLE);
-    Optional<SampleRate> rate = Optional.of(new SampleRate(numbers[0]));
+    takes(backend, numbers[0], numbers);
+    IntStream.of(numbers).skip(5).forEach(rateHz -> takes(backend, rateHz, numbers));
+  }
+
+  private static void takes(JavaSoundBackend backend, int rateHz, int[] numbers) {
+    Optional<SampleRate> rate = Optional.of(new SampleRate(rateHz));
     List<Integer> channels = IntStream.rangeClosed(1, numbers[1]).boxed().toList();
     Optional<String> byDefault = Optional.empty();
     SessionRequest request =
