@@ -93,7 +93,9 @@ public record LiveMeasurement(
   private Estimate play(Function<Capture, Estimate> reader) throws CaptureException {
     Capture capture = session.capture(schedule().together(patching.sends().size()));
     List<Finding> lost = capture.incidents().stream().map(LiveFindings::lost).toList();
-    return lost.isEmpty() ? reader.apply(capture) : new Estimate.Refused(lost);
+    return lost.isEmpty()
+        ? new RateCheck(session.info(), capture.rate()).of(reader.apply(capture))
+        : new Estimate.Refused(lost);
   }
 
   private Schedule schedule() {

@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.DeviceRate;
 import dev.loopgauge.capture.Incident;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.ScriptedSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Wires;
@@ -144,6 +146,47 @@ class LiveMeasurementTest {
 
     assertEquals(FindingCode.DROPOUT, changed.code());
     assertEquals("now 512", changed.text());
+  }
+
+  @Test
+  void aDeviceThatRunsAtAnotherRateIsNoNumber() throws CaptureException {
+    Finding why = refusal(running(RateSource.ANY, Optional.of(new DeviceRate(-977, 40))));
+    assertEquals(FindingCode.RATE_MISMATCH, why.code());
+    assertTrue(why.text().contains("977 ± 40 ppm too slow"), why.text());
+    refusal(running(RateSource.DEVICE, Optional.of(new DeviceRate(541, 40))));
+    found(running(RateSource.DEVICE, Optional.of(new DeviceRate(539, 40))));
+  }
+
+  @Test
+  void aServersOwnWordOnItsRateIsBelieved() throws CaptureException {
+    Estimate slow = running(RateSource.SERVER, Optional.of(new DeviceRate(-20_000, 40)));
+    assertEquals(595, found(slow).delay().samples(), 0.01);
+  }
+
+  @Test
+  void aSystemThatTakesAnyRateMakesTheDelayLessCertainByAThousandth() throws CaptureException {
+    double sure = found(running(RateSource.DEVICE, Optional.empty())).uncertaintySamples();
+    Estimate unsure = running(RateSource.ANY, Optional.empty());
+    assertEquals(sure + 0.595, found(unsure).uncertaintySamples(), 1e-4);
+    Finding said = unsure.findings().get(unsure.findings().size() - 1);
+    assertEquals(FindingCode.RATE_MISMATCH, said.code());
+    assertTrue(
+        said.text().endsWith(": 1000 ppm of the delay are added to the uncertainty"), said.text());
+  }
+
+  @Test
+  void theClockOfTheComputerMakesItMoreCertain() throws CaptureException {
+    double sure = found(running(RateSource.DEVICE, Optional.empty())).uncertaintySamples();
+    Estimate shown = running(RateSource.ANY, Optional.of(new DeviceRate(-60, 40)));
+    assertEquals(sure + 0.0595, found(shown).uncertaintySamples(), 1e-4);
+  }
+
+  private static Estimate running(RateSource source, Optional<DeviceRate> rate)
+      throws CaptureException {
+    SessionInfo info = new SessionInfo("java-sound", "A", "B", RATE, 256, false, source);
+    Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
+    ScriptedSession.Answer answer = take -> new Capture(good.to(take).returns(), List.of(), rate);
+    return new LiveMeasurement(new ScriptedSession(info, answer), REFERENCED, PLAN).referenced();
   }
 
   @Test

@@ -58,7 +58,7 @@ final class AlsaFormats {
    * What a device does by itself.
    *
    * @param mixer its name in Java Sound
-   * @return nothing where this system has no ALSA, the device is in use, or it states any rate
+   * @return nothing where this system has no ALSA, or the device is in use
    */
   static Optional<Stated> of(String mixer, Direction direction) {
     Matcher named = ALSA_NAME.matcher(mixer);
@@ -90,13 +90,16 @@ final class AlsaFormats {
     boolean readable =
         call(alsa, "snd_pcm_hw_params_any", device, parameters) >= 0
             && call(alsa, "snd_pcm_hw_params_set_rate_resample", device, parameters, 0) >= 0;
-    if (!readable || runsAt(ODD_RATE)) {
+    if (!readable) {
       return Optional.empty();
     }
-    List<SampleRate> rates = RATES.stream().filter(rate -> runsAt(rate.hertz())).toList();
+    boolean any = runsAt(ODD_RATE);
+    List<SampleRate> rates =
+        (any ? Stated.USUAL_RATES : RATES).stream().filter(rate -> runsAt(rate.hertz())).toList();
+    RateSource source = any ? RateSource.ANY : source();
     return rates.isEmpty()
         ? Optional.empty()
-        : Optional.of(Stated.own(channels("min"), channels("max"), rates, source()));
+        : Optional.of(Stated.own(channels("min"), channels("max"), rates, source));
   }
 
   /** What belongs to no card is a program's, such as an audio server. */

@@ -33,6 +33,7 @@ final class Duplex implements AutoCloseable {
   private long played;
   private long recorded;
   private long verified;
+  private long lastArrived;
   private boolean ended;
 
   /**
@@ -132,7 +133,9 @@ final class Duplex implements AutoCloseable {
 
   private void keepRecording() throws CaptureException, InterruptedException {
     while (!hasEnded()) {
-      if (recorder.ready(stallNanos)) {
+      boolean ready = recorder.ready(stallNanos);
+      arrived();
+      if (ready) {
         recorder.move();
         heard(recorder.chunk());
       } else {
@@ -176,6 +179,15 @@ final class Duplex implements AutoCloseable {
     }
     recorded += Pump.CHUNK_FRAMES;
     notifyAll();
+  }
+
+  /** Only frames that are new since the last look were seen the moment they came. */
+  private synchronized void arrived() {
+    long now = recorded + recorder.waiting();
+    if (now > lastArrived) {
+      lastArrived = now;
+      take.ifPresent(running -> running.arrived(now, recorder.seenAt()));
+    }
   }
 
   private synchronized void compare(long playedByDevice, long recordedByDevice) {

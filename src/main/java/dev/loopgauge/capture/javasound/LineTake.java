@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.javasound;
 
 import dev.loopgauge.capture.Capture;
+import dev.loopgauge.capture.ClockFit;
 import dev.loopgauge.capture.FeedbackGuard;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.SampleRate;
@@ -19,6 +20,7 @@ final class LineTake {
   private final List<Integer> returns;
   private final float[][] recorded;
   private final FeedbackGuard guard;
+  private final ClockFit fit;
   private long start;
   private int frames;
 
@@ -35,6 +37,7 @@ final class LineTake {
     this.returns = returns;
     this.recorded = new float[returns.size()][take.frames()];
     this.guard = new FeedbackGuard(take, rate);
+    this.fit = new ClockFit(rate, take.frames());
   }
 
   /** Lays the take onto the stream. */
@@ -66,6 +69,11 @@ final class LineTake {
     }
   }
 
+  /** Notes when a frame of the stream was seen to have arrived. */
+  void arrived(long frame, long nanos) {
+    fit.arrived(frame - start, nanos);
+  }
+
   /**
    * Cuts what belongs to it out of a chunk.
    *
@@ -89,6 +97,6 @@ final class LineTake {
     for (float[] channel : recorded) {
       signals.add(Signal.of(rate, channel));
     }
-    return new Capture(signals, List.of());
+    return new Capture(signals, List.of(), fit.deviation());
   }
 }

@@ -18,6 +18,8 @@ final class Pump {
   private final Direction direction;
   private final Clock clock;
   private final float[] chunk;
+  private long waiting;
+  private long seenAt;
   private volatile boolean settled;
   private volatile long movedAt;
 
@@ -52,6 +54,8 @@ final class Pump {
    */
   boolean ready(long limitNanos) throws CaptureException {
     int ready = line.ready();
+    seenAt = clock.nanoTime();
+    waiting = ready;
     if (!line.isOpen()) {
       throw gone();
     }
@@ -66,6 +70,16 @@ final class Pump {
       throw stalled(limitNanos);
     }
     return false;
+  }
+
+  /** How many frames could be moved when that was last asked. */
+  long waiting() {
+    return waiting;
+  }
+
+  /** When it was asked, in ns. */
+  long seenAt() {
+    return seenAt;
   }
 
   /** For how long nothing has been moved, in ns. */

@@ -112,6 +112,15 @@ public record Measurement(
     return moved(-cableSamples, Math.hypot(uncertaintySamples, cableUncertainty), by);
   }
 
+  /**
+   * The same measurement less certain.
+   *
+   * @param samples how much more its delay may be off, in samples, 0 or more
+   */
+  public Measurement widened(double samples) {
+    return moved(0, uncertaintySamples + samples, method);
+  }
+
   private Measurement moved(double bySamples, double uncertainty, Method by) {
     return new Measurement(
         new Latency(delay.samples() + bySamples, delay.rate()),

@@ -38,6 +38,22 @@ public record AlsaRig(AudioServer server, DelayClient client, int channels, Path
     }
   }
 
+  /**
+   * The same behind a converter that the system doesn't tell of, as many systems have one: it takes
+   * any rate, and at 32 kHz it is wrong by 1/1024.
+   */
+  public AlsaRig hidingItsRate() throws IOException {
+    String text = Files.readString(config);
+    for (String way : new String[] {"sends", "returns"}) {
+      text = text.replace("slave.pcm \"%s\"".formatted(way), "slave.pcm \"any_%s\"".formatted(way));
+      text +=
+          "pcm.any_%s { type rate slave { rate %d format S32_LE pcm { type plug slave.pcm \"%s\" } } }\n"
+              .formatted(way, RATE, way);
+    }
+    Files.writeString(config, text);
+    return this;
+  }
+
   private static Path configure(Path folder, int channels) throws IOException {
     String text =
         """

@@ -44,6 +44,28 @@ class JavaSoundCommandsIT {
     }
   }
 
+  /** The clock shows it unless the computer is too busy to look; then the uncertainty covers it. */
+  @Test
+  void aConverterThatNobodyTellsOfIsNeverAWrongNumber() throws Exception {
+    try (AlsaRig rig = rig(1024, CABLE, DelayLine.of(4800)).hidingItsRate()) {
+      Run wrong = run(rig, measure("--sample-rate", "32000"));
+      assertTrue(wrong.out().contains("rate-mismatch"), wrong.out() + wrong.err());
+      if (wrong.exitCode() != ExitCode.NOT_TRUSTWORTHY) {
+        assertRight(3200, wrong);
+      }
+      assertRight(4800, run(rig, measure("--sample-rate", "48000")));
+    }
+  }
+
+  private static void assertRight(double samples, Run run) {
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
+    Map<?, ?> found = (Map<?, ?>) run.json().get("measurement");
+    double uncertainty = ((Number) found.get("uncertaintySamples")).doubleValue();
+    assertEquals(samples, ((Number) found.get("delaySamples")).doubleValue(), uncertainty);
+    assertTrue(uncertainty > 1e-6 * samples, "uncertainty " + uncertainty);
+    assertTrue(uncertainty < 1.01e-3 * samples, "uncertainty " + uncertainty);
+  }
+
   @Test
   void listsTheCardAndChecksThePatch() throws Exception {
     try (AlsaRig rig = rig(1024, CABLE, DelayLine.of(480))) {
