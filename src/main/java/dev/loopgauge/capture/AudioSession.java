@@ -22,6 +22,14 @@ public interface AudioSession extends AutoCloseable {
    */
   Capture capture(Take take) throws CaptureException;
 
+  /**
+   * Makes a session that lost sound usable again, where it isn't. The offset between playing and
+   * recording may be another one from then on.
+   *
+   * @throws CaptureException when the devices no longer open as they did
+   */
+  default void renew() throws CaptureException {}
+
   /** Lets go of the channels. Never throws. */
   @Override
   void close();

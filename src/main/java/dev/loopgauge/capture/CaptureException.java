@@ -2,6 +2,7 @@ package dev.loopgauge.capture;
 
 import dev.loopgauge.signal.HintedException;
 import java.util.Locale;
+import java.util.Optional;
 
 /** The sound device or server failed, or can't do what was asked. */
 public final class CaptureException extends HintedException {
@@ -34,6 +35,7 @@ public final class CaptureException extends HintedException {
   }
 
   private final Kind kind;
+  private final transient Optional<Capture> before;
 
   /**
    * A failure.
@@ -43,8 +45,29 @@ public final class CaptureException extends HintedException {
    * @param hint what to try, one sentence
    */
   public CaptureException(Kind kind, String text, String hint) {
+    this(kind, text, hint, Optional.empty());
+  }
+
+  private CaptureException(Kind kind, String text, String hint, Optional<Capture> before) {
     super(kind.code(), text, hint);
     this.kind = kind;
+    this.before = before;
+  }
+
+  /**
+   * The same failure with what had been recorded by then.
+   *
+   * @param whole a whole take, silent where nothing was recorded; its incidents say from where on
+   */
+  public CaptureException after(Capture whole) {
+    CaptureException same = new CaptureException(kind, getMessage(), hint(), Optional.of(whole));
+    same.setStackTrace(getStackTrace());
+    return same;
+  }
+
+  /** What had been recorded before it failed, where some of that can be used. */
+  public Optional<Capture> before() {
+    return before;
   }
 
   /** What went wrong. */

@@ -12,8 +12,19 @@ import java.util.List;
  * @param frames how many frames to record, at least 1
  * @param listening the stretches in which nothing is played and the returns must not grow louder;
  *     {@link FeedbackGuard} watches them
+ * @param watch sees it grow
  */
-public record Take(List<Signal> sends, int frames, List<Stretch> listening) {
+public record Take(List<Signal> sends, int frames, List<Stretch> listening, TakeWatch watch) {
+  /** A take that nobody watches. */
+  public Take(List<Signal> sends, int frames, List<Stretch> listening) {
+    this(sends, frames, listening, TakeWatch.NONE);
+  }
+
+  /** The same take, watched. */
+  public Take watchedBy(TakeWatch other) {
+    return new Take(sends, frames, listening, other);
+  }
+
   /**
    * Frames of a take.
    *

@@ -3,18 +3,47 @@ package dev.loopgauge.measure;
 import dev.loopgauge.capture.Incident;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.stream.Collectors;
 
 /** What only a live measurement can find. */
 final class LiveFindings {
   private LiveFindings() {}
 
-  static Finding lost(Incident incident) {
+  /** What was lost, each kind of loss once. */
+  static List<Finding> lost(List<Incident> incidents) {
+    return incidents.stream()
+        .collect(Collectors.groupingBy(Incident::text, LinkedHashMap::new, Collectors.toList()))
+        .values()
+        .stream()
+        .map(LiveFindings::lostAlike)
+        .toList();
+  }
+
+  private static Finding lostAlike(List<Incident> alike) {
+    Incident first = alike.get(0);
     String hint =
-        switch (incident.kind()) {
+        switch (first.kind()) {
           case DROPOUT -> "close other programs or take a larger buffer, then measure again";
           case BLOCK_SIZE_CHANGED -> "leave the block size alone meanwhile, then measure again";
         };
-    return new Finding(FindingCode.DROPOUT, true, incident.text(), hint);
+    String times = alike.size() == 1 ? "" : " " + alike.size() + " times:";
+    return new Finding(FindingCode.DROPOUT, true, (times + " " + first.text()).strip(), hint);
+  }
+
+  /** That turns were played again is told; the number doesn't suffer from it. */
+  static Finding playedAgain(Turns turns) {
+    String more = turns.incidents().size() > 1 ? " and more of it" : "";
+    return Finding.told(
+        FindingCode.DROPOUT,
+        "%s lost sound and %s played again: %s%s"
+            .formatted(
+                turns.lost() == 1 ? "one turn" : turns.lost() + " turns",
+                turns.lost() == 1 ? "was" : "were",
+                turns.incidents().get(0).text(),
+                more),
+        "close other programs or take a larger buffer, so that the show doesn't lose sound either");
   }
 
   static Finding noReference(ChannelPair reference, String why) {

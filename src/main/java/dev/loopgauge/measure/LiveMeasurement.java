@@ -1,7 +1,6 @@
 package dev.loopgauge.measure;
 
 import dev.loopgauge.capture.AudioSession;
-import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.DelayEstimator;
@@ -20,22 +19,28 @@ import java.util.function.UnaryOperator;
  * Measures through an open session. Each method plays the plan once; they differ in how the sound
  * card's own delay is kept out of the result.
  *
- * <p>A take in which sound was lost is refused, whatever could still be read from it.
+ * <p>A turn in which sound was lost is played again where that was agreed to; where too few are
+ * clean the measurement is refused, whatever could still be read from it.
  *
  * @param session channels opened in the order of {@link Patching#sends} and {@link
  *     Patching#returns}
  * @param patching what is patched where
  * @param plan what is played
  * @param arrival which arrival is measured where there are several
+ * @param playing what is played where sound is lost, and who is told
  */
 public record LiveMeasurement(
-    AudioSession session, Patching patching, MeasurementPlan plan, ArrivalChoice arrival) {
+    AudioSession session,
+    Patching patching,
+    MeasurementPlan plan,
+    ArrivalChoice arrival,
+    Playing playing) {
   private static final int RIG = 0;
   private static final int REFERENCE = 1;
 
   /** A measurement that leaves the choice between like arrivals open. */
   public LiveMeasurement(AudioSession session, Patching patching, MeasurementPlan plan) {
-    this(session, patching, plan, ArrivalChoice.UNDECIDED);
+    this(session, patching, plan, ArrivalChoice.UNDECIDED, Playing.ONCE);
   }
 
   /**
@@ -49,7 +54,7 @@ public record LiveMeasurement(
         patching
             .reference()
             .orElseThrow(() -> new IllegalStateException("no reference in " + patching));
-    return play(capture -> againstReference(capture, pair));
+    return play(true, turns -> againstReference(turns, pair));
   }
 
   /**
@@ -85,47 +90,46 @@ public record LiveMeasurement(
    * @throws CaptureException when the sound failed
    */
   public Estimate withCard() throws CaptureException {
-    return map(
-        play(capture -> againstPlayed(capture.returns().get(RIG))),
-        found -> found.withMethod(Method.UNCALIBRATED));
+    return map(play(false, this::againstPlayed), found -> found.withMethod(Method.UNCALIBRATED));
   }
 
-  private Estimate play(Function<Capture, Estimate> reader) throws CaptureException {
-    Capture capture = session.capture(schedule().together(patching.sends().size()));
-    List<Finding> lost = capture.incidents().stream().map(LiveFindings::lost).toList();
-    return lost.isEmpty()
-        ? new RateCheck(session.info(), capture.rate()).of(reader.apply(capture))
-        : new Estimate.Refused(lost);
+  /**
+   * @param mayRenew whether the card's own delay may differ from turn to turn
+   */
+  private Estimate play(boolean mayRenew, Function<List<Turn>, Estimate> reader)
+      throws CaptureException {
+    int sends = patching.sends().size();
+    Turns turns = new TurnPlayer(session, sends, plan, playing, mayRenew).play();
+    if (!turns.areEnough(plan.repeats())) {
+      return new Estimate.Refused(LiveFindings.lost(turns.incidents()));
+    }
+    Estimate read = new RateCheck(session.info(), turns.rate()).of(reader.apply(turns.clean()));
+    return turns.lost() == 0 ? read : with(read, LiveFindings.playedAgain(turns));
   }
 
-  private Schedule schedule() {
-    return plan.schedule(session.info());
-  }
-
-  private Estimate againstPlayed(Signal ret) {
+  private Estimate againstPlayed(List<Turn> turns) {
     return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()), arrival)
-        .estimate(schedule().againstPlayed(ret));
+        .estimate(turns.stream().map(turn -> turn.againstPlayed(RIG)).toList());
   }
 
   /** A reference that isn't the stimulus would make a number that means nothing. */
-  private Estimate againstReference(Capture capture, ChannelPair pair) {
-    Signal reference = capture.returns().get(REFERENCE);
-    Estimate check = firstTurn(reference);
+  private Estimate againstReference(List<Turn> turns, ChannelPair pair) {
+    Estimate check = firstTurn(turns);
     if (!(check instanceof Estimate.Found found)) {
       return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
     }
     Estimate estimate =
         new DelayEstimator(plan.maxDelaySeconds(), arrival)
-            .estimate(schedule().againstReference(reference, capture.returns().get(RIG)));
+            .estimate(turns.stream().map(turn -> turn.againstReference(REFERENCE, RIG)).toList());
     return found.measurement().polarity() == Polarity.INVERTED
         ? with(estimate, LiveFindings.invertedReference(pair))
         : estimate;
   }
 
   /** One turn will do, and is fair to a card that plays and records by clocks of its own. */
-  private Estimate firstTurn(Signal reference) {
+  private Estimate firstTurn(List<Turn> turns) {
     return new DelayEstimator(plan.maxDelayWithCardSeconds(session.info()))
-        .estimate(List.of(schedule().againstPlayed(reference, 0)));
+        .estimate(List.of(turns.get(0).againstPlayed(REFERENCE)));
   }
 
   private static String reason(Estimate refused) {

@@ -77,7 +77,7 @@ public record PatchCheck(List<Integer> sends, List<Integer> returns, Measurement
     for (int turn = 0; turn < sends.size(); turn++) {
       heard.addAll(withoutBleed(hearing(turn, schedule, capture, estimator)));
     }
-    List<String> incidents = capture.incidents().stream().map(Incident::text).toList();
+    List<String> incidents = capture.incidents().stream().map(Incident::text).distinct().toList();
     return new PatchMap(sends, returns, heard, incidents);
   }
 
@@ -106,10 +106,9 @@ public record PatchCheck(List<Integer> sends, List<Integer> returns, Measurement
   }
 
   private List<Recorded> loudestFirst(int turn, Schedule schedule, Capture capture) {
+    Turn heard = new Turn(schedule, turn, 0, capture.returns());
     return IntStream.range(0, returns.size())
-        .mapToObj(
-            i ->
-                Recorded.of(returns.get(i), schedule.againstPlayed(capture.returns().get(i), turn)))
+        .mapToObj(i -> Recorded.of(returns.get(i), heard.againstPlayed(i)))
         .sorted(Comparator.comparingDouble(Recorded::rms).reversed())
         .toList();
   }

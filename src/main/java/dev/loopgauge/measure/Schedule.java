@@ -31,32 +31,13 @@ record Schedule(Signal played, int leadIn, int listen, int turns) {
     return new Take(sends, frames(), gaps());
   }
 
-  /** A reading for each turn, of a return against what was played. */
-  List<Reading> againstPlayed(Signal ret) {
-    return IntStream.range(0, turns).mapToObj(turn -> againstPlayed(ret, turn)).toList();
-  }
-
-  /** The reading of one turn, of a return against what was played. */
-  Reading againstPlayed(Signal ret, int turn) {
-    return new Reading(played.slice(0, period()), turn(ret, turn), start(turn));
-  }
-
-  /** A reading for each turn, of a return against the reference return beside it. */
-  List<Reading> againstReference(Signal reference, Signal ret) {
-    return IntStream.range(0, turns)
-        .mapToObj(turn -> new Reading(turn(reference, turn), turn(ret, turn), start(turn)))
-        .toList();
-  }
-
-  private Signal turn(Signal ret, int turn) {
-    return ret.slice(start(turn), start(turn + 1));
-  }
-
-  private int period() {
+  /** How long a turn is, in frames. */
+  int period() {
     return played.length() + listen;
   }
 
-  private int start(int turn) {
+  /** The frame with which a turn begins. */
+  int start(int turn) {
     return leadIn + turn * period();
   }
 

@@ -15,6 +15,7 @@ public final class ScriptedSession implements AudioSession {
   private final List<Answer> answers;
   private final List<Take> takes = new ArrayList<>();
   private boolean closed;
+  private int renewed;
 
   /** A session with answers to its takes, in order. */
   public ScriptedSession(SessionInfo info, Answer... answers) {
@@ -50,7 +51,25 @@ public final class ScriptedSession implements AudioSession {
       throw new AssertionError("a take was played on a closed session");
     }
     takes.add(take);
-    return answers.get(Math.min(takes.size(), answers.size()) - 1).to(take);
+    Capture heard = answers.get(Math.min(takes.size(), answers.size()) - 1).to(take);
+    float[][] returns = new float[heard.returns().size()][take.frames()];
+    for (int ret = 0; ret < returns.length; ret++) {
+      for (int i = 0; i < take.frames(); i++) {
+        returns[ret][i] = (float) heard.returns().get(ret).at(i);
+      }
+    }
+    take.watch().recorded(returns, take.frames());
+    return heard;
+  }
+
+  @Override
+  public void renew() {
+    renewed++;
+  }
+
+  /** How often it was asked to start anew. */
+  public int renewed() {
+    return renewed;
   }
 
   @Override

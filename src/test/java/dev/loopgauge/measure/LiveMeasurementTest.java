@@ -1,6 +1,7 @@
 package dev.loopgauge.measure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +14,7 @@ import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.ScriptedSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Wires;
+import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
@@ -24,6 +26,7 @@ import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -137,6 +140,96 @@ class LiveMeasurementTest {
 
     assertEquals(FindingCode.DROPOUT, dropout.code());
     assertEquals("2 xruns", dropout.text());
+  }
+
+  @Test
+  void aTurnThatLostSoundIsPlayedAgainAndTheCleanOnesAreKept() throws CaptureException {
+    Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
+    Told told = new Told();
+    var session = new ScriptedSession(INFO, losingFirstTurn(good), good);
+    Estimate estimate = playingAgain(session, told);
+
+    assertEquals(595, found(estimate).delay().samples(), 0.01);
+    assertEquals(2, found(estimate).repeats());
+    assertEquals(2, session.takes().size());
+    assertEquals(1, session.takes().get(1).listening().size());
+    Finding said = estimate.findings().get(estimate.findings().size() - 1);
+    assertEquals(FindingCode.DROPOUT, said.code());
+    assertFalse(said.refuses() || said.judged(), said.toString());
+    assertEquals("one turn lost sound and was played again: an xrun", said.text());
+    assertEquals(List.of("1 of 2", "2 of 2", "1 again", "1 of 1"), told.lines);
+  }
+
+  @Test
+  void noMoreIsPlayedThanWasAgreedTo() throws CaptureException {
+    Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
+    var session = new ScriptedSession(INFO, losingFirstTurn(good));
+    Finding why = refusal(playingAgain(session, new Told()));
+
+    assertEquals(FindingCode.DROPOUT, why.code());
+    assertEquals("3 times: an xrun", why.text());
+    int played = session.takes().stream().mapToInt(take -> take.listening().size()).sum();
+    assertEquals(PLAN.repeats() + Playing.MOST_SPARE, played);
+  }
+
+  @Test
+  void whatWasRecordedBeforeTheSoundBrokeOffIsKept() throws CaptureException {
+    Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
+    Wires later = wires().join(0, 0, CARD + 640, 1).join(1, 1, CARD + 45, 1);
+    var session = new ScriptedSession(INFO, breakingOff(good), later);
+    assertEquals(595, found(playingAgain(session, new Told())).delay().samples(), 0.01);
+    assertEquals(1, session.renewed());
+  }
+
+  @Test
+  void aCardWhoseDelayMayHaveMovedIsNotPlayedAgain() {
+    var session = new ScriptedSession(INFO, breakingOff(wires().join(0, 0, CARD, 1)));
+    LiveMeasurement live =
+        new LiveMeasurement(
+            session, SINGLE, PLAN, ArrivalChoice.UNDECIDED, Playing.again(new Told()));
+    assertEquals(
+        CaptureException.Kind.SHORT, assertThrows(CaptureException.class, live::withCard).kind());
+  }
+
+  private static Estimate playingAgain(ScriptedSession session, Told told) throws CaptureException {
+    return new LiveMeasurement(
+            session, REFERENCED, PLAN, ArrivalChoice.UNDECIDED, Playing.again(told))
+        .referenced();
+  }
+
+  private static ScriptedSession.Answer losingFirstTurn(Wires good) {
+    return take ->
+        new Capture(
+            good.to(take).returns(),
+            List.of(
+                new Incident(Incident.Kind.DROPOUT, take.listening().get(0).from(), "an xrun")));
+  }
+
+  /** In the second turn. */
+  private static ScriptedSession.Answer breakingOff(Wires good) {
+    return take -> {
+      int from = take.listening().get(0).to() + 100;
+      Incident lost =
+          new Incident(Incident.Kind.DROPOUT, from, take.frames() - from, "frames were lost");
+      throw new CaptureException(CaptureException.Kind.SHORT, "frames were lost", "try")
+          .after(new Capture(good.to(take).returns(), List.of(lost)));
+    };
+  }
+
+  /** What is said while it plays. */
+  private static final class Told implements Playing.Listener {
+    private final List<String> lines = new ArrayList<>();
+
+    @Override
+    public void heard(int turn, int turns, double peakDbfs) {
+      lines.add(turn + " of " + turns);
+      assertEquals(-20, peakDbfs, 0.5);
+    }
+
+    @Override
+    public void again(int turns, int lost) {
+      lines.add(turns + " again");
+    }
   }
 
   @Test

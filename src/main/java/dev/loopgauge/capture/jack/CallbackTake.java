@@ -25,8 +25,7 @@ final class CallbackTake {
   private final TakeProgress played;
   private final TakeProgress recorded;
   private final List<Incident> incidents = new ArrayList<>();
-  private int xruns;
-  private int firstXrun;
+  private final List<Integer> xruns = new ArrayList<>();
 
   CallbackTake(Take take, int returnCount) {
     frames = take.frames();
@@ -108,10 +107,7 @@ final class CallbackTake {
 
   /** The server lost time since the last look. */
   void xrun() {
-    if (xruns == 0) {
-      firstXrun = frameNow();
-    }
-    xruns++;
+    xruns.add(frameNow());
   }
 
   /** The server has another block size now. */
@@ -132,28 +128,21 @@ final class CallbackTake {
     List<Incident> all = new ArrayList<>(incidents);
     addStray(all, "played", played);
     addStray(all, "recorded", recorded);
-    if (xruns > 0) {
-      all.add(
-          new Incident(
-              Incident.Kind.DROPOUT,
-              firstXrun,
-              "The audio server lost time %s (xrun).".formatted(times(xruns))));
+    for (int frame : xruns) {
+      all.add(new Incident(Incident.Kind.DROPOUT, frame, "The audio server lost time (xrun)."));
     }
     return all;
   }
 
   private static void addStray(List<Incident> all, String side, TakeProgress progress) {
-    int stray = progress.strayFrames();
-    if (stray > 0) {
+    for (int i = 0; i < progress.strays(); i++) {
+      int length = progress.strayLength(i);
       all.add(
           new Incident(
               Incident.Kind.DROPOUT,
-              progress.firstStray(),
-              "%d frames were left out or %s twice.".formatted(stray, side)));
+              progress.strayFrom(i),
+              length,
+              "%d frames were left out or %s twice.".formatted(length, side)));
     }
-  }
-
-  private static String times(int count) {
-    return count == 1 ? "once" : count + " times";
   }
 }

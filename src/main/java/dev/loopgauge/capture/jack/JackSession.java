@@ -67,6 +67,7 @@ public final class JackSession implements GraphSession {
       watch.check(running);
       clients.checkPatches();
       checkFeedback(guard, running);
+      take.watch().recorded(running.returns(), running.recorded().frames());
       limit.check(running.played().frames() + running.recorded().frames());
     }
     // The server tells of lost time and lost patches a moment later.

@@ -5,9 +5,13 @@ package dev.loopgauge.capture.jack;
  * one callback; the others read {@link #frames} first, which makes the rest visible to them.
  */
 final class TakeProgress {
+  /** Enough for a take that has to be played again anyway. */
+  private static final int MOST = 256;
+
   private final int end;
-  private int strayFrames;
-  private int firstStray;
+  private final int[] from = new int[MOST];
+  private final int[] length = new int[MOST];
+  private int strays;
   private volatile int frames;
 
   TakeProgress(int end) {
@@ -19,12 +23,17 @@ final class TakeProgress {
     int first = clip(from);
     int expected = frames;
     if (first != expected) {
-      if (strayFrames == 0) {
-        firstStray = Math.min(first, expected);
-      }
-      strayFrames += Math.abs(first - expected);
+      stray(Math.min(first, expected), Math.abs(first - expected));
     }
     frames = clip(from + length);
+  }
+
+  /** The last place takes what no longer has one of its own. */
+  private void stray(int at, int count) {
+    int place = Math.min(strays, MOST - 1);
+    from[place] = strays < MOST ? at : from[place];
+    length[place] = strays < MOST ? count : Math.max(at + count - from[place], length[place]);
+    strays = place + 1;
   }
 
   private int clip(int frame) {
@@ -36,13 +45,18 @@ final class TakeProgress {
     return frames;
   }
 
-  /** How many frames were left out or came twice. */
-  int strayFrames() {
-    return strayFrames;
+  /** How many times frames were left out or came twice. */
+  int strays() {
+    return strays;
   }
 
-  /** The first of them; 0 when there is none. */
-  int firstStray() {
-    return firstStray;
+  /** The first frame that was left out or came twice; {@code index} from 0. */
+  int strayFrom(int index) {
+    return from[index];
+  }
+
+  /** How many frames were; {@code index} from 0. */
+  int strayLength(int index) {
+    return length[index];
   }
 }

@@ -71,11 +71,32 @@ final class Duplex implements AutoCloseable {
    *
    * @throws CaptureException when the flow has failed, before or meanwhile
    */
-  synchronized void run(LineTake next) throws CaptureException {
+  void run(LineTake next) throws CaptureException {
+    begin(next);
+    while (!isOver(next)) {
+      next.tellWatch();
+    }
+    next.tellWatch();
+  }
+
+  private synchronized void begin(LineTake next) {
     next.startAt(Math.max(played, recorded));
     take = Optional.of(next);
-    await(() -> next.recorded() && (player.isEmpty() || verified >= next.end()));
-    take = Optional.empty();
+  }
+
+  /** Waits a moment for a take to be whole. */
+  private synchronized boolean isOver(LineTake next) throws CaptureException {
+    boolean over = next.recorded() && (player.isEmpty() || verified >= next.end());
+    if (over || failure.isPresent()) {
+      take = Optional.empty();
+      next.cleanUpTo(player.isEmpty() ? recorded : verified);
+    }
+    if (over) {
+      check();
+    } else {
+      look();
+    }
+    return over;
   }
 
   /** Ends the flow and closes the lines. Never throws; gives up on a line that can't be closed. */
@@ -89,19 +110,26 @@ final class Duplex implements AutoCloseable {
     }
   }
 
-  private void await(BooleanSupplier done) throws CaptureException {
+  private synchronized void await(BooleanSupplier done) throws CaptureException {
     while (!done.getAsBoolean()) {
-      watchdog();
-      if (failure.isPresent()) {
-        throw failure.get();
-      }
-      try {
-        wait(LOOK_MILLIS);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        end(failed(Kind.TIMED_OUT, "The take was cancelled.", "Measure again."));
-      }
+      look();
     }
+    check();
+  }
+
+  /** Waits a moment for more sound, and sees that it still flows. */
+  private synchronized void look() throws CaptureException {
+    watchdog();
+    check();
+    try {
+      wait(LOOK_MILLIS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      end(failed(Kind.TIMED_OUT, "The take was cancelled.", "Measure again."));
+    }
+  }
+
+  private synchronized void check() throws CaptureException {
     if (failure.isPresent()) {
       throw failure.get();
     }

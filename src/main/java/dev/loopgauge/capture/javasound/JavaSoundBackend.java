@@ -7,8 +7,10 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.SessionRequest;
 import java.util.List;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 
 /**
@@ -63,13 +65,25 @@ public final class JavaSoundBackend implements AudioBackend {
 
   @Override
   public AudioSession open(SessionRequest request) throws CaptureException {
+    return limited(
+        () -> JavaSoundSession.start(() -> lines(request), request, STALL_NANOS),
+        AudioSession::close);
+  }
+
+  /** On a thread of its own, whoever asks: a session that starts anew must not hang either. */
+  private OpenLines lines(SessionRequest request) throws CaptureException {
+    return limited(
+        () -> Opening.open(new Devices(platform.get()), request), JavaSoundBackend::close);
+  }
+
+  private static void close(OpenLines tooLate) {
+    tooLate.output().ifPresent(PcmLine::close);
+    tooLate.input().close();
+  }
+
+  private static <T> T limited(Callable<T> work, Consumer<T> tooLate) throws CaptureException {
     try {
-      return TimeLimit.run(
-          () ->
-              JavaSoundSession.start(
-                  Opening.open(new Devices(platform.get()), request), request, STALL_NANOS),
-          OPEN_SECONDS,
-          AudioSession::close);
+      return TimeLimit.run(work, OPEN_SECONDS, tooLate);
     } catch (TimeoutException e) {
       throw new CaptureException(Kind.TIMED_OUT, silent(OPEN_SECONDS), HANGS_HINT);
     } catch (ExecutionException e) {

@@ -8,35 +8,54 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.SampleRate;
 
-/** Takes on a flow of sound that runs from opening to closing. */
+/** Takes on a flow of sound that runs from opening to closing, or until sound is lost. */
 final class JavaSoundSession implements AudioSession {
   private final SessionRequest request;
   private final SessionInfo info;
-  private final Duplex flow;
+  private final Opener opener;
+  private final long stallNanos;
+  private Duplex flow;
+  private boolean lost;
 
-  private JavaSoundSession(SessionRequest request, SessionInfo info, Duplex flow) {
+  /** Opens the lines, the same ones each time. */
+  interface Opener {
+    /** New lines, to be closed by the caller. */
+    OpenLines open() throws CaptureException;
+  }
+
+  private JavaSoundSession(
+      SessionRequest request, SessionInfo info, Opener opener, Duplex flow, long stallNanos) {
     this.request = request;
     this.info = info;
+    this.opener = opener;
     this.flow = flow;
+    this.stallNanos = stallNanos;
   }
 
   /**
-   * Lets sound flow through open lines; they are closed when it doesn't.
+   * Opens lines and lets sound flow through them; they are closed when it doesn't.
    *
    * @param stallNanos after how many ns without a frame the sound counts as stopped
    */
-  static JavaSoundSession start(OpenLines lines, SessionRequest request, long stallNanos)
+  static JavaSoundSession start(Opener opener, SessionRequest request, long stallNanos)
       throws CaptureException {
+    OpenLines lines = opener.open();
+    return new JavaSoundSession(request, info(lines), opener, flow(lines, stallNanos), stallNanos);
+  }
+
+  private static SessionInfo info(OpenLines lines) {
     PcmLine output = lines.output().orElse(lines.input());
-    SessionInfo info =
-        new SessionInfo(
-            JavaSoundBackend.NAME,
-            output.device(),
-            lines.input().device(),
-            lines.rate(),
-            output.bufferFrames(),
-            false,
-            lines.source());
+    return new SessionInfo(
+        JavaSoundBackend.NAME,
+        output.device(),
+        lines.input().device(),
+        lines.rate(),
+        output.bufferFrames(),
+        false,
+        lines.source());
+  }
+
+  private static Duplex flow(OpenLines lines, long stallNanos) throws CaptureException {
     Duplex flow = new Duplex(lines, stallNanos);
     try {
       flow.start();
@@ -44,7 +63,7 @@ final class JavaSoundSession implements AudioSession {
       flow.close();
       throw e;
     }
-    return new JavaSoundSession(request, info, flow);
+    return flow;
   }
 
   @Override
@@ -57,8 +76,29 @@ final class JavaSoundSession implements AudioSession {
     SampleRate rate = info.rate();
     take.checkFits(request.sends().size(), rate);
     LineTake running = new LineTake(take, rate, request.sends(), request.returns());
-    flow.run(running);
+    try {
+      flow.run(running);
+    } catch (CaptureException e) {
+      lost = e.kind() == CaptureException.Kind.SHORT;
+      throw lost ? running.beforeLoss(e.getMessage()).map(e::after).orElse(e) : e;
+    }
     return running.capture();
+  }
+
+  @Override
+  public void renew() throws CaptureException {
+    if (lost) {
+      flow.close();
+      OpenLines lines = opener.open();
+      flow = flow(lines, stallNanos);
+      lost = false;
+      if (!info(lines).equals(info)) {
+        throw new CaptureException(
+            CaptureException.Kind.GONE,
+            "\"%s\" opens otherwise than before sound was lost.".formatted(info.input()),
+            "See that nobody changes the device meanwhile, and measure again.");
+      }
+    }
   }
 
   @Override

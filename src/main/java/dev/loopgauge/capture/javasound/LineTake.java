@@ -3,11 +3,14 @@ package dev.loopgauge.capture.javasound;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.ClockFit;
 import dev.loopgauge.capture.FeedbackGuard;
+import dev.loopgauge.capture.Incident;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A take laid onto a session's stream: from one frame of the stream on, its sends are played and
@@ -22,7 +25,8 @@ final class LineTake {
   private final FeedbackGuard guard;
   private final ClockFit fit;
   private long start;
-  private int frames;
+  private volatile int frames;
+  private int clean;
 
   /**
    * A take of one session.
@@ -43,6 +47,16 @@ final class LineTake {
   /** Lays the take onto the stream. */
   void startAt(long frame) {
     start = frame;
+  }
+
+  /** Says up to which frame of the stream nothing was lost. */
+  void cleanUpTo(long frame) {
+    clean = (int) Math.max(0, Math.min(frame - start, frames));
+  }
+
+  /** Lets whoever watches the take see what has been recorded so far. */
+  void tellWatch() {
+    take.watch().recorded(recorded, frames);
   }
 
   /** The frame of the stream after its last. */
@@ -84,19 +98,35 @@ final class LineTake {
     int to = (int) Math.max(Math.min(end() - chunkStart, chunk.length / channels), from);
     for (int i = from; i < to; i++) {
       for (int channel = 0; channel < recorded.length; channel++) {
-        recorded[channel][frames] = chunk[i * channels + returns.get(channel) - 1];
+        recorded[channel][frames + i - from] = chunk[i * channels + returns.get(channel) - 1];
       }
-      frames++;
     }
+    frames += to - from;
     return to > from && guard.trips(recorded, frames);
+  }
+
+  /** What was recorded before frames were lost, as a whole take that is silent from there on. */
+  Optional<Capture> beforeLoss(String why) {
+    if (clean == 0) {
+      return Optional.empty();
+    }
+    for (float[] channel : recorded) {
+      Arrays.fill(channel, clean, channel.length, 0);
+    }
+    Incident lost = new Incident(Incident.Kind.DROPOUT, clean, take.frames() - clean, why);
+    return Optional.of(new Capture(signals(), List.of(lost)));
   }
 
   /** The finished recording. */
   Capture capture() {
+    return new Capture(signals(), List.of(), fit.deviation());
+  }
+
+  private List<Signal> signals() {
     List<Signal> signals = new ArrayList<>();
     for (float[] channel : recorded) {
       signals.add(Signal.of(rate, channel));
     }
-    return new Capture(signals, List.of(), fit.deviation());
+    return signals;
   }
 }

@@ -106,6 +106,7 @@ final class SimulatedSession implements AudioSession {
         heard[channel][i] = (float) returns.get(channel).at(i);
       }
     }
+    take.watch().recorded(heard, take.frames());
     if (new FeedbackGuard(take, info.rate()).trips(heard, take.frames())) {
       throw new CaptureException(
           CaptureException.Kind.FEEDBACK,

@@ -2,6 +2,7 @@ package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.measure.MeasurementPlan;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.signal.PlayedStimulus;
 import java.util.List;
@@ -13,6 +14,15 @@ final class Announcement {
 
   /** One stimulus on all sends at once. */
   static String of(SessionInfo session, List<Integer> sends, MeasurementPlan plan) {
+    return of(session, sends, plan, 0);
+  }
+
+  /**
+   * The same.
+   *
+   * @param spare how many times more it may be played
+   */
+  static String of(SessionInfo session, List<Integer> sends, MeasurementPlan plan, int spare) {
     PlayedStimulus stimulus = plan.stimulus();
     return where(sends, session)
         + (sends.size() == 1 ? " plays" : " play")
@@ -24,13 +34,14 @@ final class Announcement {
         + Numbers.brief(stimulus.seconds(), 2)
         + " s, "
         + times(plan.repeats())
+        + (spare == 0 ? "" : ", up to " + (plan.repeats() + spare) + " if sound is lost")
         + ".";
   }
 
   /** One stimulus at each stop of a round. */
   static String ofRound(
       SessionInfo session, List<Integer> sends, MeasurementPlan plan, int stops, double seconds) {
-    return "%s, in %s: %s at %s for %s s, %s each, about %s s in all."
+    return "%s, in %s: %s at %s for %s s, %s each (up to %d if sound is lost), about %s s in all."
         .formatted(
             where(sends, session),
             stops == 1 ? "one turn" : stops + " turns",
@@ -38,6 +49,7 @@ final class Announcement {
             level(plan.stimulus()),
             Numbers.brief(plan.stimulus().seconds(), 2),
             times(plan.repeats()),
+            plan.repeats() + Playing.MOST_SPARE,
             Numbers.brief(seconds, 0));
   }
 

@@ -111,6 +111,13 @@ record Consent(Person person, boolean makesSound, boolean given) {
     return person.answer().filter(answer -> answer.strip().equalsIgnoreCase("y")).isPresent();
   }
 
+  /** Says something that matters only while sound is played. */
+  void tell(String sentence) {
+    if (makesSound) {
+      person.say(sentence);
+    }
+  }
+
   /** Says something between questions. */
   void say(String sentence) {
     person.say(sentence);

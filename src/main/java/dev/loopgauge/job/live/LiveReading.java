@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.LiveMeasurement;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.setup.CalibrationStore;
 import dev.loopgauge.setup.CalibrationStore.Lookup;
 import dev.loopgauge.setup.Profile;
@@ -25,8 +26,20 @@ import java.util.List;
  * @param profile what to measure
  * @param arrival which arrival is measured where there are several
  * @param consent asked before each sound
+ * @param playing what is played again where sound is lost, and who is told
  */
-record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival, Consent consent) {
+record LiveReading(
+    AudioSession session,
+    Profile profile,
+    ArrivalChoice arrival,
+    Consent consent,
+    Playing playing) {
+  /** The same where a turn that lost sound is played again. */
+  LiveReading playingAgain() {
+    return new LiveReading(
+        session, profile, arrival, consent, Playing.again(new ToldTurns(consent, profile)));
+  }
+
   /**
    * Against the reference where one is patched, else less a kept calibration that holds.
    *
@@ -121,11 +134,12 @@ record LiveReading(AudioSession session, Profile profile, ArrivalChoice arrival,
   }
 
   private LiveMeasurement live() {
-    return new LiveMeasurement(session, profile.patching(), profile.plan(), arrival);
+    return new LiveMeasurement(session, profile.patching(), profile.plan(), arrival, playing);
   }
 
   /** What is about to be played. */
   String announcement() {
-    return Announcement.of(session.info(), profile.patching().sends(), profile.plan());
+    return Announcement.of(
+        session.info(), profile.patching().sends(), profile.plan(), playing.spareTurns());
   }
 }

@@ -7,6 +7,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.measure.Patching;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.setup.CalibrationStore;
 import dev.loopgauge.setup.Profile;
 import java.util.Optional;
@@ -55,6 +56,6 @@ record LiveTarget(
 
   /** What is read through an open session. */
   LiveReading reading(AudioSession session, Consent consent) {
-    return new LiveReading(session, settings, arrival, consent);
+    return new LiveReading(session, settings, arrival, consent, Playing.ONCE);
   }
 }

@@ -35,7 +35,7 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
     Optional<ChosenPath> chosen;
     try (AudioSession session = target.open()) {
       chosen = run.chosen(session.info());
-      estimate = target.reading(session, run.consent()).take(target.store());
+      estimate = target.reading(session, run.consent()).playingAgain().take(target.store());
     }
     Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
@@ -46,7 +46,7 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   /** Measures a patch cable first, and takes its delay off. */
   Answer afterCable(Instant now) throws CaptureException, IOException {
     try (AudioSession session = target.open()) {
-      Estimate estimate = target.reading(session, run.consent()).afterCable(now);
+      Estimate estimate = target.reading(session, run.consent()).playingAgain().afterCable(now);
       return answer(estimate, run.chosen(session.info()).flatMap(path -> path.compare(estimate)));
     }
   }

@@ -14,6 +14,7 @@ import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.kept.JournalKeeper;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.measure.Patching;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
@@ -118,7 +119,11 @@ record Round(
       throws CaptureException, SetupException, IOException {
     LiveReading reading =
         new LiveReading(
-            heard.of(patching), settings.with(patching), request.arrival(), consent.agreed());
+            heard.of(patching),
+            settings.with(patching),
+            request.arrival(),
+            consent.agreed(),
+            Playing.AGAIN);
     Estimate estimate = reading.repeatable(site.data().calibrations()).take();
     ChosenPath chosen = new ChosenPath(chain, path, request.allowSamples(), facts);
     MeasurementDocument document =

@@ -52,6 +52,11 @@ public final class SessionTap {
     }
 
     @Override
+    public void renew() throws CaptureException {
+      session.renew();
+    }
+
+    @Override
     public void close() {
       session.close();
     }

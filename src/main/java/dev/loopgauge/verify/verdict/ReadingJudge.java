@@ -58,7 +58,7 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
 
   private Optional<Finding> finding(FindingCode code) {
     for (Finding finding : found.findings()) {
-      if (finding.code() == code) {
+      if (finding.judged() && finding.code() == code) {
         return Optional.of(finding);
       }
     }

@@ -51,9 +51,20 @@ class CallbackTakeTest {
     assertTrue(take.isComplete());
     assertEquals(
         List.of(
-            new Incident(Incident.Kind.DROPOUT, 4, "4 frames were left out or played twice."),
-            new Incident(Incident.Kind.DROPOUT, 4, "4 frames were left out or recorded twice.")),
+            new Incident(Incident.Kind.DROPOUT, 4, 4, "4 frames were left out or played twice."),
+            new Incident(Incident.Kind.DROPOUT, 4, 4, "4 frames were left out or recorded twice.")),
         take.incidents());
+  }
+
+  @Test
+  void datesEachLoss() {
+    CallbackTake longer = new CallbackTake(new Take(List.of(), 40, List.of()), 1);
+    for (long time : new long[] {0, 12, 16, 32}) {
+      longer.recorded().block(longer.frameAt(time, BLOCK), BLOCK);
+    }
+    assertEquals(
+        List.of("0 for 4", "12 for 12"),
+        longer.incidents().stream().map(i -> i.frame() + " for " + i.frames()).toList());
   }
 
   @Test
@@ -79,7 +90,8 @@ class CallbackTakeTest {
                 Incident.Kind.BLOCK_SIZE_CHANGED,
                 4,
                 "The audio server's block size changed from 4 to 8 samples."),
-            new Incident(Incident.Kind.DROPOUT, 4, "The audio server lost time 2 times (xrun).")),
+            new Incident(Incident.Kind.DROPOUT, 4, "The audio server lost time (xrun)."),
+            new Incident(Incident.Kind.DROPOUT, 4, "The audio server lost time (xrun).")),
         take.incidents());
   }
 }

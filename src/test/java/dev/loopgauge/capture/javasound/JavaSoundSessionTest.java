@@ -138,7 +138,8 @@ class JavaSoundSessionTest {
     FakeCard card = new FakeCard(0, 1);
     OpenLines lines =
         new OpenLines(Optional.empty(), card.line(Direction.RETURN, 1), RATE, RateSource.SERVER);
-    try (JavaSoundSession session = JavaSoundSession.start(lines, request(List.of()), STALL)) {
+    try (JavaSoundSession session =
+        JavaSoundSession.start(() -> lines, request(List.of()), STALL)) {
       Capture capture = session.capture(new Take(List.of(), 5_000, List.of()));
       assertEquals(5_000, capture.returns().get(0).length());
     }
@@ -158,7 +159,7 @@ class JavaSoundSessionTest {
   }
 
   private static JavaSoundSession open(FakeCard card) throws CaptureException {
-    return JavaSoundSession.start(card.lines(RATE), request(List.of(1)), STALL);
+    return JavaSoundSession.start(() -> card.lines(RATE), request(List.of(1)), STALL);
   }
 
   private static SessionRequest request(List<Integer> sends) {

@@ -49,9 +49,11 @@ class MeasureCommandTest {
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
     assertEquals(
         """
-        Sends 1, 2 of "Stage card" play a sweep at -20 dBFS for 0.2 s, 2 times.
+        Sends 1, 2 of "Stage card" play a sweep at -20 dBFS for 0.2 s, 2 times, up to 4 if sound is lost.
         Mute the loudspeakers, take in-ears out.
         Enter to play, Ctrl-C to stop.
+        Turn 1 of 2: return 2 peaks at -26 dBFS.
+        Turn 2 of 2: return 2 peaks at -26 dBFS.
         """,
         run.err());
     assertEquals(-20, Decibels.ofFactor(opened.takes().get(0).sends().get(0).peak()), 0.1);
@@ -125,7 +127,8 @@ class MeasureCommandTest {
     assertEquals(
         "1. Join send 2 straight to return 2 with a cable. Enter to play, Ctrl-C to stop.",
         lines.get(2));
-    assertTrue(lines.get(3).startsWith("2. Patch send 2 into the rig"), run.err());
+    assertEquals("Turn 2 of 2: return 2 peaks at -20 dBFS.", lines.get(4));
+    assertTrue(lines.get(5).startsWith("2. Patch send 2 into the rig"), run.err());
   }
 
   @Test

@@ -85,7 +85,7 @@ class RoundCommandTest {
         run.err()
             .startsWith(
                 "Sends 1, 2, 3 of \"Stage card\", in 2 turns: a sweep at -20 dBFS for 0.5 s, 3"
-                    + " times each, about "),
+                    + " times each (up to 5 if sound is lost), about "),
         run.err());
     assertEquals(1, run.err().split("Enter to play", -1).length - 1, run.err());
     assertTrue(
