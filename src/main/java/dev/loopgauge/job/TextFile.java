@@ -1,6 +1,7 @@
 package dev.loopgauge.job;
 
 import dev.loopgauge.capture.FileTrouble;
+import dev.loopgauge.capture.WholeFile;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -9,7 +10,6 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 
 /** Reads and writes small files of text. */
 public final class TextFile {
@@ -67,13 +67,13 @@ public final class TextFile {
   }
 
   /**
-   * Writes a new file.
+   * Writes a new file, whole or not at all.
    *
    * @throws UsageException when there is one of that name already, or it can't be written
    */
   public static void writeNew(Path file, String text) {
     try {
-      Files.writeString(file, text, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      WholeFile.at(file).create(out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
     } catch (FileAlreadyExistsException e) {
       throw isThere(file);
     } catch (IOException e) {

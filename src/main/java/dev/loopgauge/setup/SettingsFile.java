@@ -1,11 +1,12 @@
 package dev.loopgauge.setup;
 
 import dev.loopgauge.capture.FileTrouble;
+import dev.loopgauge.capture.WholeFile;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Map;
 import org.snakeyaml.engine.v2.api.Dump;
 import org.snakeyaml.engine.v2.api.DumpSettings;
@@ -51,13 +52,8 @@ record SettingsFile(Path path) {
     DumpSettings style = DumpSettings.builder().setDefaultFlowStyle(FlowStyle.BLOCK).build();
     try {
       Files.createDirectories(path.getParent());
-      Path whole = Files.createTempFile(path.getParent(), ".new-", null);
-      try {
-        Files.writeString(whole, new Dump(style).dumpToString(settings));
-        Files.move(whole, path, StandardCopyOption.ATOMIC_MOVE);
-      } finally {
-        Files.deleteIfExists(whole);
-      }
+      byte[] text = new Dump(style).dumpToString(settings).getBytes(StandardCharsets.UTF_8);
+      WholeFile.ownAt(path).replace(out -> out.write(text));
     } catch (IOException e) {
       throw new SetupException(
           path + " can't be written: " + FileTrouble.reason(e),

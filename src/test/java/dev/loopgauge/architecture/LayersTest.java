@@ -15,6 +15,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.jna.Callback;
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaMethodCall;
 import com.tngtech.archunit.lang.ArchRule;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -316,6 +317,23 @@ class LayersTest {
     return used.getPackageName().startsWith("org.jaudiolibs")
         && !used.getSimpleName().equals("JackProcessCallback")
         && (used.isAssignableTo(Callback.class) || used.getSimpleName().equals("JackClient"));
+  }
+
+  @Test
+  void oneClassWritesFiles() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("dev.loopgauge.capture.WholeFile")
+        .should()
+        .callMethodWhere(describe("writes a file by its name", LayersTest::writesFile))
+        .because("a file is there whole or not at all")
+        .check(CLASSES);
+  }
+
+  private static boolean writesFile(JavaMethodCall call) {
+    return call.getTargetOwner().isEquivalentTo(Files.class)
+        && List.of("write", "writeString", "newBufferedWriter", "newOutputStream", "move")
+            .contains(call.getName());
   }
 
   @Test

@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.file;
 
 import dev.loopgauge.capture.FileTrouble;
+import dev.loopgauge.capture.WholeFile;
 import dev.loopgauge.signal.Signal;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -8,8 +9,6 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
@@ -36,26 +35,29 @@ public final class WavWriter {
    */
   public static void write(Path file, List<Signal> channels, WavEncoding encoding)
       throws AudioFileException {
-    WavFormat format = format(channels, encoding);
-    checkSamples(file, channels, encoding);
-    byte[] header = header(file, format, channels.get(0).length());
-    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-      throw exists(file);
-    }
-    Path part = create(file);
     try {
-      try (OutputStream out = Files.newOutputStream(part)) {
-        out.write(header);
-        writeSamples(out, channels, format);
-      }
-      Files.move(part, file);
-    } catch (FileAlreadyExistsException raced) {
+      WholeFile.at(file).create(out -> write(out, file, channels, encoding));
+    } catch (FileAlreadyExistsException there) {
       throw exists(file);
     } catch (IOException failed) {
       throw unwritable(file, failed);
-    } finally {
-      discard(part);
     }
+  }
+
+  /**
+   * Writes signals as the channels of a WAV file that somebody else makes.
+   *
+   * @param file what errors call it
+   * @param channels as for {@link #write(Path, List, WavEncoding)}
+   * @throws IOException when it can't be written
+   * @throws AudioFileException as for {@link #write(Path, List, WavEncoding)}
+   */
+  public static void write(OutputStream out, Path file, List<Signal> channels, WavEncoding encoding)
+      throws IOException, AudioFileException {
+    WavFormat format = format(channels, encoding);
+    checkSamples(file, channels, encoding);
+    out.write(header(file, format, channels.get(0).length()));
+    writeSamples(out, channels, format);
   }
 
   private static WavFormat format(List<Signal> channels, WavEncoding encoding) {
@@ -138,29 +140,6 @@ public final class WavWriter {
       }
     }
     return block.array();
-  }
-
-  /** The unfinished file, beside the one to come, so that finishing it is only a new name. */
-  private static Path create(Path file) throws AudioFileException {
-    Path part = file.resolveSibling(file.getFileName() + ".part");
-    try {
-      return Files.createFile(part);
-    } catch (FileAlreadyExistsException left) {
-      throw new AudioFileException(
-          file,
-          "its unfinished copy " + part + " exists",
-          "wait for whoever writes it, or delete it");
-    } catch (IOException failed) {
-      throw unwritable(file, failed);
-    }
-  }
-
-  private static void discard(Path part) {
-    try {
-      Files.deleteIfExists(part);
-    } catch (IOException secondary) {
-      // What made the write fail is being told already.
-    }
   }
 
   private static AudioFileException exists(Path file) {

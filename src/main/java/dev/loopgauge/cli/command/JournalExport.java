@@ -1,5 +1,6 @@
 package dev.loopgauge.cli.command;
 
+import dev.loopgauge.capture.WholeFile;
 import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
@@ -13,15 +14,15 @@ import dev.loopgauge.report.exchange.EntryKeys;
 import dev.loopgauge.report.exchange.EntryWriter;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.logged.ExportDocument;
+import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -119,19 +120,17 @@ final class JournalExport implements Subcommand {
   private Answer toFile(Journal journal, Path file) throws JournalException, IOException {
     AtomicInteger written = new AtomicInteger();
     AtomicInteger kept = new AtomicInteger();
-    try (Writer out =
-        Files.newBufferedWriter(
-            file,
-            StandardCharsets.UTF_8,
-            StandardOpenOption.CREATE_NEW,
-            StandardOpenOption.WRITE)) {
-      write(
-          journal,
-          out,
-          entry -> {
-            written.incrementAndGet();
-            kept.addAndGet(entry.capture().isPresent() ? 1 : 0);
-          });
+    try {
+      WholeFile.ownAt(file)
+          .create(
+              out ->
+                  write(
+                      journal,
+                      new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)),
+                      entry -> {
+                        written.incrementAndGet();
+                        kept.addAndGet(entry.capture().isPresent() ? 1 : 0);
+                      }));
     } catch (FileAlreadyExistsException e) {
       throw new UsageException(
           file + " exists already, and nothing is overwritten", "give another name");

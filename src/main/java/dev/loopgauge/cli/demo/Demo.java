@@ -4,6 +4,7 @@ import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.WholeFile;
 import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.capture.file.WavEncoding;
 import dev.loopgauge.capture.file.WavWriter;
@@ -14,6 +15,7 @@ import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.job.TextFile;
 import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.job.live.ImitatedRig;
 import dev.loopgauge.job.live.KeptSession;
@@ -31,7 +33,6 @@ import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.StimulusKind;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -74,7 +75,7 @@ public final class Demo {
       throws IOException, AudioFileException, CaptureException, ChainFormatException {
     Path chainFile = folder.resolve(CHAIN);
     try (InputStream shipped = Demo.class.getResourceAsStream("/dev/loopgauge/demo/" + CHAIN)) {
-      Files.copy(shipped, chainFile);
+      WholeFile.at(chainFile).create(shipped::transferTo);
     }
     Chain chain = ChainFile.read(chainFile);
     int twice = 2 * chain.blockSize();
@@ -128,7 +129,7 @@ public final class Demo {
         WavEncoding.PCM_24);
   }
 
-  private void write(String name, Document document) throws IOException {
-    Files.writeString(folder.resolve(name + ".json"), Json.write(document) + "\n");
+  private void write(String name, Document document) {
+    TextFile.writeNew(folder.resolve(name + ".json"), Json.write(document) + "\n");
   }
 }
