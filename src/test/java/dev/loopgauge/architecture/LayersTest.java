@@ -144,10 +144,12 @@ class LayersTest {
                   "report.patch",
                   "report.budget",
                   "report.planned",
-                  "report.series")),
+                  "report.series",
+                  "verify.verdict")),
           Map.entry(
               "report.exchange",
-              List.of("report.form", "journal", "chain", "signal", "verify.verdict")),
+              List.of(
+                  "report.form", "report.kind", "journal", "chain", "signal", "verify.verdict")),
           Map.entry("report.plot", List.of()),
           Map.entry(
               "report.html",

@@ -1,5 +1,6 @@
 package dev.loopgauge.journal;
 
+import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.verdict.Judgement;
@@ -60,11 +61,33 @@ public final class Entries {
         heading,
         Optional.of("all as planned"),
         setup,
-        "{\"schema\":1}",
+        document(heading),
         Optional.of(new ChainText("hall.yaml", "chain: Hall\n")),
         Optional.of(new SoundCard("jack", "rig", "rig", RATE, 64)),
         Optional.of(new KeptCapture("a.wav.gz", "00")),
         "0.1.0");
+  }
+
+  /** The document that such a heading is of. */
+  private static String document(Heading heading) {
+    String measurement =
+        heading
+            .delay()
+            .map(
+                logged ->
+                    "{\"sampleRateHz\":%d,\"delaySamples\":%s,\"uncertaintySamples\":%s}"
+                        .formatted(
+                            logged.delay().rate().hertz(),
+                            logged.delay().samples(),
+                            logged.uncertaintySamples()))
+            .orElse("null");
+    String verdict =
+        heading
+            .standing()
+            .map(standing -> "\"verdict\":{\"standing\":\"%s\"},".formatted(standing.label()))
+            .orElse("");
+    return "{\"schema\":1,\"command\":\"measure\",\"outcome\":\"%s\",%s\"measurement\":%s}"
+        .formatted(heading.outcome(), verdict, measurement);
   }
 
   /** The plain n-th entry. */
@@ -123,11 +146,20 @@ public final class Entries {
         heading,
         maybe(random, text(random)),
         setup,
-        text(random),
+        strange(random),
         maybe(random, new ChainText(text(random), text(random))),
         maybe(random, new SoundCard(text(random), text(random), text(random), RATE, 64)),
         maybe(random, new KeptCapture(text(random), text(random))),
         text(random));
+  }
+
+  /** A document of a command that nobody knows. */
+  private static String strange(SplittableRandom random) {
+    Map<String, Object> document = new LinkedHashMap<>();
+    document.put("command", "x" + text(random));
+    document.put("outcome", "not-trustworthy");
+    document.put("text", text(random));
+    return Json.line(document);
   }
 
   /** Each, and none. */

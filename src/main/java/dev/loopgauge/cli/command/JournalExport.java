@@ -77,6 +77,7 @@ final class JournalExport implements Subcommand {
     public Map<String, Object> json() {
       Map<String, Object> json = Document.head("journal export", "exported");
       json.put("entries", entries.stream().map(EntryKeys::of).toList());
+      json.putAll(EntryWriter.counts(entries.size(), 0));
       return json;
     }
   }
@@ -112,6 +113,7 @@ final class JournalExport implements Subcommand {
             }
             seen.accept(entry);
           });
+      writer.end(0);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }

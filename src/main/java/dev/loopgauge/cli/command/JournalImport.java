@@ -9,6 +9,7 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.report.exchange.EntryFile;
 import dev.loopgauge.report.exchange.ExchangeException;
+import dev.loopgauge.report.exchange.ExportReader;
 import dev.loopgauge.report.logged.ImportDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,18 +44,33 @@ final class JournalImport implements Subcommand {
   @Override
   public Answer answer() throws JournalException, ExchangeException {
     List<Entry> entries = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
     for (Path file : files) {
-      entries.addAll(read(file));
+      EntryFile export = read(file);
+      entries.addAll(export.entries());
+      notes.addAll(notes(file.getFileName().toString(), export));
     }
     try (Journal journal = place.openOrBegin(console.environment())) {
       int added = journal.append(entries);
-      return Answer.good(ImportDocument.of(entries.size(), added));
+      return Answer.good(ImportDocument.of(entries.size(), added, notes));
     }
   }
 
-  private static List<Entry> read(Path file) throws ExchangeException {
+  private static List<String> notes(String file, EntryFile export) {
+    List<String> notes = new ArrayList<>();
+    if (!export.saysItsEnd()) {
+      notes.add(
+          file + " is of an older version, which doesn't say where it ends: count its entries.");
+    }
+    if (export.leftOut() > 0) {
+      notes.add(file + " lacks " + export.leftOut() + " entries that its journal could not read.");
+    }
+    return notes;
+  }
+
+  private static EntryFile read(Path file) throws ExchangeException {
     String text =
         TextFile.read(file, "journal export", MOST_CHARACTERS, "check the name and the folder");
-    return EntryFile.read(text, file.toString());
+    return ExportReader.read(text, file.toString());
   }
 }

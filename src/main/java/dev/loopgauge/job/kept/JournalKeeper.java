@@ -23,14 +23,10 @@ import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.report.form.ShownDelay;
-import dev.loopgauge.report.form.Unbinder;
-import dev.loopgauge.report.form.VerdictRecord;
+import dev.loopgauge.report.kind.KeptFacts;
 import dev.loopgauge.report.measured.ChannelsDocument;
-import dev.loopgauge.report.measured.MeasurementDocument;
-import dev.loopgauge.report.measured.SoakDocument;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.verify.verdict.Judgement;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -69,9 +65,6 @@ public final class JournalKeeper {
 
   /** One result to be kept. */
   private record Kept(Optional<String> path, Document document) {}
-
-  /** What is kept of any document beside its delay. */
-  private record Judged(Optional<VerdictRecord> verdict) {}
 
   /**
    * Keeps an answer. What can't be kept is still the answer, but it ends as not kept, and the
@@ -166,6 +159,7 @@ public final class JournalKeeper {
     if (recording.isPresent()) {
       capture = Optional.of(recording.get().keep(PackedRecording.folderOf(place), id));
     }
+    KeptFacts facts = KeptFacts.of(kept.document());
     Heading heading =
         new Heading(
             id,
@@ -173,9 +167,9 @@ public final class JournalKeeper {
             choice.show().orElseThrow(),
             choice.when().orElseThrow(),
             kept.path(),
-            String.valueOf(kept.document().json().get("outcome")),
-            standing(kept.document()),
-            delay(kept.document()).map(JournalKeeper::logged),
+            facts.outcome(),
+            facts.standing(),
+            facts.delay().map(JournalKeeper::logged),
             corrected);
     return new Entry(
         heading,
@@ -186,19 +180,6 @@ public final class JournalKeeper {
         card.map(JournalKeeper::card),
         capture,
         ProgramVersion.number());
-  }
-
-  private static Optional<Judgement> standing(Document document) {
-    return Unbinder.read(Judged.class, document.json())
-        .flatMap(Judged::verdict)
-        .flatMap(VerdictRecord::standing);
-  }
-
-  private static Optional<ShownDelay> delay(Document document) {
-    if (document instanceof MeasurementDocument measured) {
-      return measured.delay();
-    }
-    return document instanceof SoakDocument soak ? soak.delay() : Optional.empty();
   }
 
   private static LoggedDelay logged(ShownDelay delay) {

@@ -2,10 +2,12 @@ package dev.loopgauge.journal.store;
 
 import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.EntryDigest;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
+import dev.loopgauge.journal.StoredText;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;

@@ -1,6 +1,7 @@
 package dev.loopgauge.journal.store;
 
 import dev.loopgauge.journal.Selection;
+import dev.loopgauge.journal.StoredText;
 import dev.loopgauge.journal.When;
 import java.sql.Connection;
 import java.sql.PreparedStatement;

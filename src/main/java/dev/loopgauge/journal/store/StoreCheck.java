@@ -1,5 +1,6 @@
 package dev.loopgauge.journal.store;
 
+import dev.loopgauge.journal.EntryDigest;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;

@@ -1,6 +1,7 @@
 package dev.loopgauge.report.exchange;
 
 import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.EntryDigest;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.math.BigDecimal;
@@ -15,6 +16,7 @@ import java.util.UUID;
 public final class EntryKeys {
   static final String SETUP = "setup";
   static final String STANDING = "standing";
+  static final String DIGEST = "digest";
 
   /** All keys, in their order. */
   static final List<String> ALL =
@@ -43,10 +45,11 @@ public final class EntryKeys {
           "captureFile",
           "captureDigest",
           "toolVersion",
-          "document");
+          "document",
+          DIGEST);
 
   /** The keys that exports of older versions don't have. */
-  private static final Set<String> LATER = Set.of(STANDING);
+  private static final Set<String> LATER = Set.of(STANDING, DIGEST);
 
   private EntryKeys() {}
 
@@ -90,6 +93,7 @@ public final class EntryKeys {
             });
     keys.put("toolVersion", entry.toolVersion());
     keys.put("document", entry.document());
+    keys.put(DIGEST, EntryDigest.of(entry));
     return keys;
   }
 

@@ -3,6 +3,7 @@ package dev.loopgauge.report.exchange;
 import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.EntryDigest;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.LoggedDelay;
@@ -54,15 +55,44 @@ final class EntryReader {
         throw refused("a known key", ExchangeException.shown(key), hint);
       }
     }
-    return new Entry(
-        heading(),
-        optional("note", "a text", String.class::cast),
-        setup(),
-        required("document", "a text", String.class::cast),
-        chain(),
-        card(),
-        capture(),
-        required("toolVersion", "a text", String.class::cast));
+    Entry entry =
+        new Entry(
+            heading(),
+            optional("note", "a text", String.class::cast),
+            setup(),
+            required("document", "a text", String.class::cast),
+            chain(),
+            card(),
+            capture(),
+            required("toolVersion", "a text", String.class::cast));
+    check(entry);
+    return entry;
+  }
+
+  /** A character that was replaced stands only where the digest says that it was kept so. */
+  private void check(Entry entry) throws ExchangeException {
+    Optional<String> digest = optional(EntryKeys.DIGEST, "a digest", String.class::cast);
+    boolean asExported = digest.map(EntryDigest.of(entry)::equals).orElse(false);
+    if (!asExported && keys.values().stream().anyMatch(EntryReader::holdsReplaced)) {
+      throw refused(
+          "text as it was typed",
+          "U+FFFD, which stands for a letter that was lost",
+          "was the file saved in other letters than UTF-8? Export it again");
+    }
+    if (!asExported && digest.isPresent()) {
+      throw refused(
+          "the entry that was exported",
+          "another: its digest doesn't match",
+          "was the file edited, or saved by a spreadsheet? Export it again");
+    }
+    Optional<String> wrong = EntryCheck.wrong(entry);
+    if (wrong.isPresent()) {
+      throw refused("an entry that can be", wrong.get(), FOREIGN);
+    }
+  }
+
+  private static boolean holdsReplaced(Object value) {
+    return String.valueOf(value).indexOf('\uFFFD') >= 0;
   }
 
   private Heading heading() throws ExchangeException {

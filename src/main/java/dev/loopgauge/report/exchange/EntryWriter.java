@@ -8,10 +8,16 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;
 import java.math.BigDecimal;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
-/** Writes entries one after the other, a line each. */
+/**
+ * Writes entries one after the other, a line each, and a last line that says how many there are:
+ * without it a file was cut off.
+ */
 public final class EntryWriter implements Closeable {
   /** The command in the head of a JSON export. */
   static final String COMMAND = "journal export";
@@ -19,9 +25,18 @@ public final class EntryWriter implements Closeable {
   /** The key of the entries in a JSON export. */
   static final String ENTRIES = "entries";
 
+  /** What stands in the first cell of the last line of a CSV export, where ids stand above. */
+  static final String END = "end";
+
+  /** The key of how many entries there are, in the last line. */
+  static final String WRITTEN = "written";
+
+  /** The key of how many entries were left out, in the last line. */
+  static final String LEFT_OUT = "leftOut";
+
   private final Writer out;
   private final boolean csv;
-  private boolean first = true;
+  private int written;
 
   private EntryWriter(Writer out, boolean csv) {
     this.out = out;
@@ -47,10 +62,10 @@ public final class EntryWriter implements Closeable {
     if (csv) {
       out.write(Csv.line(keys.values().stream().map(EntryWriter::cell)));
     } else {
-      out.write(first ? "\n" : ",\n");
+      out.write(written == 0 ? "\n" : ",\n");
       out.write(Json.line(keys));
     }
-    first = false;
+    written++;
   }
 
   private static String cell(Object value) {
@@ -66,12 +81,32 @@ public final class EntryWriter implements Closeable {
     return value == null ? "" : value.toString();
   }
 
-  /** Ends the file and closes it. */
+  /**
+   * Writes the last line.
+   *
+   * @param leftOut how many entries could not be written
+   */
+  public void end(int leftOut) throws IOException {
+    if (csv) {
+      Stream<String> empty = Collections.nCopies(EntryKeys.ALL.size() - 3, "").stream();
+      Stream<Object> cells = Stream.of(END, written, leftOut);
+      out.write(Csv.line(Stream.concat(cells, empty)));
+    } else {
+      String last = Json.line(counts(written, leftOut));
+      out.write("\n]," + last.substring(1) + "\n");
+    }
+  }
+
+  /** What the last line of a JSON export says. */
+  public static Map<String, Object> counts(int written, int leftOut) {
+    Map<String, Object> counts = new LinkedHashMap<>();
+    counts.put(WRITTEN, written);
+    counts.put(LEFT_OUT, leftOut);
+    return counts;
+  }
+
   @Override
   public void close() throws IOException {
-    if (!csv) {
-      out.write("\n]}\n");
-    }
     out.close();
   }
 }

@@ -6,6 +6,12 @@ import dev.loopgauge.signal.HintedException;
 public final class ExchangeException extends HintedException {
   private static final long serialVersionUID = 1L;
 
+  /** The hint for a file of another kind. */
+  static final String FOREIGN = "give a file that `loopgauge journal export` wrote";
+
+  /** The hint for a file that lacks its end. */
+  static final String CUT = "it was cut off: copy or export it again";
+
   private static final int LONGEST_FOUND = 40;
 
   ExchangeException(String file, long line, String expected, String found, String hint) {

@@ -36,6 +36,13 @@ public final class Documents {
     return MEASURING.contains(command);
   }
 
+  /** Whether a document is of one path, measured or soaked, whose delay the journal keeps. */
+  public static boolean isMeasured(Map<?, ?> document) {
+    String command = command(document);
+    return (measures(command) || command.equals("soak"))
+        && OldKinds.of(command, document).isEmpty();
+  }
+
   /** The command that made a document. */
   public static String command(Map<?, ?> document) {
     return text(document, "command");

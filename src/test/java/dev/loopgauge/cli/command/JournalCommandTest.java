@@ -171,7 +171,9 @@ class JournalCommandTest {
     run("journal", "show", id(1).substring(0, 8)).assertRefused("begins with 12345678, found 6");
     run("journal", "show", "no-id!").assertRefused("expected an id");
     assertEquals(
-        1, ((Map<?, ?>) run("journal", "show", id(1), "--json").json().get("document")).size());
+        "measure",
+        ((Map<?, ?>) run("journal", "show", id(1), "--json").json().get("document"))
+            .get("command"));
   }
 
   @Test
@@ -215,6 +217,20 @@ class JournalCommandTest {
     Run printed = run("journal", "export", "--format", format);
     assertEquals(Files.readString(file), printed.out());
     run("journal", "export", "-o", file.toString()).assertRefused("exists already");
+  }
+
+  /** Was taken as 5 new entries, one of them cut, and could never be put right. */
+  @Test
+  void anExportCutOffIsRefusedAndTheRightOneTakenAfterwards() throws Exception {
+    Path good = folder.resolve("good.csv");
+    run("journal", "export", "--format", "csv", "-o", good.toString());
+    String text = Files.readString(good);
+    Path cut = Files.writeString(folder.resolve("cut.csv"), text.substring(0, text.length() - 400));
+    Run refused = Run.on(false, "", environment("d.db"), "journal", "import", cut.toString());
+    refused.assertRefused("cut.csv:7: expected a quote at the end of a cell");
+    assertTrue(refused.err().contains("it was cut off"), refused.err());
+    Run taken = Run.on(false, "", environment("d.db"), "journal", "import", good.toString());
+    assertEquals("6 entries read, 6 of them new, 0 there already.\n", taken.out(), taken.err());
   }
 
   @Test

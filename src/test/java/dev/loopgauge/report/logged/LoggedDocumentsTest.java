@@ -122,7 +122,7 @@ class LoggedDocumentsTest {
         EntryDocument.of(Entries.nasty(5, new SplittableRandom(9)), Map.of(), Optional.empty()),
         comparison(),
         history(),
-        ImportDocument.of(5, 2),
+        ImportDocument.of(5, 2, List.of("a.csv is cut.")),
         ExportDocument.of(Path.of("out.csv"), 5, 2),
         CheckDocument.of(List.of("entry 1 is not as it was stored"), 3));
   }

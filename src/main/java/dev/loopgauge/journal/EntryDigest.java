@@ -1,11 +1,5 @@
-package dev.loopgauge.journal.store;
+package dev.loopgauge.journal;
 
-import dev.loopgauge.journal.ChainText;
-import dev.loopgauge.journal.Entry;
-import dev.loopgauge.journal.Heading;
-import dev.loopgauge.journal.KeptCapture;
-import dev.loopgauge.journal.Sha256;
-import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.util.Optional;
 
@@ -15,7 +9,7 @@ import java.util.Optional;
  * must not change. What later versions keep comes last, and adds nothing where it is missing, so
  * that the digests of older entries stay true.
  */
-final class EntryDigest {
+public final class EntryDigest {
   private final StringBuilder parts = new StringBuilder();
 
   private EntryDigest(Entry entry) {
@@ -70,7 +64,7 @@ final class EntryDigest {
   }
 
   /** SHA-256 of it all, 64 hexadecimal digits. */
-  static String of(Entry entry) {
+  public static String of(Entry entry) {
     return Sha256.of(StoredText.stored(new EntryDigest(entry).parts.toString()));
   }
 }

@@ -7,11 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.When;
+import dev.loopgauge.report.form.Json;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.regex.Pattern;
@@ -21,15 +25,31 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class EntryFileTest {
+class ExportReaderTest {
   private static String written(boolean csv, List<Entry> entries) throws IOException {
     StringWriter out = new StringWriter();
     try (EntryWriter writer = csv ? EntryWriter.csv(out) : EntryWriter.json(out)) {
       for (Entry entry : entries) {
         writer.write(entry);
       }
+      writer.end(0);
     }
     return out.toString();
+  }
+
+  private static List<Entry> read(String text) throws ExchangeException {
+    return ExportReader.read(text, "f").entries();
+  }
+
+  /** The same as versions before wrote it: without digests and a line that says the end. */
+  private static String older(boolean csv, List<Entry> entries) throws IOException {
+    String file = written(csv, entries);
+    return csv
+        ? file.replaceFirst(",digest\r\n", "\r\n")
+            .replaceAll(",[0-9a-f]{64}\r\n", "\r\n")
+            .replaceFirst("end,[0-9]+,0,*\r\n$", "")
+        : file.replaceAll(",\"digest\":\"[0-9a-f]{64}\"", "")
+            .replaceFirst(",\"written\":[0-9]+,\"leftOut\":0", "");
   }
 
   /** As a file on the disk would come back. */
@@ -52,8 +72,9 @@ class EntryFileTest {
   void nothingIsLostOnTheWayOutAndBack(boolean csv, long seed) throws Exception {
     List<Entry> entries = nasty(seed, 300);
     String file = throughUtf8(written(csv, entries));
-    assertEquals(entries, EntryFile.read(file, "file"), "seed " + seed);
-    assertEquals(file, written(csv, EntryFile.read(file, "file")), "seed " + seed);
+    assertEquals(entries, read(file), "seed " + seed);
+    assertEquals(file, written(csv, read(file)), "seed " + seed);
+    assertEquals(entries, read(older(csv, entries)), "seed " + seed);
   }
 
   @ParameterizedTest
@@ -70,18 +91,20 @@ class EntryFileTest {
             plain.heading(),
             Optional.of(all.toString()),
             plain.setup(),
-            all.reverse().toString(),
+            Json.line(
+                Map.of("command", "x", "outcome", "measured", "text", all.reverse().toString())),
             plain.chain(),
             plain.card(),
             plain.capture(),
             "=1+1");
-    assertEquals(List.of(entry), EntryFile.read(throughUtf8(written(csv, List.of(entry))), "f"));
+    assertEquals(List.of(entry), read(throughUtf8(written(csv, List.of(entry)))));
   }
 
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
   void noEntriesAreAnExportToo(boolean csv) throws Exception {
-    assertEquals(List.of(), EntryFile.read(written(csv, List.of()), "file"));
+    assertEquals(
+        new EntryFile(List.of(), 0, true), ExportReader.read(written(csv, List.of()), "f"));
   }
 
   /** Exports of the journal's version 1 don't say how everything stood. */
@@ -89,9 +112,11 @@ class EntryFileTest {
   @CsvSource({"false, '\"standing\":\"good\",', ''", "true, ',standing', ',good'"})
   void exportOfOlderVersionIsRead(boolean csv, String key, String value) throws Exception {
     Entry entry = Entries.entry(1);
-    String older = written(csv, List.of(entry)).replaceFirst(key, "").replaceFirst(value, "");
-    assertFalse(older.contains("standing") || older.contains("good"), older);
-    Entry read = EntryFile.read(older, "f").get(0);
+    String older = older(csv, List.of(entry)).replaceFirst(key, "").replaceFirst(value, "");
+    assertFalse(older.contains("standing,") || older.contains("\"standing\":"), older);
+    EntryFile file = ExportReader.read(older, "f");
+    assertFalse(file.saysItsEnd());
+    Entry read = file.entries().get(0);
     assertEquals(Optional.empty(), read.heading().standing());
     assertEquals(entry.document(), read.document());
     assertEquals(entry.heading().delay(), read.heading().delay());
@@ -132,12 +157,20 @@ class EntryFileTest {
         "false | \"blockSize\":64   | \"blockSize\":null | f:2: expected 'backend' and 'blockSize'",
         "false | \"0.1.0\"          | null             | f:2: expected a text under 'toolVersion'",
         "false | \"0.1.0\"          | {}               | f:2: expected a text under 'toolVersion'",
-        "false | ]}                 | ]                | f:4: expected a JSON document",
-        "false | ]}                 | ]}{}             | found more behind its end",
+        "false | 0}                 | 0                | f:4: expected a JSON document",
+        "false | 0}                 | 0}{}             | found more behind its end",
+        "false | written\":1         | written\":2       | f:3: expected '2' entries, found 1",
+        "false | all as planned     | all is well      | another: its digest doesn't match",
+        "false | all as planned     | all \uFFFD well    | f:2: expected text as it was typed",
+        "true  | all as planned     | all \uFFFD well    | f:2: expected text as it was typed",
+        "true  | end,1              | end,2            | f:3: expected '2' entries, found 1",
+        "true  | end,1              | end,1\uFFFD         | f:3: expected '1\uFFFD' entries",
+        "true  | end,1,0            | end,1,some       | f:3: expected how many entries were left",
+        "true  | ,0.1.0,            | ,0.1.0,\",        | f:2: expected a table in CSV",
         "true  | id,at              | it,at            | f:1: expected the keys of a journal",
-        "true  | id,at              | id,id            | f:1: expected the 25 keys",
+        "true  | id,at              | id,id            | f:1: expected the 26 keys",
         "true  | before             | whenever         | f:2: expected before, during or after",
-        "true  | jack               | jack,            | f:1: expected a table in CSV",
+        "true  | jack               | jack,            | f:2: expected 26 cells, found 27",
         "true  | 48000              | 48.0             | f:2: expected a sample rate under",
         "true  | 595                | NaN              | f:2: expected a finite number under"
       })
@@ -148,7 +181,7 @@ class EntryFileTest {
     ExchangeException refused =
         assertThrows(
             ExchangeException.class,
-            () -> EntryFile.read(file.replaceFirst(Pattern.quote(good), bad), "f"));
+            () -> ExportReader.read(file.replaceFirst(Pattern.quote(good), bad), "f"));
     assertTrue(refused.getMessage().contains(told), refused.getMessage());
   }
 
@@ -156,25 +189,77 @@ class EntryFileTest {
   @ValueSource(
       strings = {"", "{}", "{", "[]", "hello", "a,b\n1,2", "{\"entries\": 3}", "\"", "\u0000"})
   void whatIsNoExportAtAllIsRefused(String text) {
-    assertThrows(ExchangeException.class, () -> EntryFile.read(text, "f"));
+    assertThrows(ExchangeException.class, () -> ExportReader.read(text, "f"));
   }
 
-  /** Cut anywhere, a file is refused or gives the entries before the cut, and never breaks. */
+  /** Cut anywhere but within the last line's end, a file is refused whole. */
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
-  void cutFilesNeverGiveHalfAnEntry(boolean csv) throws Exception {
-    List<Entry> entries = nasty(9, 3);
-    String file = written(csv, entries);
+  void cutFilesAreRefusedWhole(boolean csv) throws Exception {
+    String file = written(csv, nasty(9, 3));
     for (int end = 0; end < file.length() - 3; end++) {
-      try {
-        List<Entry> read = EntryFile.read(file.substring(0, end), "f");
-        assertTrue(csv, "cut at " + end);
-        assertEquals(
-            entries.subList(0, Math.max(0, read.size() - 1)),
-            read.subList(0, Math.max(0, read.size() - 1)));
-      } catch (ExchangeException e) {
-        assertTrue(e.getMessage().startsWith("f:"), e.getMessage());
+      String cut = file.substring(0, end);
+      ExchangeException refused =
+          assertThrows(ExchangeException.class, () -> ExportReader.read(cut, "f"), "cut at " + end);
+      assertTrue(refused.getMessage().startsWith("f:"), refused.getMessage());
+    }
+  }
+
+  /** Older exports don't say their end: cut within an entry they are refused all the same. */
+  @Test
+  void olderFilesCutWithinAnEntryAreRefused() throws Exception {
+    String file = older(true, nasty(9, 3));
+    for (int end = 0; end < file.length(); end++) {
+      String cut = file.substring(0, end);
+      if (!cut.endsWith("\n")) {
+        assertThrows(ExchangeException.class, () -> ExportReader.read(cut, "f"), "cut at " + end);
       }
     }
+  }
+
+  /** Heading and document of an entry, changed alike or apart, with a digest that fits. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "measured     | measured | 595   | 595   | good | ``",
+        "measured     | within   | 595   | 595   | good | the outcome 'measured' beside 'within' in its document",
+        "loud         | loud     | 595   | 595   | good | a document that `measure` doesn't make",
+        "measured     | measured | 595   | 596   | good | another delay than its document",
+        "measured     | measured | 1e300 | 1e300 | good | a delay that no measurement has",
+        "measured     | measured | 595   | 1e999 | good | another delay than its document",
+        "measured     | measured | 595   | 595   | bad  | another standing than its document tells"
+      })
+  void headingAndDocumentTellTheSame(
+      String outcome, String told, double samples, String written, String standing, String wrong) {
+    Heading heading = Entries.heading(1, "x", When.BEFORE, "p", samples);
+    String document =
+        """
+        {"command":"measure","outcome":"%s","verdict":{"standing":"%s"},
+         "measurement":{"sampleRateHz":48000,"delaySamples":%s,"uncertaintySamples":0.04}}
+        """
+            .formatted(told, standing, written);
+    Entry plain = Entries.entry(heading);
+    Entry entry =
+        new Entry(
+            new Heading(
+                heading.id(),
+                heading.at(),
+                heading.show(),
+                heading.when(),
+                heading.path(),
+                outcome,
+                heading.standing(),
+                heading.delay(),
+                heading.corrects()),
+            plain.note(),
+            plain.setup(),
+            document,
+            plain.chain(),
+            plain.card(),
+            plain.capture(),
+            plain.toolVersion());
+    assertEquals(wrong, EntryCheck.wrong(entry).orElse("").replaceFirst(":.*", ""));
   }
 }

@@ -1,4 +1,4 @@
-package dev.loopgauge.journal.store;
+package dev.loopgauge.journal;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -12,13 +12,13 @@ import java.util.regex.Pattern;
  * character NUL and halves of surrogate pairs, is written as {@code \}{@code uXXXX} and a backslash
  * as two. Equal texts stay equal, and all others stay different.
  */
-final class StoredText {
+public final class StoredText {
   private static final Pattern ESCAPED = Pattern.compile("\\\\(?:u[0-9a-f]{4}|[\\\\tn])");
 
   private StoredText() {}
 
   /** The text as it is stored. */
-  static String stored(String text) {
+  public static String stored(String text) {
     if (isPlain(text)) {
       return text;
     }
@@ -56,7 +56,7 @@ final class StoredText {
   }
 
   /** The text that was stored. */
-  static String read(String stored) {
+  public static String read(String stored) {
     return stored.indexOf('\\') < 0 ? stored : unescaped(stored);
   }
 
@@ -75,7 +75,7 @@ final class StoredText {
   }
 
   /** A set-up as one text: a line for each name, a tab before its value. */
-  static String stored(Map<String, String> setup) {
+  public static String stored(Map<String, String> setup) {
     StringBuilder stored = new StringBuilder();
     setup.forEach(
         (name, value) ->
@@ -88,7 +88,7 @@ final class StoredText {
   }
 
   /** The set-up that was stored, in its order. */
-  static Map<String, String> readSetup(String stored) {
+  public static Map<String, String> readSetup(String stored) {
     Map<String, String> setup = new LinkedHashMap<>();
     for (String line : stored.split("\n", -1)) {
       int tab = line.indexOf('\t');
