@@ -12,6 +12,11 @@ import java.util.Optional;
 public final class EntryDigest {
   private final StringBuilder parts = new StringBuilder();
 
+  private EntryDigest(Heading heading) {
+    heading(heading);
+    heading.standing().map(Judgement::label).ifPresent(this::add);
+  }
+
   private EntryDigest(Entry entry) {
     heading(entry.heading());
     add(entry.note());
@@ -28,7 +33,7 @@ public final class EntryDigest {
 
   private void heading(Heading heading) {
     add(heading.id().toString());
-    add(heading.at().toInstant().toEpochMilli() + " " + heading.at().getZone().getId());
+    add(heading.at().toInstant().toEpochMilli() + " " + heading.zone());
     add(heading.show());
     add(heading.when().label());
     add(heading.path());
@@ -61,6 +66,11 @@ public final class EntryDigest {
     String text = part.orElse("");
     parts.append(part.isPresent() ? '+' : '-').append(text.length()).append(':').append(text);
     return this;
+  }
+
+  /** SHA-256 of the heading alone, so that lists can be checked without the rest. */
+  public static String of(Heading heading) {
+    return Sha256.of(StoredText.stored(new EntryDigest(heading).parts.toString()));
   }
 
   /** SHA-256 of it all, 64 hexadecimal digits. */

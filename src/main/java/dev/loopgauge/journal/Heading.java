@@ -18,6 +18,8 @@ import java.util.UUID;
  *     for entries of versions that didn't keep it
  * @param delay the number, where it could be trusted
  * @param corrects the entry that this one replaces; the old one stays in the journal
+ * @param foreignZone the name of the time zone where this computer doesn't know it: {@code at} has
+ *     the offset there then
  */
 public record Heading(
     UUID id,
@@ -28,7 +30,8 @@ public record Heading(
     String outcome,
     Optional<Judgement> standing,
     Optional<LoggedDelay> delay,
-    Optional<UUID> corrects) {
+    Optional<UUID> corrects,
+    Optional<String> foreignZone) {
   private static final int SHORT_ID = 8;
 
   /**
@@ -47,6 +50,25 @@ public record Heading(
     if (corrects.filter(id::equals).isPresent()) {
       throw new IllegalArgumentException("entry " + id + " can't correct itself");
     }
+  }
+
+  /** In a time zone that this computer knows. */
+  public Heading(
+      UUID id,
+      ZonedDateTime at,
+      String show,
+      When when,
+      Optional<String> path,
+      String outcome,
+      Optional<Judgement> standing,
+      Optional<LoggedDelay> delay,
+      Optional<UUID> corrects) {
+    this(id, at, show, when, path, outcome, standing, delay, corrects, Optional.empty());
+  }
+
+  /** The name of the time zone. */
+  public String zone() {
+    return foreignZone.orElseGet(() -> at.getZone().getId());
   }
 
   /** Enough of the entry's id to be typed. */

@@ -8,7 +8,9 @@ import java.util.function.Consumer;
 
 /**
  * Where entries are kept. They are added whole or not at all, and never changed. Entries come back
- * in the order of their time, those of the same time in the order in which they were added.
+ * in the order in which they were kept, and those that were first kept in another journal where
+ * their time puts them. An entry that is not as it was stored is left out and told of by {@link
+ * #damaged}.
  */
 public interface Journal extends AutoCloseable {
   /**
@@ -22,6 +24,25 @@ public interface Journal extends AutoCloseable {
   int append(List<Entry> entries) throws JournalException;
 
   /**
+   * Adds entries that another journal kept first, with their places there, all of them or none, as
+   * {@link #append} does.
+   *
+   * @return how many were new
+   * @throws JournalException as for {@link #append}
+   */
+  int take(List<KeptEntry> entries) throws JournalException;
+
+  /** The entries asked for since it was opened that are not as they were stored. */
+  List<DamagedEntry> damaged();
+
+  /**
+   * How many entries there are, damaged ones included.
+   *
+   * @throws JournalException when the store can't be read
+   */
+  long size() throws JournalException;
+
+  /**
    * The headings of entries, without their bulky parts.
    *
    * @throws JournalException when the store can't be read
@@ -33,10 +54,10 @@ public interface Journal extends AutoCloseable {
    *
    * @throws JournalException when the store can't be read
    */
-  void each(Selection selection, Consumer<Entry> reader) throws JournalException;
+  void each(Selection selection, Consumer<KeptEntry> reader) throws JournalException;
 
   /**
-   * One whole entry.
+   * One whole entry; empty where there is none, and where it is damaged.
    *
    * @throws JournalException when the store can't be read
    */

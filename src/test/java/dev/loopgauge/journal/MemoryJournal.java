@@ -35,13 +35,28 @@ public final class MemoryJournal implements Journal {
   }
 
   @Override
+  public int take(List<KeptEntry> added) throws JournalException {
+    return append(added.stream().map(KeptEntry::entry).toList());
+  }
+
+  @Override
+  public List<DamagedEntry> damaged() {
+    return List.of();
+  }
+
+  @Override
+  public long size() {
+    return entries.size();
+  }
+
+  @Override
   public List<Heading> headings(Selection selection) {
     return chosen(selection).stream().map(Entry::heading).toList();
   }
 
   @Override
-  public void each(Selection selection, Consumer<Entry> reader) {
-    chosen(selection).forEach(reader);
+  public void each(Selection selection, Consumer<KeptEntry> reader) {
+    chosen(selection).forEach(entry -> reader.accept(new KeptEntry(entry, Optional.empty())));
   }
 
   @Override

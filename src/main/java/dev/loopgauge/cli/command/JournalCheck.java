@@ -4,7 +4,7 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Ending;
-import dev.loopgauge.job.kept.KeptRecordings;
+import dev.loopgauge.job.kept.KeptContents;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -36,17 +36,12 @@ final class JournalCheck implements Subcommand {
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
       List<String> wrong = new ArrayList<>(journal.check());
-      int missing = wrong.isEmpty() ? checkRecordings(journal, wrong) : 0;
+      KeptContents contents =
+          KeptContents.of(journal, PackedRecording.folderOf(place.name(console.environment())));
+      wrong.addAll(contents.wrong());
       return new Answer(
-          wrong.isEmpty() ? Ending.GOOD : Ending.NOT_KEPT, CheckDocument.of(wrong, missing));
+          wrong.isEmpty() ? Ending.GOOD : Ending.NOT_KEPT,
+          CheckDocument.of(journal.size(), contents.last(), wrong, contents.missing()));
     }
-  }
-
-  /** Adds what is wrong with the recordings of a sound journal; gives how many are missing. */
-  private int checkRecordings(Journal journal, List<String> wrong) throws JournalException {
-    KeptRecordings recordings =
-        new KeptRecordings(journal, PackedRecording.folderOf(place.name(console.environment())));
-    wrong.addAll(recordings.damaged());
-    return recordings.missing();
   }
 }

@@ -8,6 +8,7 @@ import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.job.kept.KeptPairs;
+import dev.loopgauge.job.kept.SoundPart;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -63,7 +64,7 @@ final class JournalCompare implements Subcommand {
     try (Journal journal = place.open(console.environment())) {
       JournalQueries logbook = new JournalQueries(journal);
       CompareDocument document = document(logbook);
-      return new Answer(ending(document), document);
+      return SoundPart.of(journal, new Answer(ending(document), document), console);
     }
   }
 

@@ -5,10 +5,11 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.Exporting;
 import dev.loopgauge.job.kept.JournalQueries;
-import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.report.exchange.EntryKeys;
 import dev.loopgauge.report.exchange.EntryWriter;
@@ -18,7 +19,6 @@ import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
@@ -27,8 +27,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.Consumer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -72,12 +70,12 @@ final class JournalExport implements Subcommand {
   }
 
   /** An export on the screen. */
-  private record Printed(String text, List<Entry> entries) implements Document {
+  private record Printed(String text, List<KeptEntry> entries, int leftOut) implements Document {
     @Override
     public Map<String, Object> json() {
       Map<String, Object> json = Document.head("journal export", "exported");
       json.put("entries", entries.stream().map(EntryKeys::of).toList());
-      json.putAll(EntryWriter.counts(entries.size(), 0));
+      json.putAll(EntryWriter.counts(entries.size(), leftOut));
       return json;
     }
   }
@@ -88,55 +86,38 @@ final class JournalExport implements Subcommand {
       if (show.isPresent()) {
         new JournalQueries(journal).show(show.get());
       }
-      return output.isPresent() ? toFile(journal, output.get()) : toScreen(journal);
+      Exporting export = new Exporting(journal, show.map(Selection::ofShow).orElse(Selection.ALL));
+      Answer answer = output.isPresent() ? toFile(export, output.get()) : toScreen(export);
+      return export.whole(answer, console);
     }
   }
 
-  private Answer toScreen(Journal journal) throws JournalException, IOException {
-    List<Entry> entries = new ArrayList<>();
+  private Answer toScreen(Exporting export) throws JournalException, IOException {
+    List<KeptEntry> entries = new ArrayList<>();
     StringWriter text = new StringWriter();
-    write(journal, text, entries::add);
-    return Answer.good(new Printed(text.toString(), entries));
+    export.write(writer(text), entries::add);
+    return Answer.good(new Printed(text.toString(), entries, export.leftOut().size()));
   }
 
-  private void write(Journal journal, Writer out, Consumer<Entry> seen)
-      throws JournalException, IOException {
-    Selection selection = show.map(Selection::ofShow).orElse(Selection.ALL);
-    try (EntryWriter writer = format == Format.csv ? EntryWriter.csv(out) : EntryWriter.json(out)) {
-      journal.each(
-          selection,
-          entry -> {
-            try {
-              writer.write(entry);
-            } catch (IOException e) {
-              throw new UncheckedIOException(e);
-            }
-            seen.accept(entry);
-          });
-      writer.end(0);
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
+  private EntryWriter writer(Writer out) throws IOException {
+    return format == Format.csv ? EntryWriter.csv(out) : EntryWriter.json(out);
   }
 
-  private Answer toFile(Journal journal, Path file) throws JournalException, IOException {
-    AtomicInteger written = new AtomicInteger();
-    AtomicInteger kept = new AtomicInteger();
+  private Answer toFile(Exporting export, Path file) throws JournalException, IOException {
     try {
       WholeFile.ownAt(file)
           .create(
-              out ->
-                  write(
-                      journal,
-                      new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)),
-                      entry -> {
-                        written.incrementAndGet();
-                        kept.addAndGet(entry.capture().isPresent() ? 1 : 0);
-                      }));
+              out -> {
+                Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+                try (EntryWriter writer = writer(new BufferedWriter(text))) {
+                  export.write(writer, entry -> {});
+                }
+              });
     } catch (FileAlreadyExistsException e) {
       throw new UsageException(
           file + " exists already, and nothing is overwritten", "give another name");
     }
-    return Answer.good(ExportDocument.of(file, written.get(), kept.get()));
+    return Answer.good(
+        ExportDocument.of(file, export.written(), export.recordings(), export.leftOut().size()));
   }
 }

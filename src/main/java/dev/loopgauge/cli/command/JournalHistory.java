@@ -7,6 +7,7 @@ import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.job.kept.KeptPairs;
 import dev.loopgauge.job.kept.PathAspects;
+import dev.loopgauge.job.kept.SoundPart;
 import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.History;
@@ -61,9 +62,10 @@ final class JournalHistory implements Subcommand {
                       new UsageException(
                           "no entry of path '" + path + "' has a trustworthy number",
                           "`loopgauge journal list --path` shows them"));
-      return Answer.good(
+      HistoryDocument document =
           HistoryDocument.of(
-              path, history, causes(journal, history), PathAspects.changed(journal, path, show)));
+              path, history, causes(journal, history), PathAspects.changed(journal, path, show));
+      return SoundPart.of(journal, Answer.good(document), console);
     }
   }
 

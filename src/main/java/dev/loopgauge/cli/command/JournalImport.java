@@ -4,9 +4,9 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.TextFile;
-import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.report.exchange.EntryFile;
 import dev.loopgauge.report.exchange.ExchangeException;
 import dev.loopgauge.report.exchange.ExportReader;
@@ -43,7 +43,7 @@ final class JournalImport implements Subcommand {
 
   @Override
   public Answer answer() throws JournalException, ExchangeException {
-    List<Entry> entries = new ArrayList<>();
+    List<KeptEntry> entries = new ArrayList<>();
     List<String> notes = new ArrayList<>();
     for (Path file : files) {
       EntryFile export = read(file);
@@ -51,7 +51,7 @@ final class JournalImport implements Subcommand {
       notes.addAll(notes(file.getFileName().toString(), export));
     }
     try (Journal journal = place.openOrBegin(console.environment())) {
-      int added = journal.append(entries);
+      int added = journal.take(entries);
       return Answer.good(ImportDocument.of(entries.size(), added, notes));
     }
   }

@@ -5,11 +5,13 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.kept.JournalQueries;
+import dev.loopgauge.job.kept.SoundPart;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.When;
+import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.logged.JournalListDocument;
 import dev.loopgauge.report.logged.ShowsDocument;
 import java.util.List;
@@ -61,18 +63,22 @@ final class JournalList implements Subcommand {
   @Override
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
-      if (shows) {
-        return Answer.good(ShowsDocument.of(journal.headings(Selection.ALL)));
-      }
-      int most = last.orElse(USUAL);
-      List<Heading> found =
-          journal.headings(new Selection(show, path, when, OptionalInt.of(most + 1)));
-      if (found.isEmpty() && show.isPresent()) {
-        new JournalQueries(journal).show(show.get());
-      }
-      boolean all = found.size() <= most;
-      List<Heading> latest = found.subList(all ? 0 : found.size() - most, found.size());
-      return Answer.good(JournalListDocument.of(latest, journal.corrections(), all));
+      return SoundPart.of(journal, Answer.good(document(journal)), console);
     }
+  }
+
+  private Document document(Journal journal) throws JournalException {
+    if (shows) {
+      return ShowsDocument.of(journal.headings(Selection.ALL));
+    }
+    int most = last.orElse(USUAL);
+    List<Heading> found =
+        journal.headings(new Selection(show, path, when, OptionalInt.of(most + 1)));
+    if (found.isEmpty() && show.isPresent()) {
+      new JournalQueries(journal).show(show.get());
+    }
+    boolean all = found.size() <= most;
+    List<Heading> latest = found.subList(all ? 0 : found.size() - most, found.size());
+    return JournalListDocument.of(latest, journal.corrections(), all);
   }
 }

@@ -4,6 +4,7 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.kept.JournalQueries;
+import dev.loopgauge.job.kept.SoundPart;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -34,11 +35,12 @@ final class JournalShow implements Subcommand {
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
       Entry entry = new JournalQueries(journal).entry(id);
-      return Answer.good(
+      EntryDocument document =
           EntryDocument.of(
               entry,
               JournalQueries.document(entry),
-              Optional.ofNullable(journal.corrections().get(entry.heading().id()))));
+              Optional.ofNullable(journal.corrections().get(entry.heading().id())));
+      return SoundPart.of(journal, Answer.good(document), console);
     }
   }
 }

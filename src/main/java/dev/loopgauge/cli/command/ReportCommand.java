@@ -7,7 +7,10 @@ import dev.loopgauge.job.kept.JournalName;
 import dev.loopgauge.job.kept.ReportFormat;
 import dev.loopgauge.job.kept.ReportSources;
 import dev.loopgauge.job.kept.Reporting;
+import dev.loopgauge.job.kept.SoundPart;
+import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.report.html.PageLayout;
 import dev.loopgauge.report.html.ReportDocument;
 import java.nio.file.Path;
@@ -81,13 +84,16 @@ public final class ReportCommand implements Subcommand {
 
   @Override
   public Answer answer() throws JournalException {
-    return new Reporting(report().with(title, new PageLayout(by, full))).answer(format, output);
+    if (show.isEmpty() && journal.isEmpty() && !from.isEmpty()) {
+      return answer(ReportSources.ofFiles(from));
+    }
+    String place = JournalName.of(journal, console.environment());
+    try (Journal opened = Journals.openExisting(place, console.environment())) {
+      return SoundPart.of(opened, answer(ReportSources.ofShow(opened, show, from)), console);
+    }
   }
 
-  private ReportDocument report() throws JournalException {
-    return show.isEmpty() && journal.isEmpty() && !from.isEmpty()
-        ? ReportSources.ofFiles(from)
-        : ReportSources.ofShow(
-            JournalName.of(journal, console.environment()), console.environment(), show, from);
+  private Answer answer(ReportDocument report) {
+    return new Reporting(report.with(title, new PageLayout(by, full))).answer(format, output);
   }
 }

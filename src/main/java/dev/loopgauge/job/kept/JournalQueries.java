@@ -2,6 +2,7 @@ package dev.loopgauge.job.kept;
 
 import dev.loopgauge.chain.Nearest;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.journal.DamagedEntry;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
@@ -74,6 +75,9 @@ public record JournalQueries(Journal journal) {
           "`loopgauge journal list` shows the ids");
     }
     List<Heading> found = journal.beginning(id);
+    if (found.size() < 2) {
+      checkDamage(id);
+    }
     if (found.size() != 1) {
       String several =
           found.stream()
@@ -84,7 +88,28 @@ public record JournalQueries(Journal journal) {
           "expected one entry whose id begins with " + id + ", found " + found.size(),
           found.isEmpty() ? "`loopgauge journal list` shows the ids" : "type more: " + several);
     }
-    return journal.entry(found.get(0).id()).orElseThrow();
+    Optional<Entry> entry = journal.entry(found.get(0).id());
+    checkDamage(id);
+    return entry.orElseThrow();
+  }
+
+  /**
+   * Makes sure that nothing was left out of what was read so far: an older reading in the place of
+   * a damaged one would be wrong.
+   *
+   * @throws JournalException when an entry is damaged
+   */
+  public void requireWhole() throws JournalException {
+    checkDamage("");
+  }
+
+  private void checkDamage(String beginning) throws JournalException {
+    for (DamagedEntry damaged : journal.damaged()) {
+      if (damaged.id().startsWith(beginning)) {
+        throw new JournalException(
+            damaged.told(), "`loopgauge journal check` says what else is wrong; look for a copy");
+      }
+    }
   }
 
   /**

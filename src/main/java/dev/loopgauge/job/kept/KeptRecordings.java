@@ -2,10 +2,7 @@ package dev.loopgauge.job.kept;
 
 import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.journal.Entry;
-import dev.loopgauge.journal.Journal;
-import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.KeptCapture;
-import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
@@ -17,21 +14,23 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The recordings beside a journal, compared with what its entries say of them. */
-public final class KeptRecordings {
+final class KeptRecordings {
   private final Path folder;
   private final List<String> damaged = new ArrayList<>();
   private int missing;
 
   /**
-   * Reads the recordings of all entries.
+   * Recordings in a folder.
    *
    * @param folder where they are kept
-   * @throws JournalException when the journal can't be read
    */
-  public KeptRecordings(Journal journal, Path folder) throws JournalException {
+  KeptRecordings(Path folder) {
     this.folder = folder;
-    journal.each(
-        Selection.ALL, entry -> entry.capture().ifPresent(capture -> check(entry, capture)));
+  }
+
+  /** Reads the recording of an entry that has one. */
+  void check(Entry entry) {
+    entry.capture().ifPresent(capture -> check(entry, capture));
   }
 
   private void check(Entry entry, KeptCapture capture) {
@@ -44,10 +43,10 @@ public final class KeptRecordings {
     }
     try {
       if (!digest(file).equals(capture.digest())) {
-        damaged.add("the recording " + file + " is not what was stored");
+        damaged.add("the recording " + name + " is not what was stored");
       }
     } catch (IOException e) {
-      damaged.add("the recording " + file + " can't be read: " + FileTrouble.reason(e));
+      damaged.add("the recording " + name + " can't be read: " + FileTrouble.reason(e));
     }
   }
 
@@ -60,12 +59,12 @@ public final class KeptRecordings {
   }
 
   /** What is wrong, one sentence for each recording. */
-  public List<String> damaged() {
+  List<String> damaged() {
     return List.copyOf(damaged);
   }
 
   /** How many are not in the folder, as after an import or where only the journal was copied. */
-  public int missing() {
+  int missing() {
     return missing;
   }
 }

@@ -45,7 +45,7 @@ public final class PathAspects {
       Journal journal, String path, Optional<String> show) throws JournalException {
     Selection last = new Selection(show, Optional.of(path), Optional.empty(), OptionalInt.of(MOST));
     PathAspects aspects = new PathAspects(journal.corrections().keySet());
-    journal.each(last, aspects::add);
+    journal.each(last, kept -> aspects.add(kept.entry()));
     return aspects.changed;
   }
 

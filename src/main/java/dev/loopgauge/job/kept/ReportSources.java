@@ -8,14 +8,12 @@ import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
-import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.report.html.PageLayout;
 import dev.loopgauge.report.html.ReadDocument;
 import dev.loopgauge.report.html.ReportDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -60,24 +58,20 @@ public final class ReportSources {
   /**
    * A report of a show in the journal.
    *
-   * @param place where the journal is
    * @param show the show; empty for the last one
    * @param files documents to be told of as well
    * @throws JournalException when the journal can't be read
    * @throws UsageException when there is no such show, or as {@link #ofFiles}
    */
-  public static ReportDocument ofShow(
-      String place, Map<String, String> environment, Optional<String> show, List<Path> files)
+  public static ReportDocument ofShow(Journal journal, Optional<String> show, List<Path> files)
       throws JournalException {
     List<ReadDocument> documents = files.stream().flatMap(ReportSources::readings).toList();
-    try (Journal journal = Journals.openExisting(place, environment)) {
-      Set<UUID> replaced = journal.corrections().keySet();
-      String name = show.isPresent() ? show.get() : lastShow(journal);
-      List<ReadDocument> readings = new ArrayList<>(readings(journal, name, replaced));
-      List<Heading> past = past(journal, readings, replaced);
-      readings.addAll(documents);
-      return new ReportDocument(name, ProgramVersion.number(), readings, past, PageLayout.PLAIN);
-    }
+    Set<UUID> replaced = journal.corrections().keySet();
+    String name = show.isPresent() ? show.get() : lastShow(journal);
+    List<ReadDocument> readings = new ArrayList<>(readings(journal, name, replaced));
+    List<Heading> past = past(journal, readings, replaced);
+    readings.addAll(documents);
+    return new ReportDocument(name, ProgramVersion.number(), readings, past, PageLayout.PLAIN);
   }
 
   private static String lastShow(Journal journal) throws JournalException {
@@ -97,7 +91,7 @@ public final class ReportSources {
   private static List<ReadDocument> readings(Journal journal, String show, Set<UUID> replaced)
       throws JournalException {
     List<Entry> entries = new ArrayList<>();
-    journal.each(Selection.ofShow(show), entries::add);
+    journal.each(Selection.ofShow(show), kept -> entries.add(kept.entry()));
     if (entries.isEmpty()) {
       throw new UsageException(
           "no show '" + show + "' in the journal", "`loopgauge journal list` shows them");

@@ -102,7 +102,10 @@ public record AlignJob(
     }
     String place = JournalName.of(journal, environment);
     try (Journal opened = Journals.openExisting(place, environment)) {
-      return new ShowLoops(chain, show.get(), when).in(new JournalQueries(opened));
+      JournalQueries journal = new JournalQueries(opened);
+      Map<String, MeasuredLoop> loops = new ShowLoops(chain, show.get(), when).in(journal);
+      journal.requireWhole();
+      return loops;
     }
   }
 

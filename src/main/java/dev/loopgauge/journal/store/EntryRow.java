@@ -4,11 +4,13 @@ import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.EntryDigest;
 import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Keeping;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.StoredText;
 import dev.loopgauge.journal.When;
+import dev.loopgauge.journal.Zones;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.verdict.Judgement;
@@ -17,6 +19,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.util.Optional;
 import java.util.UUID;
@@ -26,7 +29,10 @@ final class EntryRow {
   /** The columns of a heading, in the order in which it is written. */
   static final String HEADING =
       "id, at_ms, zone, show_name, day_part, path, outcome, delay_samples, rate_hz,"
-          + " uncertainty_samples, corrects, standing";
+          + " uncertainty_samples, corrects, standing, offset_s, heading_digest";
+
+  /** The columns of where it was kept first, behind those of the heading. */
+  static final String KEEPING = "order_ms, origin, number, link";
 
   /** The columns of the rest, in the order in which they are written. */
   static final String DETAIL =
@@ -38,7 +44,7 @@ final class EntryRow {
   static void writeHeading(PreparedStatement insert, Heading heading) throws SQLException {
     insert.setString(1, heading.id().toString());
     insert.setLong(2, heading.at().toInstant().toEpochMilli());
-    insert.setString(3, heading.at().getZone().getId());
+    insert.setString(3, heading.zone());
     insert.setString(4, StoredText.stored(heading.show()));
     insert.setString(5, heading.when().label());
     insert.setString(6, heading.path().map(StoredText::stored).orElse(null));
@@ -48,6 +54,17 @@ final class EntryRow {
     insert.setObject(10, heading.delay().map(LoggedDelay::uncertaintySamples).orElse(null));
     insert.setString(11, heading.corrects().map(UUID::toString).orElse(null));
     insert.setString(12, heading.standing().map(Judgement::label).orElse(null));
+    insert.setInt(13, heading.at().getOffset().getTotalSeconds());
+    insert.setString(14, EntryDigest.of(heading));
+  }
+
+  static void writeKeeping(PreparedStatement insert, Heading heading, Optional<Keeping> keeping)
+      throws SQLException {
+    long atMs = heading.at().toInstant().toEpochMilli();
+    insert.setLong(15, keeping.map(Keeping::orderMs).orElse(atMs));
+    insert.setString(16, keeping.map(Keeping::origin).orElse(null));
+    insert.setLong(17, keeping.map(Keeping::number).orElse(0L));
+    insert.setString(18, keeping.map(Keeping::link).orElse(null));
   }
 
   static void writeDetail(PreparedStatement insert, Entry entry) throws SQLException {
@@ -71,17 +88,30 @@ final class EntryRow {
   }
 
   static Heading readHeading(ResultSet row) throws SQLException {
+    String zone = row.getString("zone");
+    Optional<ZoneId> known = Zones.known(zone);
+    ZoneId there =
+        known.isPresent() ? known.get() : ZoneOffset.ofTotalSeconds(row.getInt("offset_s"));
     return new Heading(
         UUID.fromString(row.getString("id")),
-        ZonedDateTime.ofInstant(
-            Instant.ofEpochMilli(row.getLong("at_ms")), ZoneId.of(row.getString("zone"))),
+        ZonedDateTime.ofInstant(Instant.ofEpochMilli(row.getLong("at_ms")), there),
         StoredText.read(row.getString("show_name")),
         When.labelled(row.getString("day_part")).orElseThrow(),
         text(row, "path"),
         StoredText.read(row.getString("outcome")),
         text(row, "standing").map(label -> Judgement.labelled(label).orElseThrow()),
         delay(row),
-        text(row, "corrects").map(UUID::fromString));
+        text(row, "corrects").map(UUID::fromString),
+        known.isPresent() ? Optional.empty() : Optional.of(zone));
+  }
+
+  static Optional<Keeping> readKeeping(ResultSet row) throws SQLException {
+    String origin = row.getString("origin");
+    return origin == null
+        ? Optional.empty()
+        : Optional.of(
+            new Keeping(
+                origin, row.getLong("number"), row.getString("link"), row.getLong("order_ms")));
   }
 
   private static Optional<LoggedDelay> delay(ResultSet row) throws SQLException {

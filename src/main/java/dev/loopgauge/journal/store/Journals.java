@@ -2,6 +2,7 @@ package dev.loopgauge.journal.store;
 
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -48,7 +49,22 @@ public final class Journals {
           "there is no journal " + file,
           "`loopgauge measure ... --journal --show NAME --when before` begins one");
     }
+    checkBegun(file);
     return open(new SqliteStore(file, false));
+  }
+
+  /** SQLite takes a file of 0 bytes for an empty database. */
+  private static void checkBegun(Path file) throws JournalException {
+    try {
+      if (Files.size(file) == 0) {
+        throw new JournalException(
+            "the journal " + file + " is empty, 0 bytes: it was wiped out, or is no journal",
+            "take the copy you kept, or name another file");
+      }
+    } catch (IOException e) {
+      throw new JournalException(
+          "the journal " + file + " can't be read", "may you read it? is its disk there?", e);
+    }
   }
 
   private static Path file(String place) throws JournalException {

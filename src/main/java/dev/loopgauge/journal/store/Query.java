@@ -12,12 +12,15 @@ import java.util.Optional;
 
 /** A question for entries. */
 final class Query {
+  /** The order of keeping within an origin, of time between origins. */
+  static final String ORDER = " ORDER BY order_ms, number, position";
+
   private final StringBuilder sql;
   private final List<String> values = new ArrayList<>();
   private final boolean newestFirst;
 
   /**
-   * Asks for a selection, in the order of time; for the latest ones, in the reverse order.
+   * Asks for a selection, in the order of keeping; for the latest ones, in the reverse order.
    *
    * @param select what to read of them, and from where
    */
@@ -29,8 +32,9 @@ final class Query {
     newestFirst = selection.latest().isPresent();
     sql.append(
         newestFirst
-            ? " ORDER BY at_ms DESC, position DESC LIMIT " + selection.latest().getAsInt()
-            : " ORDER BY at_ms, position");
+            ? " ORDER BY order_ms DESC, number DESC, position DESC LIMIT "
+                + selection.latest().getAsInt()
+            : ORDER);
   }
 
   private void where(String column, Optional<String> value) {

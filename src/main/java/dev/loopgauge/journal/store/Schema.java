@@ -15,7 +15,7 @@ import org.flywaydb.core.api.FlywayException;
  */
 final class Schema {
   /** The version of the newest SQL file. */
-  static final int VERSION = 2;
+  static final int VERSION = 3;
 
   private static final String HISTORY = "journal_version";
 

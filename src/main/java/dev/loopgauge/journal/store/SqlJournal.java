@@ -1,16 +1,17 @@
 package dev.loopgauge.journal.store;
 
-import dev.loopgauge.journal.ChainText;
+import dev.loopgauge.journal.DamagedEntry;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.journal.Selection;
-import dev.loopgauge.journal.StoredText;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -31,6 +32,7 @@ final class SqlJournal implements Journal {
 
   private final Store store;
   private final Connection connection;
+  private final EntryRows sound = new EntryRows();
 
   /** A journal on an open connection, which it closes. */
   SqlJournal(Store store, Connection connection) {
@@ -66,74 +68,36 @@ final class SqlJournal implements Journal {
 
   @Override
   public int append(List<Entry> entries) throws JournalException {
-    return whole(
-        true,
+    return whole(true, () -> new EntryInserts(connection).append(entries));
+  }
+
+  @Override
+  public int take(List<KeptEntry> entries) throws JournalException {
+    return whole(true, () -> new EntryInserts(connection).take(entries));
+  }
+
+  @Override
+  public List<DamagedEntry> damaged() {
+    return sound.damaged();
+  }
+
+  @Override
+  public long size() throws JournalException {
+    return read(
         () -> {
-          int added = 0;
-          for (Entry entry : entries) {
-            added += add(entry) ? 1 : 0;
+          try (Statement statement = connection.createStatement();
+              ResultSet row = statement.executeQuery("SELECT count(*) FROM entry")) {
+            row.next();
+            return row.getLong(1);
           }
-          for (Entry entry : entries) {
-            checkCorrected(entry.heading());
-          }
-          return added;
         });
   }
 
-  private boolean add(Entry entry) throws SQLException, JournalException {
-    Optional<Entry> there = find(entry.heading().id());
-    if (there.isPresent()) {
-      if (there.get().equals(entry)) {
-        return false;
-      }
-      throw new JournalException(
-          "entry " + entry.heading().id() + " is in the journal already, with other contents",
-          "entries are never changed: is this file from another journal, or edited?");
-    }
-    try (PreparedStatement insert = insert("entry", EntryRow.HEADING)) {
-      EntryRow.writeHeading(insert, entry.heading());
-      insert.executeUpdate();
-    }
-    if (entry.chain().isPresent()) {
-      add(entry.chain().get());
-    }
-    try (PreparedStatement insert = insert("detail", EntryRow.DETAIL)) {
-      EntryRow.writeDetail(insert, entry);
-      insert.executeUpdate();
-    }
-    return true;
-  }
-
-  private void add(ChainText chain) throws SQLException {
-    try (PreparedStatement insert =
-        connection.prepareStatement(
-            "INSERT INTO chain (digest, content) VALUES (?, ?) ON CONFLICT DO NOTHING")) {
-      insert.setString(1, chain.digest());
-      insert.setString(2, StoredText.stored(chain.text()));
-      insert.executeUpdate();
-    }
-  }
-
-  private PreparedStatement insert(String table, String columns) throws SQLException {
-    int count = columns.split(",", -1).length;
-    return connection.prepareStatement(
-        "INSERT INTO %s (%s) VALUES (%s)"
-            .formatted(table, columns, String.join(", ", Collections.nCopies(count, "?"))));
-  }
-
-  private void checkCorrected(Heading heading) throws SQLException, JournalException {
-    if (heading.corrects().isPresent() && find(heading.corrects().get()).isEmpty()) {
-      throw new JournalException(
-          "there is no entry " + heading.corrects().get() + " to correct",
-          "`loopgauge journal list` shows those that there are");
-    }
-  }
-
-  private Optional<Entry> find(UUID id) throws SQLException {
+  private Optional<KeptEntry> find(String id) throws SQLException {
     try (PreparedStatement select = connection.prepareStatement(WHOLE + " WHERE id = ?")) {
-      select.setString(1, id.toString());
+      select.setString(1, id);
       try (ResultSet rows = select.executeQuery()) {
-        return rows.next() ? Optional.of(EntryRow.readEntry(rows)) : Optional.empty();
+        return rows.next() ? sound.entry(rows) : Optional.empty();
       }
     }
   }
@@ -142,26 +106,32 @@ final class SqlJournal implements Journal {
   public List<Heading> headings(Selection selection) throws JournalException {
     return read(
         () -> {
-          List<Heading> found = new ArrayList<>();
           Query query = new Query("SELECT " + EntryRow.HEADING + " FROM entry", selection);
-          try (PreparedStatement select = query.prepare(connection, FETCHED);
-              ResultSet rows = select.executeQuery()) {
-            while (rows.next()) {
-              found.add(EntryRow.readHeading(rows));
+          try (PreparedStatement select = query.prepare(connection, FETCHED)) {
+            List<Heading> found = headings(select);
+            if (query.newestFirst()) {
+              Collections.reverse(found);
             }
+            return found;
           }
-          if (query.newestFirst()) {
-            Collections.reverse(found);
-          }
-          return found;
         });
   }
 
+  private List<Heading> headings(PreparedStatement select) throws SQLException {
+    List<Heading> found = new ArrayList<>();
+    try (ResultSet rows = select.executeQuery()) {
+      while (rows.next()) {
+        sound.heading(rows, this::find).ifPresent(found::add);
+      }
+    }
+    return found;
+  }
+
   @Override
-  public void each(Selection selection, Consumer<Entry> reader) throws JournalException {
+  public void each(Selection selection, Consumer<KeptEntry> reader) throws JournalException {
     if (selection.latest().isPresent()) {
       for (Heading heading : headings(selection)) {
-        entry(heading.id()).ifPresent(reader);
+        read(() -> find(heading.id().toString())).ifPresent(reader);
       }
       return;
     }
@@ -171,7 +141,7 @@ final class SqlJournal implements Journal {
           try (PreparedStatement select = query.prepare(connection, FETCHED);
               ResultSet rows = select.executeQuery()) {
             while (rows.next()) {
-              reader.accept(EntryRow.readEntry(rows));
+              sound.entry(rows).ifPresent(reader);
             }
           }
           return null;
@@ -180,48 +150,34 @@ final class SqlJournal implements Journal {
 
   @Override
   public Optional<Entry> entry(UUID id) throws JournalException {
-    return read(() -> find(id));
+    return read(() -> find(id.toString()).map(KeptEntry::entry));
   }
 
   @Override
   public Map<UUID, UUID> corrections() throws JournalException {
-    return whole(
-        false,
-        () -> {
-          Map<UUID, UUID> newer = new HashMap<>();
-          try (PreparedStatement select =
-                  connection.prepareStatement(
-                      "SELECT corrects, id FROM entry WHERE corrects IS NOT NULL"
-                          + " ORDER BY at_ms, position");
-              ResultSet rows = select.executeQuery()) {
-            while (rows.next()) {
-              newer.put(UUID.fromString(rows.getString(1)), UUID.fromString(rows.getString(2)));
-            }
-          }
-          return newer;
-        });
+    Map<UUID, UUID> newer = new HashMap<>();
+    for (Heading heading : where("corrects IS NOT NULL")) {
+      newer.put(heading.corrects().orElseThrow(), heading.id());
+    }
+    return newer;
   }
 
   @Override
   public List<Heading> beginning(String id) throws JournalException {
-    return whole(
-        false,
+    return where("substr(id, 1, ?) = ?", id.length(), id);
+  }
+
+  private List<Heading> where(String condition, Object... values) throws JournalException {
+    return read(
         () -> {
-          List<Heading> found = new ArrayList<>();
           try (PreparedStatement select =
               connection.prepareStatement(
-                  "SELECT "
-                      + EntryRow.HEADING
-                      + " FROM entry WHERE substr(id, 1, ?) = ? ORDER BY at_ms, position")) {
-            select.setInt(1, id.length());
-            select.setString(2, id);
-            try (ResultSet rows = select.executeQuery()) {
-              while (rows.next()) {
-                found.add(EntryRow.readHeading(rows));
-              }
+                  "SELECT " + EntryRow.HEADING + " FROM entry WHERE " + condition + Query.ORDER)) {
+            for (int i = 0; i < values.length; i++) {
+              select.setObject(i + 1, values[i]);
             }
+            return headings(select);
           }
-          return found;
         });
   }
 

@@ -1,12 +1,14 @@
 package dev.loopgauge.journal.store;
 
-import dev.loopgauge.journal.EntryDigest;
+import dev.loopgauge.journal.DamagedEntry;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Reads all of a store and says what is wrong with it. */
 final class StoreCheck {
@@ -15,6 +17,7 @@ final class StoreCheck {
   private final Store store;
   private final Connection connection;
   private final List<String> findings = new ArrayList<>();
+  private final EntryRows rows = new EntryRows();
 
   StoreCheck(Store store, Connection connection) {
     this.store = store;
@@ -24,38 +27,38 @@ final class StoreCheck {
   /** One sentence for each thing that is wrong; empty when all is well. */
   List<String> findings() throws SQLException {
     findings.addAll(store.damage(connection));
+    EntryChain chain = new EntryChain(OwnOrigin.read(connection));
     try (PreparedStatement select =
         connection.prepareStatement(
-            "SELECT entry.*, detail.*, chain.content, corrected.id AS corrected_id"
+            "SELECT entry.*, detail.*, chain.content"
                 + " FROM entry LEFT JOIN detail ON detail.entry_id = entry.id"
                 + " LEFT JOIN chain ON chain.digest = detail.chain_digest"
-                + " LEFT JOIN entry corrected ON corrected.id = entry.corrects"
-                + " ORDER BY entry.position")) {
+                + " ORDER BY entry.origin, entry.number, entry.position")) {
       select.setFetchSize(FETCHED);
-      try (ResultSet rows = select.executeQuery()) {
-        while (rows.next()) {
-          check(rows);
-        }
-      }
+      check(select, chain);
     }
+    rows.damaged().stream().map(DamagedEntry::told).forEach(findings::add);
+    findings.addAll(chain.findings());
     return List.copyOf(findings);
   }
 
-  private void check(ResultSet row) throws SQLException {
-    String entry = "entry " + row.getString("id");
-    if (row.getString("entry_id") == null) {
-      findings.add(entry + " is half there: only its heading is stored");
-      return;
-    }
-    if (row.getString("corrects") != null && row.getString("corrected_id") == null) {
-      findings.add(entry + " corrects an entry that is not there");
-    }
-    try {
-      if (!row.getString("digest").equals(EntryDigest.of(EntryRow.readEntry(row)))) {
-        findings.add(entry + " is not what was stored: its digest doesn't match");
+  private void check(PreparedStatement select, EntryChain chain) throws SQLException {
+    Set<String> corrected = new HashSet<>();
+    Set<String> ids = new HashSet<>();
+    try (ResultSet row = select.executeQuery()) {
+      while (row.next()) {
+        ids.add(row.getString("id"));
+        if (row.getString("corrects") != null) {
+          corrected.add(row.getString("corrects") + " " + row.getString("id"));
+        }
+        rows.entry(row);
+        chain.add(row);
       }
-    } catch (RuntimeException e) {
-      findings.add(entry + " holds what no entry can hold");
     }
+    corrected.stream()
+        .filter(pair -> !ids.contains(pair.substring(0, pair.indexOf(' '))))
+        .map(pair -> "entry " + pair.substring(pair.indexOf(' ') + 1))
+        .sorted()
+        .forEach(entry -> findings.add(entry + " corrects an entry that is not there"));
   }
 }

@@ -4,7 +4,7 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import dev.loopgauge.chain.Nearest;
-import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.report.form.Json;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -19,7 +19,7 @@ final class CsvExport {
   private final String text;
   private final String file;
   private final boolean hasOpenQuote;
-  private final List<Entry> entries = new ArrayList<>();
+  private final List<KeptEntry> entries = new ArrayList<>();
   private List<String> header = List.of();
   private Optional<Integer> leftOut = Optional.empty();
   private long line;
@@ -120,7 +120,7 @@ final class CsvExport {
     return List.copyOf(record.getFields());
   }
 
-  private Entry entry(CsvRecord record) throws ExchangeException {
+  private KeptEntry entry(CsvRecord record) throws ExchangeException {
     Map<String, Object> keys = new LinkedHashMap<>();
     for (int i = 0; i < header.size(); i++) {
       String cell = record.getField(i);

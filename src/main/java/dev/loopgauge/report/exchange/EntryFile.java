@@ -1,6 +1,6 @@
 package dev.loopgauge.report.exchange;
 
-import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.KeptEntry;
 import java.util.List;
 
 /**
@@ -11,7 +11,7 @@ import java.util.List;
  * @param saysItsEnd whether it has the last line that says how many entries there are; exports of
  *     older versions have none, so entries at their end may be missing
  */
-public record EntryFile(List<Entry> entries, int leftOut, boolean saysItsEnd) {
+public record EntryFile(List<KeptEntry> entries, int leftOut, boolean saysItsEnd) {
   /** Copies the list. */
   public EntryFile {
     entries = List.copyOf(entries);

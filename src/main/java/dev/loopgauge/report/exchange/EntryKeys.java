@@ -3,8 +3,11 @@ package dev.loopgauge.report.exchange;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.EntryDigest;
 import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Keeping;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,6 +20,11 @@ public final class EntryKeys {
   static final String SETUP = "setup";
   static final String STANDING = "standing";
   static final String DIGEST = "digest";
+  static final String OFFSET = "offset";
+  static final String ORIGIN = "origin";
+  static final String NUMBER = "number";
+  static final String LINK = "link";
+  static final String ORDER_AT = "orderAt";
 
   /** All keys, in their order. */
   static final List<String> ALL =
@@ -24,6 +32,7 @@ public final class EntryKeys {
           "id",
           "at",
           "zone",
+          OFFSET,
           "show",
           "when",
           "path",
@@ -46,10 +55,15 @@ public final class EntryKeys {
           "captureDigest",
           "toolVersion",
           "document",
+          ORIGIN,
+          NUMBER,
+          LINK,
+          ORDER_AT,
           DIGEST);
 
   /** The keys that exports of older versions don't have. */
-  private static final Set<String> LATER = Set.of(STANDING, DIGEST);
+  private static final Set<String> LATER =
+      Set.of(STANDING, OFFSET, ORIGIN, NUMBER, LINK, ORDER_AT, DIGEST);
 
   private EntryKeys() {}
 
@@ -60,8 +74,9 @@ public final class EntryKeys {
     return new HashSet<>(keys).size() == keys.size() && found.equals(Set.copyOf(ALL));
   }
 
-  /** The entry: what it lacks is null. */
-  public static Map<String, Object> of(Entry entry) {
+  /** The entry with its place in the record: what it lacks is null. */
+  public static Map<String, Object> of(KeptEntry kept) {
+    Entry entry = kept.entry();
     Map<String, Object> keys = new LinkedHashMap<>();
     ALL.forEach(key -> keys.put(key, null));
     heading(keys, entry.heading());
@@ -93,6 +108,7 @@ public final class EntryKeys {
             });
     keys.put("toolVersion", entry.toolVersion());
     keys.put("document", entry.document());
+    kept.keeping().ifPresent(keeping -> keeping(keys, keeping));
     keys.put(DIGEST, EntryDigest.of(entry));
     return keys;
   }
@@ -109,10 +125,18 @@ public final class EntryKeys {
     return pair;
   }
 
+  private static void keeping(Map<String, Object> keys, Keeping keeping) {
+    keys.put(ORIGIN, keeping.origin());
+    keys.put(NUMBER, BigDecimal.valueOf(keeping.number()));
+    keys.put(LINK, keeping.link());
+    keys.put(ORDER_AT, Instant.ofEpochMilli(keeping.orderMs()).toString());
+  }
+
   private static void heading(Map<String, Object> keys, Heading heading) {
     keys.put("id", heading.id().toString());
     keys.put("at", heading.at().toInstant().toString());
-    keys.put("zone", heading.at().getZone().getId());
+    keys.put("zone", heading.zone());
+    keys.put(OFFSET, heading.at().getOffset().getId());
     keys.put("show", heading.show());
     keys.put("when", heading.when().label());
     keys.put("path", heading.path().orElse(null));

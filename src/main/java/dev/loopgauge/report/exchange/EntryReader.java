@@ -5,10 +5,13 @@ import dev.loopgauge.journal.ChainText;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.EntryDigest;
 import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Keeping;
 import dev.loopgauge.journal.KeptCapture;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.journal.LoggedDelay;
 import dev.loopgauge.journal.SoundCard;
 import dev.loopgauge.journal.When;
+import dev.loopgauge.journal.Zones;
 import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
@@ -16,6 +19,7 @@ import dev.loopgauge.verify.verdict.Judgement;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,7 +52,7 @@ final class EntryReader {
   }
 
   /** The entry. */
-  Entry entry() throws ExchangeException {
+  KeptEntry entry() throws ExchangeException {
     for (String key : keys.keySet()) {
       if (!EntryKeys.ALL.contains(key)) {
         String hint = Nearest.hint(key, EntryKeys.ALL);
@@ -66,7 +70,29 @@ final class EntryReader {
             capture(),
             required("toolVersion", "a text", String.class::cast));
     check(entry);
-    return entry;
+    return new KeptEntry(entry, keeping());
+  }
+
+  private Optional<Keeping> keeping() throws ExchangeException {
+    if (!together(EntryKeys.ORIGIN, EntryKeys.NUMBER, EntryKeys.LINK, EntryKeys.ORDER_AT)) {
+      return Optional.empty();
+    }
+    String origin = required(EntryKeys.ORIGIN, "a text", String.class::cast);
+    String link = required(EntryKeys.LINK, "a digest", EntryReader::digest);
+    Instant order = required(EntryKeys.ORDER_AT, "a time", EntryReader::instant);
+    return Optional.of(
+        required(
+            EntryKeys.NUMBER,
+            "a number, 1 or more",
+            value -> new Keeping(origin, whole(value), link, order.toEpochMilli())));
+  }
+
+  private static String digest(Object value) {
+    String digest = (String) value;
+    if (!digest.matches("[0-9a-f]{64}")) {
+      throw new IllegalArgumentException("no digest");
+    }
+    return digest;
   }
 
   /** A character that was replaced stands only where the digest says that it was kept so. */
@@ -98,7 +124,13 @@ final class EntryReader {
   private Heading heading() throws ExchangeException {
     UUID id = required("id", "an id", EntryReader::uuid);
     Instant at = required("at", "a time such as 2026-05-01T18:00:00Z", EntryReader::instant);
-    ZoneId zone = required("zone", "a time zone", value -> ZoneId.of((String) value));
+    String zone = required("zone", "a time zone", String.class::cast);
+    Optional<ZoneOffset> offset =
+        optional(EntryKeys.OFFSET, "an offset such as +01:00", EntryReader::offset);
+    ZoneId there =
+        Zones.known(zone)
+            .or(() -> offset)
+            .orElseThrow(() -> refused("a time zone", ExchangeException.shown(zone), FOREIGN));
     String show = required("show", "the name of a show", String.class::cast);
     When when = required("when", "before, during or after", EntryReader::when);
     Optional<String> path = optional("path", "a text", String.class::cast);
@@ -108,8 +140,10 @@ final class EntryReader {
     Optional<LoggedDelay> delay = delay();
     Optional<UUID> corrects = optional("corrects", "an id", EntryReader::uuid);
     try {
-      ZonedDateTime local = ZonedDateTime.ofInstant(at, zone);
-      return new Heading(id, local, show, when, path, outcome, standing, delay, corrects);
+      ZonedDateTime local = ZonedDateTime.ofInstant(at, there);
+      Optional<String> foreign =
+          Zones.known(zone).isPresent() ? Optional.empty() : Optional.of(zone);
+      return new Heading(id, local, show, when, path, outcome, standing, delay, corrects, foreign);
     } catch (IllegalArgumentException e) {
       throw refused("an entry that can be", e.getMessage(), FOREIGN);
     }
@@ -121,6 +155,10 @@ final class EntryReader {
       throw new IllegalArgumentException("not written as ids are");
     }
     return id;
+  }
+
+  private static ZoneOffset offset(Object value) {
+    return ZoneOffset.of((String) value);
   }
 
   private static Instant instant(Object value) {

@@ -1,6 +1,6 @@
 package dev.loopgauge.report.exchange;
 
-import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.report.form.Csv;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Json;
@@ -57,7 +57,7 @@ public final class EntryWriter implements Closeable {
   }
 
   /** Writes an entry. */
-  public void write(Entry entry) throws IOException {
+  public void write(KeptEntry entry) throws IOException {
     Map<String, Object> keys = EntryKeys.of(entry);
     if (csv) {
       out.write(Csv.line(keys.values().stream().map(EntryWriter::cell)));

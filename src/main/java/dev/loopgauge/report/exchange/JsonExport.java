@@ -1,6 +1,6 @@
 package dev.loopgauge.report.exchange;
 
-import dev.loopgauge.journal.Entry;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.report.form.JsonList;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +19,7 @@ final class JsonExport {
           file, e.line(), "a JSON document", e.getMessage(), ExchangeException.FOREIGN);
     }
     checkHead(list.head(), file);
-    List<Entry> entries = new ArrayList<>();
+    List<KeptEntry> entries = new ArrayList<>();
     for (JsonList.Item item : list.items()) {
       entries.add(new EntryReader(file, item.line(), item.values()).entry());
     }
@@ -42,7 +42,7 @@ final class JsonExport {
 
   /** Exports of older versions don't say how many entries they hold. */
   private static EntryFile whole(
-      List<Entry> entries, Map<String, Object> head, String file, long lastLine)
+      List<KeptEntry> entries, Map<String, Object> head, String file, long lastLine)
       throws ExchangeException {
     Object written = head.get(EntryWriter.WRITTEN);
     if (written != null && !written.equals(entries.size())) {

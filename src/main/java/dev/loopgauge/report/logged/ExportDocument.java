@@ -11,18 +11,23 @@ import java.nio.file.Path;
  * @param file where to
  * @param written how many entries
  * @param recordings how many of them name a recording
+ * @param notWritten how many entries could not be read, and are not in the file
  */
-public record ExportDocument(String command, String outcome, Path file, int written, int recordings)
+public record ExportDocument(
+    String command, String outcome, Path file, int written, int recordings, int notWritten)
     implements Document {
   /** An export of this many entries. */
-  public static ExportDocument of(Path file, int written, int recordings) {
-    return new ExportDocument("journal export", "exported", file, written, recordings);
+  public static ExportDocument of(Path file, int written, int recordings, int notWritten) {
+    return new ExportDocument("journal export", "exported", file, written, recordings, notWritten);
   }
 
   @Override
   public String text() {
     Sheet sheet = new Sheet();
     sheet.line(OneLine.line("%d entries written to %s.".formatted(written, file)));
+    if (notWritten > 0) {
+      sheet.line("%d entries could not be read and are not in it.".formatted(notWritten));
+    }
     if (recordings > 0) {
       sheet.line(
           "%d of them name a recording beside the journal: copy these too.".formatted(recordings));

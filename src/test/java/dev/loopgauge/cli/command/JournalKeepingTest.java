@@ -215,7 +215,7 @@ class JournalKeepingTest {
     List<Entry> entries = new ArrayList<>();
     try (Journal journal =
         Journals.openExisting(folder.resolve("journal.db").toString(), Map.of())) {
-      journal.each(Selection.ALL, entries::add);
+      journal.each(Selection.ALL, kept -> entries.add(kept.entry()));
     }
     return entries;
   }

@@ -2,7 +2,7 @@ package dev.loopgauge.cli.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.loopgauge.job.kept.KeptRecordings;
+import dev.loopgauge.job.kept.KeptContents;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
@@ -46,28 +46,29 @@ class KeptRecordingsTest {
   void findsTheOneThatWasChanged() throws Exception {
     keep(1);
     Path changed = keep(2);
-    assertEquals(List.of(), new KeptRecordings(journal, folder).damaged());
+    assertEquals(List.of(), KeptContents.of(journal, folder).wrong());
 
     Files.write(changed, new byte[] {1});
-    KeptRecordings recordings = new KeptRecordings(journal, folder);
+    KeptContents contents = KeptContents.of(journal, folder);
     assertEquals(
-        List.of("the recording " + changed + " is not what was stored"), recordings.damaged());
-    assertEquals(0, recordings.missing());
+        List.of("the recording " + changed.getFileName() + " is not what was stored"),
+        contents.wrong());
+    assertEquals(0, contents.missing());
   }
 
   @Test
   void countsThoseThatAreElsewhere() throws Exception {
     Files.delete(keep(1));
     keep(2);
-    assertEquals(1, new KeptRecordings(journal, folder).missing());
+    assertEquals(1, KeptContents.of(journal, folder).missing());
   }
 
   @Test
   void followsNoNameThatLeavesTheFolder() throws Exception {
     add(Entries.entry(1), new KeptCapture("/dev/zero", "00"));
     add(Entries.entry(2), new KeptCapture("../\u0000", "00"));
-    KeptRecordings recordings = new KeptRecordings(journal, folder);
-    assertEquals(2, recordings.missing());
-    assertEquals(List.of(), recordings.damaged());
+    KeptContents contents = KeptContents.of(journal, folder);
+    assertEquals(2, contents.missing());
+    assertEquals(List.of(), contents.wrong());
   }
 }

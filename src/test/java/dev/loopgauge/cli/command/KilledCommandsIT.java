@@ -91,7 +91,7 @@ class KilledCommandsIT {
     List<Entry> entries = new ArrayList<>();
     try (Journal journal = Journals.openExisting(journal().toString(), Map.of())) {
       assertEquals(List.of(), journal.check());
-      journal.each(Selection.ALL, entries::add);
+      journal.each(Selection.ALL, kept -> entries.add(kept.entry()));
     }
     return entries;
   }

@@ -4,13 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.journal.DamagedEntry;
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.Keeping;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.journal.Selection;
 import dev.loopgauge.journal.When;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -38,7 +42,7 @@ abstract class JournalContract {
 
   private static List<Entry> all(Journal journal, Selection selection) throws JournalException {
     List<Entry> found = new ArrayList<>();
-    journal.each(selection, found::add);
+    journal.each(selection, kept -> found.add(kept.entry()));
     return found;
   }
 
@@ -102,7 +106,7 @@ abstract class JournalContract {
     Heading second = Entries.heading(2, "Friday", When.AFTER, "vocal", 595);
     Heading third = Entries.heading(3, "Saturday", When.BEFORE, "band", 118);
     try (Journal journal = open()) {
-      for (Heading heading : List.of(third, first, second)) {
+      for (Heading heading : List.of(first, second, third)) {
         journal.append(List.of(Entries.entry(heading)));
       }
       assertEquals(List.of(first, second, third), journal.headings(Selection.ALL));
@@ -123,6 +127,140 @@ abstract class JournalContract {
           List.of(second, third), all(journal, latest).stream().map(Entry::heading).toList());
     }
   }
+
+  /** A clock that ran back doesn't put an entry before those that were kept before it. */
+  @Test
+  void entriesCountInTheOrderOfKeepingAndThoseOfOtherJournalsByTime() throws Exception {
+    Heading early = Entries.heading(1, "x", When.BEFORE, "vocal", 595);
+    Heading foreign = Entries.heading(2, "x", When.BEFORE, "vocal", 595);
+    Heading late = Entries.heading(3, "x", When.BEFORE, "vocal", 595);
+    Heading last = Entries.heading(9, "x", When.BEFORE, "vocal", 595);
+    try (Journal journal = open()) {
+      journal.append(List.of(Entries.entry(late), Entries.entry(early), Entries.entry(last)));
+      Keeping keeping = new Keeping("other", 5, "f".repeat(64), millis(foreign));
+      journal.take(List.of(new KeptEntry(Entries.entry(foreign), Optional.of(keeping))));
+      assertEquals(List.of(foreign, late, early, last), journal.headings(Selection.ALL));
+      assertEquals(4, journal.size());
+      assertEquals(List.of(), journal.check());
+      Selection latest =
+          new Selection(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.of(2));
+      assertEquals(List.of(early, last), journal.headings(latest));
+    }
+  }
+
+  private static long millis(Heading heading) {
+    return heading.at().toInstant().toEpochMilli();
+  }
+
+  @Test
+  void aZoneThatThisComputerDoesNotKnowKeepsItsNameAndOffset() throws Exception {
+    Heading plain = Entries.entry(1).heading();
+    Heading foreign =
+        new Heading(
+            plain.id(),
+            plain.at().withZoneSameInstant(ZoneOffset.ofHours(3)),
+            plain.show(),
+            plain.when(),
+            plain.path(),
+            plain.outcome(),
+            plain.standing(),
+            plain.delay(),
+            plain.corrects(),
+            Optional.of("Europe/Lantern"));
+    try (Journal journal = open()) {
+      journal.append(List.of(Entries.entry(foreign)));
+      assertEquals(List.of(foreign), journal.headings(Selection.ALL));
+      assertEquals(List.of(Entries.entry(foreign)), all(journal, Selection.ALL));
+      assertEquals(List.of(), journal.damaged());
+      assertEquals(List.of(), journal.check());
+    }
+  }
+
+  @Test
+  void checkFindsWhatWasTakenAwayOfItsOwnButNotOfOthers() throws Exception {
+    try (Journal journal = open()) {
+      for (long n = 1; n <= 6; n++) {
+        journal.append(List.of(Entries.entry(n)));
+      }
+      Keeping keeping = new Keeping("other", 5, "f".repeat(64), 0);
+      journal.take(List.of(new KeptEntry(Entries.entry(8), Optional.of(keeping))));
+      assertEquals(List.of(), journal.check());
+    }
+    unlock();
+    for (long n : new long[] {2, 3, 6}) {
+      String id = "'" + Entries.entry(n).heading().id() + "'";
+      meddle("DELETE FROM detail WHERE entry_id = " + id);
+      meddle("DELETE FROM entry WHERE id = " + id);
+    }
+    try (Journal journal = open()) {
+      assertEquals(
+          List.of(
+              "entries number 2 to 3 of this journal are missing",
+              "entry number 6 of this journal is missing"),
+          journal.check());
+    }
+  }
+
+  @Test
+  void checkFindsAnEntryThatWasExchanged() throws Exception {
+    try (Journal journal = open()) {
+      for (long n = 1; n <= 3; n++) {
+        journal.append(List.of(Entries.entry(n)));
+      }
+    }
+    unlock();
+    String id = Entries.entry(2).heading().id().toString();
+    meddle("DELETE FROM detail WHERE entry_id = '" + id + "'");
+    meddle("DELETE FROM entry WHERE id = '" + id + "'");
+    try (Journal journal = open()) {
+      Heading other = Entries.heading(2, "Harbour, Friday", When.BEFORE, "vocal-house", 600);
+      String own = ownOrigin(journal);
+      Keeping keeping = new Keeping(own, 2, "f".repeat(64), 0);
+      journal.take(List.of(new KeptEntry(Entries.entry(other), Optional.of(keeping))));
+      assertEquals(
+          List.of(
+              "entry " + id + " doesn't follow number 1: one of the two was exchanged",
+              "entry "
+                  + Entries.entry(3).heading().id()
+                  + " doesn't follow number 2: one of the two was exchanged"),
+          journal.check());
+    }
+  }
+
+  private static String ownOrigin(Journal journal) throws JournalException {
+    List<String> origins = new ArrayList<>();
+    journal.each(Selection.ALL, kept -> origins.add(kept.keeping().orElseThrow().origin()));
+    return origins.get(0);
+  }
+
+  /** Every reader leaves out what isn't as it was stored, names it, and gives the rest. */
+  @Test
+  void damagedEntriesAreNamedAndTheRestIsRead() throws Exception {
+    try (Journal journal = open()) {
+      for (long n = 1; n <= 4; n++) {
+        journal.append(List.of(Entries.entry(n)));
+      }
+    }
+    unlock();
+    meddle("UPDATE entry SET delay_samples = 1 WHERE number = 1");
+    meddle("UPDATE entry SET zone = 'Nowhere' WHERE number = 2");
+    String third = Entries.entry(3).heading().id().toString();
+    meddle("UPDATE detail SET document = '{' WHERE entry_id = '" + third + "'");
+    try (Journal journal = open()) {
+      assertEquals(
+          List.of(Entries.entry(3).heading(), Entries.entry(4).heading()),
+          journal.headings(Selection.ALL));
+      assertEquals(List.of(Entries.entry(4)), all(journal, Selection.ALL));
+      assertEquals(
+          List.of(1L, 2L, 3L).stream().map(n -> Entries.entry(n).heading().id() + "").toList(),
+          journal.damaged().stream().map(DamagedEntry::id).toList());
+      assertEquals(Optional.empty(), journal.entry(UUID.fromString(third)));
+      assertEquals(3, journal.check().size());
+    }
+  }
+
+  /** Takes away what keeps the tables from being changed, as somebody with another tool would. */
+  abstract void unlock() throws Exception;
 
   @Test
   void storedTwiceIsPassedOverUnlessItDiffers() throws Exception {
@@ -196,11 +334,12 @@ abstract class JournalContract {
     try (Journal journal = open()) {
       assertEquals(
           List.of(
+              "entry 00000000-0000-0000-0000-000000000002 corrects an entry that is not there",
               "entry 00000000-0000-0000-0000-000000000001 is half there: only its heading is"
                   + " stored",
-              "entry 00000000-0000-0000-0000-000000000002 corrects an entry that is not there",
               "entry 00000000-0000-0000-0000-000000000002 is not what was stored: its digest"
-                  + " doesn't match"),
+                  + " doesn't match",
+              "of 0 entries without a number, 2 are there"),
           journal.check());
     }
   }
@@ -212,13 +351,17 @@ abstract class JournalContract {
     }
     String id = "00000000-0000-0000-0000-000000000004";
     meddle(
-        "INSERT INTO entry (id, at_ms, zone, show_name, day_part, outcome) VALUES"
-            + (" ('" + id + "', 0, 'Nowhere', 'x', 'before', 'measured')"));
+        "INSERT INTO entry (id, at_ms, zone, show_name, day_part, outcome, delay_samples, rate_hz)"
+            + (" VALUES ('" + id + "', 0, 'UTC', 'x', 'before', 'measured', 1, 1)"));
     meddle(
         "INSERT INTO detail (entry_id, setup, document, tool_version, digest) VALUES"
             + (" ('" + id + "', '', '{}', '0', 'wrong')"));
     try (Journal journal = open()) {
-      assertEquals(List.of("entry " + id + " holds what no entry can hold"), journal.check());
+      assertEquals(
+          List.of(
+              "entry " + id + " holds what no entry can hold",
+              "of 0 entries without a number, 1 are there"),
+          journal.check());
     }
   }
 

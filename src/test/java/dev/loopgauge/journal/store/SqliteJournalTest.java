@@ -43,6 +43,24 @@ class SqliteJournalTest extends JournalContract {
     }
   }
 
+  @Override
+  void unlock() throws Exception {
+    for (String trigger :
+        List.of("entry_is_kept", "entry_stays", "detail_is_kept", "detail_stays")) {
+      meddle("DROP TRIGGER " + trigger);
+    }
+  }
+
+  @Test
+  void aFileOfNoBytesIsNoJournalToReaders() throws Exception {
+    Files.createFile(file());
+    JournalException refused =
+        assertThrows(
+            JournalException.class, () -> Journals.openExisting(file().toString(), Map.of()));
+    assertTrue(refused.getMessage().contains("is empty, 0 bytes"), refused.getMessage());
+    assertEquals(0, Files.size(file()));
+  }
+
   @Test
   void isOneFileThatCanBeCopied() throws Exception {
     try (Journal journal = open()) {

@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
+import dev.loopgauge.journal.Keeping;
+import dev.loopgauge.journal.KeptEntry;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.report.form.Json;
 import java.io.IOException;
@@ -26,11 +28,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ExportReaderTest {
+  private static final Optional<Keeping> KEEPING =
+      Optional.of(new Keeping("00", 7, "a".repeat(64), 1_777_000_000_000L));
+
   private static String written(boolean csv, List<Entry> entries) throws IOException {
     StringWriter out = new StringWriter();
     try (EntryWriter writer = csv ? EntryWriter.csv(out) : EntryWriter.json(out)) {
       for (Entry entry : entries) {
-        writer.write(entry);
+        writer.write(new KeptEntry(entry, KEEPING));
       }
       writer.end(0);
     }
@@ -38,17 +43,21 @@ class ExportReaderTest {
   }
 
   private static List<Entry> read(String text) throws ExchangeException {
-    return ExportReader.read(text, "f").entries();
+    return ExportReader.read(text, "f").entries().stream().map(KeptEntry::entry).toList();
   }
 
   /** The same as versions before wrote it: without digests and a line that says the end. */
   private static String older(boolean csv, List<Entry> entries) throws IOException {
     String file = written(csv, entries);
     return csv
-        ? file.replaceFirst(",digest\r\n", "\r\n")
-            .replaceAll(",[0-9a-f]{64}\r\n", "\r\n")
+        ? file.replaceFirst(",origin,.*,digest\r\n", "\r\n")
+            .replaceFirst(",offset,", ",")
+            .replaceAll("(UTC|Lisbon),[^,]*,", "$1,")
+            .replaceAll("([+]05:45),[^,]*,", "$1,")
+            .replaceAll(",00,7,[^,]*,[^,]*,[0-9a-f]{64}\r\n", "\r\n")
             .replaceFirst("end,[0-9]+,0,*\r\n$", "")
-        : file.replaceAll(",\"digest\":\"[0-9a-f]{64}\"", "")
+        : file.replaceAll(",\"origin\":\"00.*\"digest\":\"[0-9a-f]{64}\"", "")
+            .replaceAll("\"offset\":\"[^\"]*\",", "")
             .replaceFirst(",\"written\":[0-9]+,\"leftOut\":0", "");
   }
 
@@ -116,7 +125,8 @@ class ExportReaderTest {
     assertFalse(older.contains("standing,") || older.contains("\"standing\":"), older);
     EntryFile file = ExportReader.read(older, "f");
     assertFalse(file.saysItsEnd());
-    Entry read = file.entries().get(0);
+    assertEquals(Optional.empty(), file.entries().get(0).keeping());
+    Entry read = file.entries().get(0).entry();
     assertEquals(Optional.empty(), read.heading().standing());
     assertEquals(entry.document(), read.document());
     assertEquals(entry.heading().delay(), read.heading().delay());
@@ -151,7 +161,12 @@ class ExportReaderTest {
         "false | \"good\"           | \"fine\"         | f:2: expected good, bad, undecided or",
         "false | :595.0             | :\"many\"       | f:2: expected a finite number under",
         "false | 48000              | 48               | f:2: expected a sample rate under",
-        "false | \"Europe/Lisbon\"  | \"Nowhere\"      | f:2: expected a time zone under 'zone'",
+        "false | \"Europe/Lisbon\"  | \"Nowhere\"      | another: its digest doesn't match",
+        "false | \"Europe/Lisbon\"  | 3                | f:2: expected a time zone under 'zone'",
+        "false | \"+01:00\"         | \"late\"         | f:2: expected an offset such as",
+        "false | \"number\":7       | \"number\":0     | f:2: expected a number, 1 or more",
+        "false | \"link\":\"a       | \"link\":\"      | f:2: expected a digest under 'link'",
+        "false | \"link\":\"a       | \"lunk\":\"a     | f:2: expected a known key",
         "false | 00.125Z            | 00.1255Z         | f:2: expected an entry that can be",
         "false | \"blockSize\":64   | \"blockSize\":0  | f:2: expected a number of samples, 1 or",
         "false | \"blockSize\":64   | \"blockSize\":null | f:2: expected 'backend' and 'blockSize'",
@@ -168,9 +183,9 @@ class ExportReaderTest {
         "true  | end,1,0            | end,1,some       | f:3: expected how many entries were left",
         "true  | ,0.1.0,            | ,0.1.0,\",        | f:2: expected a table in CSV",
         "true  | id,at              | it,at            | f:1: expected the keys of a journal",
-        "true  | id,at              | id,id            | f:1: expected the 26 keys",
+        "true  | id,at              | id,id            | f:1: expected the 31 keys",
         "true  | before             | whenever         | f:2: expected before, during or after",
-        "true  | jack               | jack,            | f:2: expected 26 cells, found 27",
+        "true  | jack               | jack,            | f:2: expected 31 cells, found 32",
         "true  | 48000              | 48.0             | f:2: expected a sample rate under",
         "true  | 595                | NaN              | f:2: expected a finite number under"
       })

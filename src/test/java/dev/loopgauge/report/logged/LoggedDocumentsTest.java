@@ -123,8 +123,10 @@ class LoggedDocumentsTest {
         comparison(),
         history(),
         ImportDocument.of(5, 2, List.of("a.csv is cut.")),
-        ExportDocument.of(Path.of("out.csv"), 5, 2),
-        CheckDocument.of(List.of("entry 1 is not as it was stored"), 3));
+        ExportDocument.of(Path.of("out.csv"), 5, 2, 1),
+        CheckDocument.of(
+            4, Optional.of(headings().get(3)), List.of("entry 1 is not as it was stored"), 3),
+        CheckDocument.of(0, Optional.empty(), List.of(), 0));
   }
 
   @ParameterizedTest
