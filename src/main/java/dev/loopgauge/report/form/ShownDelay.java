@@ -7,10 +7,18 @@ package dev.loopgauge.report.form;
  * @param uncertaintySamples its expanded uncertainty in samples, 0 or more; with 0 there are as
  *     many decimals as ever
  * @param rateHz the sample rate
+ * @param uncalibrated whether the sound card's own delay is in it: then no ± is shown, since nobody
+ *     knows how far the path's delay is off
  */
-public record ShownDelay(double samples, double uncertaintySamples, double rateHz) {
+public record ShownDelay(
+    double samples, double uncertaintySamples, double rateHz, boolean uncalibrated) {
   private static final int MOST_SAMPLE_DECIMALS = 3;
   private static final int MOST_MS_DECIMALS = 4;
+
+  /** A delay without the sound card's own. */
+  public ShownDelay(double samples, double uncertaintySamples, double rateHz) {
+    this(samples, uncertaintySamples, rateHz, false);
+  }
 
   /** Samples at this rate in ms. */
   public double toMs(double count) {
@@ -22,14 +30,16 @@ public record ShownDelay(double samples, double uncertaintySamples, double rateH
     return toMs(samples);
   }
 
-  /** {@code 723.02 ± 0.04}. */
+  /** {@code 723.02 ± 0.04}; {@code 723.02} where it is uncalibrated. */
   public String inSamples() {
-    return bareSamples() + " ± " + Numbers.plainUp(uncertaintySamples, sampleDecimals());
+    return uncalibrated ? bareSamples() : bareSamples() + " ± " + uncertainty();
   }
 
-  /** {@code 15.0629 ± 0.0009}. */
+  /** {@code 15.0629 ± 0.0009}; {@code 15.0629} where it is uncalibrated. */
   public String inMs() {
-    return bareMs() + " ± " + Numbers.plainUp(toMs(uncertaintySamples), msDecimals());
+    return uncalibrated
+        ? bareMs()
+        : bareMs() + " ± " + Numbers.plainUp(toMs(uncertaintySamples), msDecimals());
   }
 
   /** {@code 723.02}, in samples. */
@@ -42,9 +52,9 @@ public record ShownDelay(double samples, double uncertaintySamples, double rateH
     return Numbers.plain(ms(), msDecimals());
   }
 
-  /** {@code 0.04}, in samples. */
+  /** {@code 0.04}, in samples; a dash where it is uncalibrated. */
   public String uncertainty() {
-    return Numbers.plainUp(uncertaintySamples, sampleDecimals());
+    return uncalibrated ? "-" : Numbers.plainUp(uncertaintySamples, sampleDecimals());
   }
 
   /** How many decimals of a sample are resolved. */

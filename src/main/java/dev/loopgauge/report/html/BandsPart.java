@@ -32,12 +32,12 @@ final class BandsPart {
       double uncertainty = band.uncertaintySamples().map(BigDecimal::doubleValue).orElse(0.0);
       String hertz = Numbers.brief(band.centreHz().doubleValue(), 1);
       int decimals = uncertainty > 0 ? Numbers.decimalsFor(uncertainty, 3) : 2;
-      points.add(new Point(at, samples, uncertainty));
+      points.add(new Point(at, samples, delay.uncalibrated() ? 0 : uncertainty));
       graph.name(at, hertz);
       grid.row(
           hertz,
           Numbers.plain(samples, decimals),
-          Numbers.plainUp(uncertainty, decimals),
+          delay.uncalibrated() ? "-" : Numbers.plainUp(uncertainty, decimals),
           Numbers.plain(delay.toMs(samples), 3));
     }
     graph.points(points, Form.ROUND).level(delay.samples(), 0).spanningAtLeast(1);

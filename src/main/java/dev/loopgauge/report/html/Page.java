@@ -130,8 +130,9 @@ final class Page {
         footer(
             p(report.made()),
             p(
-                "± is the expanded uncertainty: the true delay lies inside with about 95 %"
-                    + " (coverage factor 2, JCGM 100:2008). Positive delays are late."),
+                "± is the expanded uncertainty from repeatability and noise: the delay lies inside"
+                    + " with about 95 % (coverage factor 2, JCGM 100:2008). A delay without ± has"
+                    + " the sound card's own delay in it. Positive delays are late."),
             p(
                 "Colours after Okabe and Ito, Color Universal Design (2008), chosen so that"
                     + " colour-blind people can tell them apart.")));

@@ -1,10 +1,12 @@
 package dev.loopgauge.report.logged;
 
+import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.report.form.VerdictRecord;
 import java.util.List;
@@ -58,13 +60,20 @@ public record EntryDocument(
         "delay",
         listed
             .delay()
-            .map(delay -> delay.inSamples() + " samples, " + delay.bareMs() + " ms")
+            .map(delay -> samples(delay) + " samples, " + delay.bareMs() + " ms")
             .orElse(Logs.NO_NUMBER));
     verdict.tell(sheet, told.verdict());
     told.findings().forEach(finding -> tell(sheet, finding));
     sheet.row("measured at", Logs.exact(listed.time()));
     entry.tell(sheet);
     return sheet.toString();
+  }
+
+  private String samples(ShownDelay delay) {
+    Optional<String> method = KeptDocument.of(document).method();
+    return method.equals(Optional.of(Method.UNCALIBRATED.label()))
+        ? delay.bareSamples()
+        : delay.inSamples();
   }
 
   private static void tell(Sheet sheet, FindingRecord finding) {

@@ -72,12 +72,17 @@ public record HostCheckRecord(
       case UNASKED -> "adds %s samples".formatted(adds);
       case UNDECIDED ->
           "can't be checked: the sound card's own delay is in the reading of %s samples"
-              .formatted(adds);
+              .formatted(bare(check));
     };
   }
 
   private static String adds(HostCheck check) {
     return Numbers.plusMinus(check.measuredSamples(), check.uncertaintySamples(), SHOWN_DECIMALS);
+  }
+
+  private static String bare(HostCheck check) {
+    int decimals = Numbers.decimalsFor(check.uncertaintySamples(), SHOWN_DECIMALS);
+    return Numbers.plain(check.measuredSamples(), decimals);
   }
 
   private static String off(HostCheck check) {

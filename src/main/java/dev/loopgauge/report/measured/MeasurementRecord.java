@@ -157,7 +157,10 @@ public record MeasurementRecord(
   /** The delay as it is shown. */
   public ShownDelay delay() {
     return new ShownDelay(
-        delaySamples.doubleValue(), uncertaintySamples.doubleValue(), sampleRateHz);
+        delaySamples.doubleValue(),
+        uncertaintySamples.doubleValue(),
+        sampleRateHz,
+        isUncalibrated());
   }
 
   /** Whether the sound card's own delay is in it. */

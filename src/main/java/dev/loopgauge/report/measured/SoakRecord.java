@@ -102,7 +102,10 @@ public record SoakRecord(
                     sampleRateHz.map(
                         rate ->
                             new ShownDelay(
-                                samples.doubleValue(), uncertainty.doubleValue(), rate))));
+                                samples.doubleValue(),
+                                uncertainty.doubleValue(),
+                                rate,
+                                isUncalibrated()))));
   }
 
   /** Whether the sound card's own delay is in it. */
@@ -112,10 +115,12 @@ public record SoakRecord(
 
   /** The delay and over what it ranged. */
   String told(ShownDelay delay) {
-    return "%s ± %s samples, ranged over %s"
+    String sure =
+        delay.uncalibrated() ? "" : " ± " + Numbers.plainUp(delay.uncertaintySamples(), 2);
+    return "%s%s samples, ranged over %s"
         .formatted(
             Numbers.plain(delay.samples(), 2),
-            Numbers.plainUp(delay.uncertaintySamples(), 2),
+            sure,
             rangeSamples.map(range -> Numbers.plain(range.doubleValue(), 2)).orElse("?"));
   }
 

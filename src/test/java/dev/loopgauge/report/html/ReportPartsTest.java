@@ -53,6 +53,17 @@ class ReportPartsTest {
   }
 
   @Test
+  void givesNoPlusMinusWhereTheCardsOwnDelayIsInTheNumber() {
+    String calibrated = alone(Documents.LATE);
+    assertTrue(calibrated.contains("measured 723.018 ± 0.036 15.0629 ± 0.0008"), calibrated);
+    assertTrue(calibrated.contains("125 724.1 1.3 15.085"), calibrated);
+
+    String page = alone(Documents.LATE.replace("referenced", "uncalibrated"));
+    assertTrue(page.contains("measured 723.018 15.0629"), page);
+    assertTrue(page.contains("125 724.1 - 15.085"), page);
+  }
+
+  @Test
   void putsBeforeBesideAfter() {
     assertShown("Changed by +128.008 ± 0.051 samples (+2.6668 ± 0.0011 ms)");
     assertShown("delay, samples 595.010 ± 0.036 723.018 ± 0.036");

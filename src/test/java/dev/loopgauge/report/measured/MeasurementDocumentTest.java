@@ -1,6 +1,7 @@
 package dev.loopgauge.report.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Comparison;
 import dev.loopgauge.verify.Verdict;
 import dev.loopgauge.verify.verdict.JudgedReading;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -166,6 +168,18 @@ class MeasurementDocumentTest {
                 Optional.of(Samples.comparison(595, Verdict.UNDECIDED, OptionalInt.empty())))
             .text();
     assertTrue(text.startsWith("UNDECIDED: the sound card's own delay is in the reading.\n"), text);
+  }
+
+  @Test
+  void aDelayWithTheCardInItHasNoPlusMinus() {
+    String calibrated = document(Samples.found(Method.CALIBRATED), Optional.empty()).text();
+    assertTrue(calibrated.contains("723.018 ± 0.036 samples  15.0629 ± 0.0008 ms"), calibrated);
+
+    MeasurementDocument document = document(Samples.found(Method.UNCALIBRATED), Optional.empty());
+    assertTrue(document.text().contains("  723.018 samples          15.0629 ms"), document.text());
+    assertFalse(document.text().contains("±"), document.text());
+    Map<?, ?> json = (Map<?, ?>) document.json().get("measurement");
+    assertEquals(new BigDecimal("0.036"), json.get("uncertaintySamples"));
   }
 
   @Test
