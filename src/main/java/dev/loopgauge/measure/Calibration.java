@@ -7,8 +7,9 @@ import java.time.Instant;
 import java.util.Optional;
 
 /**
- * The sound card's own delay, measured through a patch cable. It holds for exactly the back end,
- * devices, channels, rate and block size that it was measured with.
+ * What a patch cable in the place of the path takes: the sound card's own delay, which holds for
+ * exactly the back end, devices, channels, rate and block size that it was measured with; or,
+ * beside a reference cable, the skew of their two pairs of channels, which holds at any block size.
  *
  * @param backend the back end's name
  * @param output the device played to
@@ -16,7 +17,10 @@ import java.util.Optional;
  * @param rate the rate both ran at
  * @param bufferSamples the device buffer, or the audio server's block size, in samples
  * @param cable the send and the return that the cable joined
- * @param delaySamples the delay found, finite
+ * @param reference the same of the reference cable that it was compared with; empty where it was
+ *     compared with what was played
+ * @param delaySamples the delay found, finite: of a skew how much later the cable's sound comes
+ *     than the reference's, negative where it comes first
  * @param uncertaintySamples its expanded uncertainty (k = 2), above 0
  * @param measuredAt when
  */
@@ -27,6 +31,7 @@ public record Calibration(
     SampleRate rate,
     int bufferSamples,
     ChannelPair cable,
+    Optional<ChannelPair> reference,
     double delaySamples,
     double uncertaintySamples,
     Instant measuredAt) {
@@ -46,10 +51,10 @@ public record Calibration(
     }
   }
 
-  /** A calibration of what a session opened. */
+  /** A calibration of what a session opened, with a cable in the place of the rig. */
   public static Calibration of(
       SessionInfo session,
-      ChannelPair cable,
+      Patching patching,
       double delaySamples,
       double uncertaintySamples,
       Instant measuredAt) {
@@ -59,7 +64,8 @@ public record Calibration(
         session.input(),
         session.rate(),
         session.bufferSamples(),
-        cable,
+        patching.rig(),
+        patching.reference(),
         delaySamples,
         uncertaintySamples,
         measuredAt);
@@ -70,8 +76,19 @@ public record Calibration(
     return new Latency(delaySamples, rate);
   }
 
+  /** Whether it is the skew of what is patched in a session. */
+  public boolean isSkewOf(Patching patching, SessionInfo session) {
+    return reference.isPresent()
+        && reference.equals(patching.reference())
+        && cable.equals(patching.rig())
+        && backend.equals(session.backend())
+        && output.equals(session.output())
+        && input.equals(session.input())
+        && rate.equals(session.rate());
+  }
+
   /**
-   * Why this calibration doesn't hold for a session.
+   * Why this calibration, one without a reference, doesn't hold for a session.
    *
    * @param session what was opened
    * @param channels the send and return to be measured

@@ -13,18 +13,27 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Measures a patch cable so that the result can be kept. The channels are opened {@value #OPENINGS}
- * times, because what a later opening will differ by is part of the uncertainty.
+ * Measures a patch cable in the place of the rig, so that the result can be kept: the sound card's
+ * own delay, or, where a reference is patched, the skew of the two pairs of channels. The channels
+ * are opened {@value #OPENINGS} times, because what a later opening will differ by is part of the
+ * uncertainty.
  *
  * @param backend where to open the channels
- * @param request what to open: the cable's send and return
- * @param cable what the cable joins
+ * @param request what to open: the sends and returns of both cables
+ * @param patching what the cables join
  * @param plan what is played each time
  */
 public record CalibrationRun(
-    AudioBackend backend, SessionRequest request, ChannelPair cable, MeasurementPlan plan) {
+    AudioBackend backend, SessionRequest request, Patching patching, MeasurementPlan plan) {
   /** How often the channels are opened. */
   public static final int OPENINGS = 3;
+
+  /**
+   * The most that two pairs of channels of one card can differ by, in samples at any rate: one goes
+   * through an ADC of 23 and a DAC of 27 samples, the other stays digital. (Group delays of
+   * ADAU1961, data sheet rev. 0, table 4, and AK4436, data sheet 016001934-E-00, section 9.)
+   */
+  public static final double LARGEST_SKEW_SAMPLES = 50;
 
   /** What came of it. */
   public sealed interface Outcome {
@@ -56,16 +65,25 @@ public record CalibrationRun(
         if (!(estimate instanceof Estimate.Found found)) {
           return new Outcome.Refused(estimate.findings());
         }
+        if (isNoCable(found.measurement())) {
+          double samples = found.measurement().delay().samples();
+          return new Outcome.Refused(List.of(LiveFindings.tooMuchSkew(patching.rig(), samples)));
+        }
         measured.add(found.measurement());
       }
     }
     return new Outcome.Done(
-        Calibration.of(same(infos), cable, mean(measured), uncertainty(measured), now));
+        Calibration.of(same(infos), patching, mean(measured), uncertainty(measured), now));
   }
 
   private Estimate measure(AudioSession session) throws CaptureException {
-    Patching patching = Patching.single(cable.send(), cable.ret());
-    return new LiveMeasurement(session, patching, plan).withCard();
+    LiveMeasurement live = new LiveMeasurement(session, patching, plan);
+    return patching.reference().isPresent() ? live.referenced() : live.withCard();
+  }
+
+  private boolean isNoCable(Measurement measured) {
+    return patching.reference().isPresent()
+        && Math.abs(measured.delay().samples()) > LARGEST_SKEW_SAMPLES;
   }
 
   private static SessionInfo same(List<SessionInfo> infos) throws CaptureException {

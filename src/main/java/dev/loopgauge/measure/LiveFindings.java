@@ -5,6 +5,7 @@ import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** What only a live measurement can find. */
@@ -69,6 +70,25 @@ final class LiveFindings {
         false,
         "the reference itself arrives inverted on return " + reference.ret(),
         "the path's polarity is given against it: check how the reference cable is wired");
+  }
+
+  static Finding tooMuchSkew(ChannelPair cable, double samples) {
+    return new Finding(
+        FindingCode.BEYOND_WINDOW,
+        true,
+        String.format(
+            Locale.ROOT,
+            "return %d comes %.1f samples %s the reference; two pairs of channels of one card differ"
+                + " by %.0f at most",
+            cable.ret(),
+            Math.abs(samples),
+            samples < 0 ? "before" : "after",
+            CalibrationRun.LARGEST_SKEW_SAMPLES),
+        String.format(
+            Locale.ROOT,
+            "is the path still patched? join send %d straight to return %d with a cable",
+            cable.send(),
+            cable.ret()));
   }
 
   static Finding uncalibrated(String why, String hint) {

@@ -9,7 +9,6 @@ import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.estimate.result.Polarity;
-import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -55,6 +54,20 @@ public record LiveMeasurement(
             .reference()
             .orElseThrow(() -> new IllegalStateException("no reference in " + patching));
     return play(true, turns -> againstReference(turns, pair));
+  }
+
+  /**
+   * Against the reference return, less the skew of the two pairs of channels.
+   *
+   * @param skew of what is patched, which must hold for this session
+   * @throws CaptureException when the sound failed
+   */
+  public Estimate lessSkew(Calibration skew) throws CaptureException {
+    return map(
+        referenced(),
+        found ->
+            found.lessCalibration(
+                skew.delaySamples(), skew.uncertaintySamples(), Method.REFERENCED));
   }
 
   /**

@@ -1,7 +1,6 @@
 package dev.loopgauge.measure;
 
 import dev.loopgauge.capture.Take;
-import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
 import java.util.List;

@@ -6,6 +6,7 @@ import dev.loopgauge.signal.SampleRate;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** A calibration as settings. */
@@ -22,6 +23,13 @@ final class CalibrationFormat {
     settings.put("buffer", calibration.bufferSamples());
     settings.put("send", calibration.cable().send());
     settings.put("return", calibration.cable().ret());
+    calibration
+        .reference()
+        .ifPresent(
+            pair -> {
+              settings.put("reference-send", pair.send());
+              settings.put("reference-return", pair.ret());
+            });
     settings.put("delay-samples", calibration.delaySamples());
     settings.put("uncertainty-samples", calibration.uncertaintySamples());
     return settings;
@@ -36,6 +44,7 @@ final class CalibrationFormat {
     int buffer = settings.required("buffer", "a number of samples", Integer::valueOf);
     int send = settings.required("send", "a channel", Integer::valueOf);
     ChannelPair cable = settings.required("return", "a channel", Formats.pairWith(send));
+    Optional<ChannelPair> reference = reference(settings);
     double delay = settings.required("delay-samples", "a number of samples", Double::valueOf);
     Calibration calibration =
         settings.required(
@@ -49,10 +58,19 @@ final class CalibrationFormat {
                     rate,
                     buffer,
                     cable,
+                    reference,
                     delay,
                     Double.parseDouble(text),
                     measuredAt));
     settings.refuseTheRest();
     return calibration;
+  }
+
+  private static Optional<ChannelPair> reference(Settings settings) throws SetupException {
+    Optional<Integer> send = settings.optional("reference-send", "a channel", Integer::valueOf);
+    return send.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            settings.required("reference-return", "a channel", Formats.pairWith(send.get())));
   }
 }

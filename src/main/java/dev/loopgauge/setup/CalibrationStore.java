@@ -4,6 +4,7 @@ import dev.loopgauge.capture.FileTrouble;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.measure.ChannelPair;
+import dev.loopgauge.measure.Patching;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,7 +15,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Calibrations, one for each back end, device, rate, block size and pair of channels.
+ * Calibrations, one for each back end, device, rate, block size and pair of channels, and skews,
+ * one for each back end, device, rate and two pairs of channels.
  *
  * @param folder where they are; it need not exist yet
  */
@@ -49,13 +51,14 @@ public record CalibrationStore(Path folder) {
    * @param channels the send and return to be measured
    */
   public static Lookup choose(List<Calibration> made, SessionInfo session, ChannelPair channels) {
+    List<Calibration> ofCards = made.stream().filter(one -> one.reference().isEmpty()).toList();
     Optional<Calibration> holds =
-        made.stream().filter(one -> one.differsFrom(session, channels).isEmpty()).findFirst();
+        ofCards.stream().filter(one -> one.differsFrom(session, channels).isEmpty()).findFirst();
     if (holds.isPresent()) {
       return new Lookup.Holds(holds.get());
     }
     return new Lookup.Refused(
-        made.stream()
+        ofCards.stream()
             .findFirst()
             .flatMap(
                 latest ->
@@ -63,6 +66,17 @@ public record CalibrationStore(Path folder) {
                         .differsFrom(session, channels)
                         .map(how -> "the calibration of " + latest.measuredAt() + " was " + how))
             .orElse("no calibration is kept"));
+  }
+
+  /**
+   * Chooses the skew of what is patched; empty where none of them is that.
+   *
+   * @param made those there are, the latest first
+   * @param session what was opened
+   */
+  public static Optional<Calibration> skew(
+      List<Calibration> made, SessionInfo session, Patching patching) {
+    return made.stream().filter(one -> one.isSkewOf(patching, session)).findFirst();
   }
 
   /**
@@ -80,8 +94,7 @@ public record CalibrationStore(Path folder) {
   }
 
   /**
-   * Keeps a calibration, in place of an older one for the same back end, device, rate, block size
-   * and channels.
+   * Keeps a calibration, in place of an older one for the same.
    *
    * @return its file
    * @throws SetupException when it can't be written
@@ -113,8 +126,12 @@ public record CalibrationStore(Path folder) {
         devices.replaceAll("[^A-Za-z0-9]+", "_"),
         Integer.toHexString(devices.hashCode()),
         made.rate().hertz() + "Hz",
-        made.bufferSamples() + "smp",
+        made.reference().map(CalibrationStore::beside).orElse(made.bufferSamples() + "smp"),
         "send" + made.cable().send(),
         "return" + made.cable().ret());
+  }
+
+  private static String beside(ChannelPair reference) {
+    return "beside-send" + reference.send() + "-return" + reference.ret();
   }
 }

@@ -113,11 +113,26 @@ class LiveMeasurementTest {
     assertEquals(Method.UNCALIBRATED, cable.method());
 
     Calibration calibration =
-        Calibration.of(INFO, SINGLE.rig(), cable.delay().samples(), 0.5, Instant.EPOCH);
+        Calibration.of(INFO, SINGLE, cable.delay().samples(), 0.5, Instant.EPOCH);
     Measurement found = found(live.lessCable(calibration, Method.CALIBRATED));
     assertEquals(595, found.delay().samples(), 0.01);
     assertEquals(Method.CALIBRATED, found.method());
     assertTrue(found.uncertaintySamples() >= 0.5, found.toString());
+  }
+
+  /** The squares of both uncertainties add, since neither knows of the other (k = 2). */
+  @Test
+  void aSkewIsTakenOffAndItsUncertaintyCounted() throws CaptureException {
+    Wires wires = wires().join(0, 0, CARD + 595 + 3, 1).join(1, 1, CARD, 1);
+    Measurement plain = found(referenced(wires));
+    Calibration skew = Calibration.of(INFO, REFERENCED, 3, 0.5, Instant.EPOCH);
+    LiveMeasurement live = new LiveMeasurement(new ScriptedSession(INFO, wires), REFERENCED, PLAN);
+    Measurement found = found(live.lessSkew(skew));
+
+    assertEquals(598, plain.delay().samples(), 0.01);
+    assertEquals(595, found.delay().samples(), 0.01);
+    assertEquals(Math.hypot(plain.uncertaintySamples(), 0.5), found.uncertaintySamples(), 1e-12);
+    assertEquals(Method.REFERENCED, found.method());
   }
 
   @Test

@@ -55,6 +55,7 @@ class ProfileStoreTest {
                   RATE,
                   256,
                   new ChannelPair(2, 4),
+                  Optional.of(new ChannelPair(1, 3)),
                   1234.5,
                   0.03,
                   Instant.parse("2026-05-01T18:30:00Z"))));

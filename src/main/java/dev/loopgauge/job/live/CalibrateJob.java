@@ -11,6 +11,7 @@ import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.measure.CalibrationRun;
 import dev.loopgauge.measure.ChannelPair;
+import dev.loopgauge.measure.Patching;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.rig.CalibrationDocument;
 import dev.loopgauge.setup.DataFolder;
@@ -49,7 +50,9 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
     SessionInfo opened = look(site, backend, request);
     consent.ask(Announcement.of(opened, request.sends(), settings.plan()));
     CalibrationRun.Outcome outcome =
-        new CalibrationRun(backend, request, cable, settings.plan()).run(Instant.now());
+        new CalibrationRun(
+                backend, request, Patching.single(cable.send(), cable.ret()), settings.plan())
+            .run(Instant.now());
     if (outcome instanceof CalibrationRun.Outcome.Refused refused) {
       Estimate none = new Estimate.Refused(refused.findings());
       return Answer.measured(

@@ -127,7 +127,7 @@ record LiveReading(
   private Calibration calibration(Measurement cable, Instant now) {
     return Calibration.of(
         session.info(),
-        profile.patching().rig(),
+        profile.patching(),
         cable.delay().samples(),
         cable.uncertaintySamples(),
         now);
