@@ -96,6 +96,7 @@ final class FaultFormat {
     add(kinds, "lost-block=0.4", value -> new LostBlock(FaultFigures.one(value)));
     add(kinds, "stutters=0.3:0.5:0.7", FaultFormat::stutters);
     add(kinds, "wrong-speed=44100", value -> new WrongSpeed(FaultFigures.one(value)));
+    add(kinds, "skew=0.4", value -> new Skew(FaultFigures.one(value)));
   }
 
   private static void filters(Map<String, Kind> kinds) {

@@ -17,6 +17,7 @@ sealed interface SoundFault extends Fault, SoundEffect
         Overload,
         SecondArrival,
         Silent,
+        Skew,
         Stutters,
         WrongSignal,
         WrongSpeed {}

@@ -10,7 +10,6 @@ import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.measure.CalibrationRun;
-import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.rig.CalibrationDocument;
@@ -26,12 +25,14 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Measures a patch cable and keeps the result.
+ * Measures a patch cable in the place of the rig and keeps the result: the sound card's own delay,
+ * or, beside a reference, the skew of the two pairs of channels.
  *
  * @param live what to play and record, and where
+ * @param rig what is wrong with the built-in rig, where that is asked
  * @param agreed whether somebody agreed beforehand that sound is played
  */
-public record CalibrateJob(LiveChoice live, boolean agreed) {
+public record CalibrateJob(LiveChoice live, RigChoice rig, boolean agreed) {
   /**
    * Measures the cable, and writes what it found into the data folder and the profile.
    *
@@ -41,18 +42,15 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
   public Answer run(Site site) throws CaptureException, SetupException, IOException {
     Optional<Profile> kept = live.kept(site.data());
     Profile settings = live.settings(kept, Optional.empty());
-    ChannelPair cable = settings.patching().rig();
-    SessionRequest request =
-        live.device().request(kept, List.of(cable.send()), List.of(cable.ret()));
-    AudioBackend backend = lockable(site, settings.backend());
+    Patching patching = settings.patching();
+    SessionRequest request = live.device().request(kept, patching.sends(), patching.returns());
+    AudioBackend backend = backend(site, settings);
     Consent consent = Consent.of(site.person(), backend, agreed);
     consent.requireSomebody();
-    SessionInfo opened = look(site, backend, request);
+    SessionInfo opened = look(site, backend, request, patching);
     consent.ask(Announcement.of(opened, request.sends(), settings.plan()));
     CalibrationRun.Outcome outcome =
-        new CalibrationRun(
-                backend, request, Patching.single(cable.send(), cable.ret()), settings.plan())
-            .run(Instant.now());
+        new CalibrationRun(backend, request, patching, settings.plan()).run(Instant.now());
     if (outcome instanceof CalibrationRun.Outcome.Refused refused) {
       Estimate none = new Estimate.Refused(refused.findings());
       return Answer.measured(
@@ -62,17 +60,23 @@ public record CalibrateJob(LiveChoice live, boolean agreed) {
     return keep(((CalibrationRun.Outcome.Done) outcome).calibration(), kept, site.data());
   }
 
-  private static AudioBackend lockable(Site site, String name) {
-    if (name.equals(BuiltInRig.NAME)) {
+  private AudioBackend backend(Site site, Profile settings) {
+    if (settings.backend().equals(BuiltInRig.NAME) && settings.patching().reference().isEmpty()) {
       throw notLocked();
     }
-    return site.audio().named(name);
+    return rig.backend(
+        site.audio(),
+        settings.backend(),
+        Optional.of(StraightCable.inPlaceOf(settings)),
+        Optional.of(settings.patching().rig()));
   }
 
-  private SessionInfo look(Site site, AudioBackend backend, SessionRequest request)
+  /** A card's delay must be the same at each opening; a skew is, whatever the card does. */
+  private SessionInfo look(
+      Site site, AudioBackend backend, SessionRequest request, Patching patching)
       throws CaptureException {
     try (AudioSession session = site.audio().open(backend, live.profile(), request)) {
-      if (!session.info().sampleLocked()) {
+      if (patching.reference().isEmpty() && !session.info().sampleLocked()) {
         throw notLocked();
       }
       return session.info();

@@ -18,6 +18,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One measurement through an open session, by the best way round the sound card that is at hand.
@@ -41,26 +42,16 @@ record LiveReading(
   }
 
   /**
-   * Against the reference where one is patched, else less a kept calibration that holds.
+   * Against the reference where one is patched, less the skew of the channels where that is kept;
+   * else less a kept calibration that holds.
    *
    * @param store where calibrations are kept
    */
-  Estimate take(CalibrationStore store) throws CaptureException, SetupException, IOException {
-    Repeatable reading = repeatable(store);
-    consent.ask(announcement());
-    return reading.take();
-  }
-
-  /** A measurement that can be made again and again, by the same way, without asking. */
-  interface Repeatable {
-    /** Plays, records and reads once. */
-    Estimate take() throws CaptureException;
-  }
-
-  /** What {@link #take} measures, to be made when and as often as wanted. */
   Repeatable repeatable(CalibrationStore store) throws SetupException {
     if (profile.patching().reference().isPresent()) {
-      return live()::referenced;
+      Optional<Calibration> skew =
+          CalibrationStore.skew(made(store), session.info(), profile.patching());
+      return skew.isPresent() ? new LessSkew(live(), skew.get()) : live()::referenced;
     }
     Lookup lookup = lookup(store);
     return lookup instanceof Lookup.Holds holds
@@ -88,9 +79,14 @@ record LiveReading(
     if (!session.info().sampleLocked()) {
       return new Lookup.Refused(session.info().backend() + " shifts it with each opening");
     }
-    List<Calibration> kept = new ArrayList<>(profile.calibration().stream().toList());
-    kept.addAll(store.all());
-    return CalibrationStore.choose(kept, session.info(), profile.patching().rig());
+    return CalibrationStore.choose(made(store), session.info(), profile.patching().rig());
+  }
+
+  /** The profile's own before all others. */
+  private List<Calibration> made(CalibrationStore store) throws SetupException {
+    List<Calibration> made = new ArrayList<>(profile.calibration().stream().toList());
+    made.addAll(store.all());
+    return made;
   }
 
   private String hint() {

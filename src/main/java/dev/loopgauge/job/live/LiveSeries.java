@@ -58,11 +58,14 @@ public final class LiveSeries {
       throws CaptureException, SetupException, IOException {
     try (AudioSession session = target.openOn(backend)) {
       LiveReading live = target.reading(session, consent);
+      Repeatable way = live.repeatable(target.store());
+      if (readings.isEmpty()) {
+        way.notes().forEach(consent::say);
+      }
       consent.ask(live.announcement() + " The same at each block size.");
       consent = consent.agreed();
       Soak soak = new Soak(target.settings().plan().takeSeconds(session.info()));
-      Optional<CaptureException> end =
-          new Takes(live.repeatable(target.store()), soak).until(() -> isEnough(soak), () -> {});
+      Optional<CaptureException> end = new Takes(way, soak).until(() -> isEnough(soak), () -> {});
       end.ifPresent(why -> note("broke-off", size, why.getMessage(), why.hint()));
       add(size, soak);
     } catch (CaptureException e) {

@@ -33,21 +33,28 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   Answer once(boolean tellApart) throws CaptureException, SetupException, IOException {
     Estimate estimate;
     Optional<ChosenPath> chosen;
+    List<String> notes;
     try (AudioSession session = target.open()) {
       chosen = run.chosen(session.info());
-      estimate = target.reading(session, run.consent()).playingAgain().take(target.store());
+      LiveReading reading = target.reading(session, run.consent()).playingAgain();
+      Repeatable way = reading.repeatable(target.store());
+      run.consent().ask(reading.announcement());
+      estimate = way.take();
+      notes = way.notes();
     }
     Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
     boolean again = size.isPresent() && (tellApart || run.consent().wantsAnother(size.get()));
-    return answer(estimate, again ? Optional.of(toldApart(comparison.get())) : comparison);
+    return answer(estimate, again ? Optional.of(toldApart(comparison.get())) : comparison, notes);
   }
 
   /** Measures a patch cable first, and takes its delay off. */
   Answer afterCable(Instant now) throws CaptureException, IOException {
     try (AudioSession session = target.open()) {
       Estimate estimate = target.reading(session, run.consent()).playingAgain().afterCable(now);
-      return answer(estimate, run.chosen(session.info()).flatMap(path -> path.compare(estimate)));
+      Optional<Comparison> comparison =
+          run.chosen(session.info()).flatMap(path -> path.compare(estimate));
+      return answer(estimate, comparison, List.of());
     }
   }
 
@@ -76,12 +83,12 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
     }
   }
 
-  private Answer answer(Estimate estimate, Optional<Comparison> comparison) {
+  private Answer answer(Estimate estimate, Optional<Comparison> comparison, List<String> notes) {
     Optional<HostCheck> check = run.request().reported().check(estimate);
     JudgedReading reading =
         run.chosen()
             .map(path -> path.judge(estimate, comparison, check))
             .orElseGet(() -> JudgedReading.ofNoPath(estimate, check));
-    return Answer.measured(MeasurementDocument.of(command, reading, List.of()));
+    return Answer.measured(MeasurementDocument.of(command, reading, notes));
   }
 }

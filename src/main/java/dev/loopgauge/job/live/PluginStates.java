@@ -20,8 +20,10 @@ import dev.loopgauge.verify.StateReading;
 import dev.loopgauge.verify.verdict.JudgedReading;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Has somebody put a plug-in into one state after another, and measures each. Channels are opened
@@ -35,7 +37,7 @@ import java.util.Optional;
 record PluginStates(
     LiveRun run, LiveTarget target, Optional<ChannelPair> witness, boolean throughProgram) {
   /** One look at the path: its delay, and what the graph reports for it where there is a graph. */
-  private record Look(Estimate estimate, Optional<ReportedDelay> stated) {}
+  private record Look(Estimate estimate, Optional<ReportedDelay> stated, List<String> notes) {}
 
   /**
    * Reads each state.
@@ -47,6 +49,7 @@ record PluginStates(
     boolean announced = false;
     List<StateReading> readings = new ArrayList<>();
     List<Estimate> estimates = new ArrayList<>();
+    Set<String> notes = new LinkedHashSet<>();
     for (String state : states) {
       String task = "Put the plug-in into this state: " + state + ".";
       Look path = announced ? next(task) : first(task);
@@ -63,10 +66,11 @@ record PluginStates(
         other = Optional.of(seen.measurement());
       }
       estimates.add(found);
+      notes.addAll(path.notes());
       readings.add(
           new StateReading(state, found.measurement(), reported(path, found, state), other));
     }
-    return answer(readings, estimates);
+    return answer(readings, estimates, List.copyOf(notes));
   }
 
   private Patching besidesReference(ChannelPair pair) {
@@ -100,9 +104,11 @@ record PluginStates(
     LiveReading reading = what.reading(session, run.consent().agreed());
     if (throughProgram && session instanceof GraphSession graph) {
       Estimate estimate = reading.throughProgram();
-      return new Look(estimate, Optional.of(ReportedDelay.ofSamples(graph.stated(0, 0).samples())));
+      return new Look(
+          estimate, Optional.of(ReportedDelay.ofSamples(graph.stated(0, 0).samples())), List.of());
     }
-    return new Look(reading.repeatable(what.store()).take(), Optional.empty());
+    Repeatable way = reading.repeatable(what.store());
+    return new Look(way.take(), Optional.empty(), way.notes());
   }
 
   /** Two numbers that hold different delays of the card have no difference that means anything. */
@@ -141,13 +147,13 @@ record PluginStates(
             List.of()));
   }
 
-  private Answer answer(List<StateReading> readings, List<Estimate> estimates) {
+  private Answer answer(List<StateReading> readings, List<Estimate> estimates, List<String> notes) {
     List<StateCheck> checks =
         StateCheck.of(readings, throughProgram ? Reported.PATH : Reported.PLUGIN);
     int shown = readings.get(0).state().equals(StateCheck.BYPASSED) && readings.size() > 1 ? 1 : 0;
     JudgedReading reading =
         ChosenPath.judge(run.chosen(), estimates.get(shown), checks.get(shown).host());
     return Answer.measured(
-        MeasurementDocument.of("host", reading.withStates(checks), List.of()).withStates(checks));
+        MeasurementDocument.of("host", reading.withStates(checks), notes).withStates(checks));
   }
 }

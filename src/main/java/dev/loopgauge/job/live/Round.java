@@ -124,10 +124,11 @@ record Round(
             request.arrival(),
             consent.agreed(),
             Playing.AGAIN);
-    Estimate estimate = reading.repeatable(site.data().calibrations()).take();
+    Repeatable way = reading.repeatable(site.data().calibrations());
+    Estimate estimate = way.take();
     ChosenPath chosen = new ChosenPath(chain, path, request.allowSamples(), facts);
     MeasurementDocument document =
-        MeasurementDocument.of("measure", chosen.judge(estimate, Optional.empty()), List.of());
+        MeasurementDocument.of("measure", chosen.judge(estimate, Optional.empty()), way.notes());
     record.done(path.name(), Answer.measured(document));
     consent.say(row(path, document.line()));
     return document.measurement().isPresent();

@@ -59,8 +59,9 @@ public record SoakJob(LiveRequest request, double minutes) {
       LiveReading live, Optional<ChosenPath> chosen, CalibrationStore store, Consumer<Answer> soFar)
       throws CaptureException, SetupException, IOException {
     Consent consent = live.consent();
-    LiveReading.Repeatable reading = live.repeatable(store);
+    Repeatable reading = live.repeatable(store);
     Soak soak = new Soak(live.profile().plan().takeSeconds(live.session().info()));
+    reading.notes().forEach(consent::say);
     consent.ask(live.announcement() + " Again and again for " + time(minutes) + ".");
     if (consent.person().present()) {
       consent.say("Enter ends it with what was seen so far.");

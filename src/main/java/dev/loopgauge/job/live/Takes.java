@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param reading what each take measures
  * @param soak keeps count
  */
-record Takes(LiveReading.Repeatable reading, Soak soak) {
+record Takes(Repeatable reading, Soak soak) {
   /** After these the session may go on. */
   static final EnumSet<CaptureException.Kind> PASSING =
       EnumSet.of(CaptureException.Kind.SHORT, CaptureException.Kind.TIMED_OUT);

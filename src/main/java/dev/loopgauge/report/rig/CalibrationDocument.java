@@ -24,10 +24,15 @@ public record CalibrationDocument(
   @Override
   public String text() {
     Sheet sheet =
-        new Sheet()
-            .line("CALIBRATED: the delay of the sound card itself, to be taken off.")
-            .row("cable", calibration.told())
-            .row("holds for", calibration.conditions());
+        calibration.referenceReturn().isPresent()
+            ? new Sheet()
+                .line("CALIBRATED: the skew of two pairs of channels, to be taken off.")
+                .row("skew", calibration.told())
+            : new Sheet()
+                .line("CALIBRATED: the delay of the sound card itself, to be taken off.")
+                .row("cable", calibration.told());
+    sheet.row("holds for", calibration.conditions());
+    calibration.doubt().ifPresent(doubt -> sheet.row("note", doubt));
     files.forEach(file -> sheet.row("kept in", file.toString()));
     return sheet.toString();
   }

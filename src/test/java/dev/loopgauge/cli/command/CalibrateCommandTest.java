@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -77,6 +78,71 @@ class CalibrateCommandTest {
 
     assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode());
     assertFalse(Files.exists(data.resolve("calibrations")));
+  }
+
+  @Test
+  void besideAReferenceTheSkewIsTakenOutOnABackendThatShiftsToo() {
+    Run kept = skew(CARD + 2, "calibrate", "--json");
+    assertEquals(ExitCode.GOOD, kept.exitCode(), kept.err());
+    Map<?, ?> calibration = (Map<?, ?>) kept.json().get("calibration");
+    assertEquals(2, ((Number) calibration.get("delaySamples")).doubleValue(), 0.01);
+    assertEquals(
+        List.of(2, 2, 1, 1),
+        Stream.of("send", "return", "referenceSend", "referenceReturn")
+            .map(key -> ((Number) calibration.get(key)).intValue())
+            .toList());
+
+    Run run = skew(CARD + 2 + 595, "measure", "--json");
+    Map<?, ?> measurement = (Map<?, ?>) run.json().get("measurement");
+    assertEquals("referenced", measurement.get("method"));
+    assertEquals(595, ((Number) measurement.get("delaySamples")).doubleValue(), 0.01);
+    assertTrue(run.json().get("notes").toString().contains("is taken off: +2.00"), run.out());
+  }
+
+  @Test
+  void aSkewBeyondASampleIsKeptWithAQuestion() {
+    String like = skew(CARD, "calibrate").out();
+    assertTrue(like.startsWith("CALIBRATED: the skew of two pairs of channels"), like);
+    assertFalse(like.contains("is the path still patched?"), like);
+
+    String unlike = skew(CARD + 2, "calibrate").out().replaceAll("\\s+", " ");
+    assertTrue(unlike.contains("note more than 1 sample: right if one pair"), unlike);
+    assertTrue(unlike.contains("is the path still patched?"), unlike);
+  }
+
+  @Test
+  void aPathStillPatchedIsRefusedAndNothingKept() {
+    Run run = skew(CARD + 595, "calibrate", "--json");
+
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode());
+    Map<?, ?> finding = (Map<?, ?>) ((List<?>) run.json().get("findings")).get(0);
+    assertEquals("beyond-window", finding.get("code"));
+    assertEquals(
+        "is the path still patched? join send 2 straight to return 2 with a cable",
+        finding.get("hint"));
+    assertFalse(Files.exists(data.resolve("calibrations")));
+  }
+
+  /** On a card that is later by another amount at each opening. */
+  private Run skew(int delay, String command, String... more) {
+    ScriptedSession[] openings =
+        IntStream.range(0, 4)
+            .map(opening -> 100 * opening)
+            .mapToObj(
+                later ->
+                    session(
+                        "java-sound",
+                        256,
+                        wires(2).join(0, 0, delay + later, 1).join(1, 1, CARD + later, 1)))
+            .toArray(ScriptedSession[]::new);
+    String[] reference = {"--reference-send", "1", "--reference-return", "1"};
+    return bench.typed(
+        "\n",
+        backend("java-sound", openings),
+        args(
+            command,
+            "java-sound",
+            Stream.of(reference, more).flatMap(Stream::of).toArray(String[]::new)));
   }
 
   @Test

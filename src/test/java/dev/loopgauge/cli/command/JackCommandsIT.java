@@ -74,6 +74,25 @@ class JackCommandsIT {
   }
 
   @Test
+  void aKeptSkewTakesOutWhatTwoPairsOfChannelsDifferBy() throws Exception {
+    String[] quick = {"--seconds", "0.5", "--repeat", "1", "--max-delay", "0.1"};
+    String[] channels = Stream.of(REFERENCED, quick).flatMap(Stream::of).toArray(String[]::new);
+    try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024)) {
+      try (DelayClient cables = rig(server, CABLE, DelayLine.of(7))) {
+        Run kept = cleanly(server, "calibrate", channels);
+        assertEquals(ExitCode.GOOD, kept.exitCode(), kept.out() + kept.err());
+      }
+      try (DelayClient rig = rig(server, CABLE, DelayLine.of(7 + 595))) {
+        Run run = cleanly(server, "measure", channels);
+        assertEquals(595, delaySamples(run), 0.05);
+        assertTrue(run.out().contains("is taken off: +7.00"), run.out());
+        Run patched = cleanly(server, "calibrate", channels);
+        assertEquals(ExitCode.NOT_TRUSTWORTHY, patched.exitCode(), patched.out());
+      }
+    }
+  }
+
+  @Test
   void checksThePatch() throws Exception {
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024);
         DelayClient rig = rig(server, CABLE, DelayLine.of(480))) {

@@ -1,6 +1,7 @@
 package dev.loopgauge.job.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -113,7 +114,38 @@ class JobsTest {
   /** The built-in rig has a card of its own at each opening. */
   @Test
   void refusesToCalibrateWhatShifts() {
-    assertThrows(UsageException.class, () -> new CalibrateJob(live(), true).run(site));
+    LiveChoice lone = live(Optional.of(2), Optional.empty());
+    assertThrows(
+        UsageException.class, () -> new CalibrateJob(lone, RigChoice.FLAWLESS, true).run(site));
+    assertEquals(List.of(), calibrations());
+  }
+
+  @Test
+  void aSkewOfTheChannelsIsTakenOffWhatIsMeasuredLater() throws Exception {
+    RigChoice skewed = new RigChoice(List.of("skew=-1.375"), 1);
+    Answer before = new MeasureJob(request(skewed), false, false).run(site);
+    Answer kept = new CalibrateJob(live(), skewed, false).run(site);
+    Answer after = new MeasureJob(request(skewed), false, false).run(site);
+
+    assertEquals(248 - 1.375, number(json(before), "measurement", "delaySamples"), 0.05);
+    assertEquals(Ending.GOOD, kept.ending());
+    assertEquals(-1.375, number(json(kept), "calibration", "delaySamples"), 0.05);
+    assertEquals(1, number(json(kept), "calibration", "referenceReturn"));
+    assertEquals(248, number(json(after), "measurement", "delaySamples"), 0.05);
+    assertTrue(
+        number(json(after), "measurement", "uncertaintySamples")
+            > number(json(before), "measurement", "uncertaintySamples"));
+    assertNull(json(before).get("notes"));
+    assertTrue(json(after).get("notes").toString().contains("is taken off: -1.375"));
+  }
+
+  @Test
+  void aPathStillPatchedIsNoCableAndNothingIsKept() throws Exception {
+    Answer refused =
+        new CalibrateJob(live(), new RigChoice(List.of("skew=51"), 1), false).run(site);
+
+    assertEquals(Ending.NOT_TRUSTWORTHY, refused.ending());
+    assertTrue(refused.document().text().contains("is the path still patched?"));
     assertEquals(List.of(), calibrations());
   }
 
@@ -131,15 +163,19 @@ class JobsTest {
   }
 
   private static LiveChoice live() {
+    return live(Optional.empty(), Optional.empty());
+  }
+
+  private static LiveChoice live(Optional<Integer> channel, Optional<Integer> reference) {
     DeviceChoice device =
         new DeviceChoice(
             Optional.of(BuiltInRig.NAME),
             Optional.empty(),
             Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
+            channel,
+            channel,
+            reference,
+            reference,
             Optional.empty(),
             Optional.empty());
     return new LiveChoice(Optional.empty(), device, StimulusChoice.NONE);

@@ -13,6 +13,8 @@ import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Comparison;
+import dev.loopgauge.verify.HostCheck;
+import dev.loopgauge.verify.ReportedDelay;
 import dev.loopgauge.verify.Verdict;
 import dev.loopgauge.verify.verdict.JudgedReading;
 import java.math.BigDecimal;
@@ -178,6 +180,13 @@ class MeasurementDocumentTest {
     MeasurementDocument document = document(Samples.found(Method.UNCALIBRATED), Optional.empty());
     assertTrue(document.text().contains("  723.018 samples          15.0629 ms"), document.text());
     assertFalse(document.text().contains("±"), document.text());
+    String checked =
+        HostCheckRecord.of(
+                HostCheck.of(
+                    Samples.measurement(Method.UNCALIBRATED), ReportedDelay.ofSamples(595)))
+            .text()
+            .orElseThrow();
+    assertTrue(checked.endsWith("own delay is in the reading of 723.018 samples"), checked);
     Map<?, ?> json = (Map<?, ?>) document.json().get("measurement");
     assertEquals(new BigDecimal("0.036"), json.get("uncertaintySamples"));
   }
