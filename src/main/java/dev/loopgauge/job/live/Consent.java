@@ -5,6 +5,7 @@ import dev.loopgauge.job.Person;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.verify.ReportedDelay;
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -116,6 +117,11 @@ record Consent(Person person, boolean makesSound, boolean given) {
     if (makesSound) {
       person.say(sentence);
     }
+  }
+
+  /** Says what a measurement takes for granted. */
+  void note(List<String> notes) {
+    notes.forEach(note -> say("Note: " + note + "."));
   }
 
   /** Says something between questions. */

@@ -60,7 +60,7 @@ public final class LiveSeries {
       LiveReading live = target.reading(session, consent);
       Repeatable way = live.repeatable(target.store());
       if (readings.isEmpty()) {
-        way.notes().forEach(consent::say);
+        consent.note(way.notes());
       }
       consent.ask(live.announcement() + " The same at each block size.");
       consent = consent.agreed();

@@ -61,7 +61,7 @@ public record SoakJob(LiveRequest request, double minutes) {
     Consent consent = live.consent();
     Repeatable reading = live.repeatable(store);
     Soak soak = new Soak(live.profile().plan().takeSeconds(live.session().info()));
-    reading.notes().forEach(consent::say);
+    consent.note(reading.notes());
     consent.ask(live.announcement() + " Again and again for " + time(minutes) + ".");
     if (consent.person().present()) {
       consent.say("Enter ends it with what was seen so far.");

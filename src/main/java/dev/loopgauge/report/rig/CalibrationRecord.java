@@ -62,15 +62,18 @@ public record CalibrationRecord(
     return Set.of("referenceSend", "referenceReturn");
   }
 
-  /** The cable's delay in words; of a skew with its sign. */
+  /** The cable's delay in words. */
   String told() {
-    double samples = delaySamples.doubleValue();
-    double uncertainty = uncertaintySamples.doubleValue();
-    String ms = " samples  " + Numbers.plain(delayMs.doubleValue(), MOST_DECIMALS) + " ms";
-    return referenceReturn.isPresent()
-        ? Numbers.signedPlusMinus(samples, uncertainty, MOST_DECIMALS)
-            + (ms + (samples < 0 ? ", before" : ", after") + " the reference")
-        : Numbers.plusMinus(samples, uncertainty, MOST_DECIMALS) + ms;
+    if (referenceReturn.isEmpty()) {
+      return told(delaySamples, delayMs);
+    }
+    String order = delaySamples.signum() < 0 ? ", before" : ", after";
+    return told(delaySamples.abs(), delayMs.abs()) + order + " the reference";
+  }
+
+  private String told(BigDecimal samples, BigDecimal ms) {
+    return Numbers.plusMinus(samples.doubleValue(), uncertaintySamples.doubleValue(), MOST_DECIMALS)
+        + (" samples  " + Numbers.plain(ms.doubleValue(), MOST_DECIMALS) + " ms");
   }
 
   /** What it holds for, in words. */

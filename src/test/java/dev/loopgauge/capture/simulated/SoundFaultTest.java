@@ -2,6 +2,7 @@ package dev.loopgauge.capture.simulated;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.Take;
@@ -53,6 +54,24 @@ final class SoundFaultTest {
   @Test
   void overloadOfSilenceIsSilence() {
     assertEquals(0, rms(on("clip=-6", new double[100])));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {3, -3, 100, -100})
+  void aSkewMovesTheSoundEitherWay(int samples) {
+    double[] click = new double[1_000];
+    click[500] = 1;
+    double[] moved = on("skew=" + samples, click);
+    assertEquals(1, moved[500 + samples], 1e-12);
+    assertEquals(0, moved[500], 1e-12);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"skew=101", "skew=-101"})
+  void aSkewIsThatOfACard(String fault) {
+    FaultFormatException refused =
+        assertThrows(FaultFormatException.class, () -> FaultFormat.parse(fault));
+    assertTrue(refused.getMessage().contains("must be -100 to 100 samples"));
   }
 
   @Test

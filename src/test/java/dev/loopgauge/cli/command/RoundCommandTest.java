@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -92,6 +93,35 @@ class RoundCommandTest {
         run.out().contains(": all 3 paths measured as they should be; 1 without a patch.\n"),
         run.out());
     assertTrue(run.err().contains("\nhouse  WITHIN: house matches its budget"), run.err());
+  }
+
+  /** The house is on send 2 and return 3, the ears on the same send and another return. */
+  @Test
+  void takesTheSkewOffThePathThatItIsOf() {
+    String[] house = {"--send", "2", "--return", "3"};
+    String[] rest = {
+      "--backend=java-sound", "--reference-send=1", "--reference-return=1", "--seconds=0.5", "--yes"
+    };
+    ScriptedSession[] cables =
+        Stream.generate(
+                () ->
+                    session(
+                        "java-sound",
+                        256,
+                        LiveBench.wires(2).join(0, 0, CARD + 5, 1).join(1, 1, CARD, 1)))
+            .limit(4)
+            .toArray(ScriptedSession[]::new);
+    Run kept =
+        bench.run(
+            List.of(backend("java-sound", cables)),
+            Stream.of(new String[] {"calibrate"}, house, rest)
+                .flatMap(Stream::of)
+                .toArray(String[]::new));
+    assertEquals(ExitCode.GOOD, kept.exitCode(), kept.out() + kept.err());
+
+    Run run = agreed(session("java-sound", 256, patched(30, 158 + 5, 94)), "--json");
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
+    assertEquals(1, run.out().split("is taken off: \\+5.00", -1).length - 1, run.out());
   }
 
   @Test

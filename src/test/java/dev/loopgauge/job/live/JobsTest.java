@@ -137,6 +137,16 @@ class JobsTest {
             > number(json(before), "measurement", "uncertaintySamples"));
     assertNull(json(before).get("notes"));
     assertTrue(json(after).get("notes").toString().contains("is taken off: -1.375"));
+    assertTrue(kept.document().text().contains("skew         1.375 ± "), kept.document().text());
+    assertTrue(kept.document().text().contains("before the reference"), kept.document().text());
+  }
+
+  @Test
+  void aSoakTakesTheSkewOffToo() throws Exception {
+    new CalibrateJob(live(), new RigChoice(List.of("skew=3"), 1), false).run(site);
+    Answer soaked = new SoakJob(request(RigChoice.FLAWLESS), 0.1).run(site, new SoFar());
+
+    assertEquals(248 - 3, number(json(soaked), "soak", "delaySamples"), 0.05);
   }
 
   @Test
