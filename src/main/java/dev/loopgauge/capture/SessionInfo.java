@@ -13,6 +13,8 @@ import dev.loopgauge.signal.SampleRate;
  * @param sampleLocked whether the offset between playing and recording is the same at each opening,
  *     so that a stored calibration holds
  * @param rateSource how it is known that the devices run at that rate
+ * @param latestSamples by how many samples at the most what is recorded comes after what is played,
+ *     converters left aside
  */
 public record SessionInfo(
     String backend,
@@ -21,7 +23,14 @@ public record SessionInfo(
     SampleRate rate,
     int bufferSamples,
     boolean sampleLocked,
-    RateSource rateSource) {
+    RateSource rateSource,
+    int latestSamples) {
+  /**
+   * How many device buffers may lie between playing and recording where nobody knows: one on either
+   * side, and as much again in the system between. (Common practice, no source.)
+   */
+  private static final int BUFFERS_ON_THE_WAY = 4;
+
   /** A session whose server says at which rate it runs. */
   public SessionInfo(
       String backend,
@@ -30,6 +39,14 @@ public record SessionInfo(
       SampleRate rate,
       int bufferSamples,
       boolean sampleLocked) {
-    this(backend, output, input, rate, bufferSamples, sampleLocked, RateSource.SERVER);
+    this(
+        backend,
+        output,
+        input,
+        rate,
+        bufferSamples,
+        sampleLocked,
+        RateSource.SERVER,
+        BUFFERS_ON_THE_WAY * bufferSamples);
   }
 }

@@ -35,14 +35,14 @@ final class LiveFindings {
 
   /** That turns were played again is told; the number doesn't suffer from it. */
   static Finding playedAgain(Turns turns) {
-    String more = turns.incidents().size() > 1 ? " and more of it" : "";
+    String more = turns.incidents().size() > 1 ? ", and more" : "";
     return Finding.told(
         FindingCode.DROPOUT,
         "%s lost sound and %s played again: %s%s"
             .formatted(
                 turns.lost() == 1 ? "one turn" : turns.lost() + " turns",
                 turns.lost() == 1 ? "was" : "were",
-                turns.incidents().get(0).text(),
+                turns.incidents().get(0).text().replaceFirst("[.]$", ""),
                 more),
         "close other programs or take a larger buffer, so that the show doesn't lose sound either");
   }

@@ -27,12 +27,6 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
   /** Lets the rig ring out, and the feedback guard see what grows. */
   private static final double TAIL_SECONDS = 0.35;
 
-  /**
-   * How many device buffers may lie between playing and recording: one on either side, and as much
-   * again in the system between. (Common practice, no source.)
-   */
-  private static final int BUFFERS_ON_THE_WAY = 4;
-
   private static final double CONVERTER_SECONDS = 0.1;
 
   /**
@@ -62,8 +56,8 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
 
   /** The longest delay looked for against what was played: the card's own comes on top. */
   double maxDelayWithCardSeconds(SessionInfo info) {
-    double buffers = (double) BUFFERS_ON_THE_WAY * info.bufferSamples() / info.rate().hertz();
-    return maxDelaySeconds + buffers + CONVERTER_SECONDS;
+    double card = (double) info.latestSamples() / info.rate().hertz();
+    return maxDelaySeconds + card + CONVERTER_SECONDS;
   }
 
   /** How long one take of this plan is, in seconds. */

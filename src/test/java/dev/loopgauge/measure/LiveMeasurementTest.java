@@ -291,7 +291,7 @@ class LiveMeasurementTest {
 
   private static Estimate running(RateSource source, Optional<DeviceRate> rate)
       throws CaptureException {
-    SessionInfo info = new SessionInfo("java-sound", "A", "B", RATE, 256, false, source);
+    SessionInfo info = new SessionInfo("java-sound", "A", "B", RATE, 256, false, source, 1_024);
     Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
     ScriptedSession.Answer answer = take -> new Capture(good.to(take).returns(), List.of(), rate);
     return new LiveMeasurement(new ScriptedSession(info, answer), REFERENCED, PLAN).referenced();

@@ -30,6 +30,7 @@ final class Duplex implements AutoCloseable {
   // Guarded by this.
   private Optional<LineTake> take = Optional.empty();
   private Optional<CaptureException> failure = Optional.empty();
+  private long playedFrom;
   private long played;
   private long recorded;
   private long verified;
@@ -60,6 +61,7 @@ final class Duplex implements AutoCloseable {
     await(() -> recorded > 0);
     if (player.isPresent()) {
       played = recorded;
+      playedFrom = played;
       lines.output().orElseThrow().start();
       daemon("play", () -> run(() -> keepPlaying(player.get()))).start();
       await(() -> verified > 0);
@@ -97,6 +99,16 @@ final class Duplex implements AutoCloseable {
       look();
     }
     return over;
+  }
+
+  /**
+   * By how many frames what is played is recorded later, at the most: as far as the device's counts
+   * are apart, and a step of each. Known once the flow has started.
+   */
+  synchronized int latest() {
+    return player.isEmpty()
+        ? 0
+        : (int) Math.max(0, Math.ceil(watch.offset() - playedFrom) + 2 * watch.step());
   }
 
   /** Ends the flow and closes the lines. Never throws; gives up on a line that can't be closed. */

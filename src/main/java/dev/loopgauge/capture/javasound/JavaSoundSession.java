@@ -11,7 +11,7 @@ import dev.loopgauge.signal.SampleRate;
 /** Takes on a flow of sound that runs from opening to closing, or until sound is lost. */
 final class JavaSoundSession implements AudioSession {
   private final SessionRequest request;
-  private final SessionInfo info;
+  private SessionInfo info;
   private final Opener opener;
   private final long stallNanos;
   private Duplex flow;
@@ -40,10 +40,11 @@ final class JavaSoundSession implements AudioSession {
   static JavaSoundSession start(Opener opener, SessionRequest request, long stallNanos)
       throws CaptureException {
     OpenLines lines = opener.open();
-    return new JavaSoundSession(request, info(lines), opener, flow(lines, stallNanos), stallNanos);
+    Duplex flow = flow(lines, stallNanos);
+    return new JavaSoundSession(request, info(lines, flow), opener, flow, stallNanos);
   }
 
-  private static SessionInfo info(OpenLines lines) {
+  private static SessionInfo info(OpenLines lines, Duplex flow) {
     PcmLine output = lines.output().orElse(lines.input());
     return new SessionInfo(
         JavaSoundBackend.NAME,
@@ -52,7 +53,8 @@ final class JavaSoundSession implements AudioSession {
         lines.rate(),
         output.bufferFrames(),
         false,
-        lines.source());
+        lines.source(),
+        flow.latest());
   }
 
   private static Duplex flow(OpenLines lines, long stallNanos) throws CaptureException {
@@ -92,7 +94,10 @@ final class JavaSoundSession implements AudioSession {
       OpenLines lines = opener.open();
       flow = flow(lines, stallNanos);
       lost = false;
-      if (!info(lines).equals(info)) {
+      SessionInfo now = info(lines, flow);
+      boolean same = now.rate().equals(info.rate()) && now.bufferSamples() == info.bufferSamples();
+      info = now;
+      if (!same) {
         throw new CaptureException(
             CaptureException.Kind.GONE,
             "\"%s\" opens otherwise than before sound was lost.".formatted(info.input()),

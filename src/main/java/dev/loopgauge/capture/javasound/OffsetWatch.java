@@ -59,6 +59,16 @@ final class OffsetWatch {
         : OptionalLong.empty();
   }
 
+  /** By how many frames recording is ahead of playing; 0 before a window is full. */
+  double offset() {
+    return Double.isNaN(previous) ? 0 : previous;
+  }
+
+  /** The smallest step in which frames are counted; large before there was one. */
+  long step() {
+    return step;
+  }
+
   /** Up to which recorded frame nothing has come apart. */
   long verified() {
     return verified;
