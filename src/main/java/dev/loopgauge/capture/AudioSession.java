@@ -23,6 +23,20 @@ public interface AudioSession extends AutoCloseable {
   Capture capture(Take take) throws CaptureException;
 
   /**
+   * Records without end, the sends silent, and returns when the listener has enough. Memory doesn't
+   * grow however long that takes. Lost frames don't end it: they are counted and told.
+   *
+   * @param listener called by this thread
+   * @throws CaptureException when the device went away, or the session can only record takes
+   */
+  default void stream(BlockListener listener) throws CaptureException {
+    throw new CaptureException(
+        CaptureException.Kind.UNSUPPORTED_FORMAT,
+        info().backend() + " records takes here, not a stream.",
+        "Choose another back end.");
+  }
+
+  /**
    * Makes a session that lost sound usable again, where it isn't. The offset between playing and
    * recording may be another one from then on.
    *

@@ -19,7 +19,7 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
   private final ServerClient client;
   private final ServerPort[] ports;
   private final int blockSize;
-  private final AtomicReference<CallbackTake> current;
+  private final AtomicReference<Running> current;
   private final ServerWatch watch;
   private final CountDownLatch left = new CountDownLatch(1);
   private volatile boolean leaving;
@@ -29,7 +29,7 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
       ServerClient client,
       List<ServerPort> ports,
       int blockSize,
-      AtomicReference<CallbackTake> current,
+      AtomicReference<Running> current,
       ServerWatch watch) {
     this.client = client;
     this.ports = ports.toArray(new ServerPort[0]);
@@ -50,9 +50,9 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
       watch.blockSize(block);
       int length = Math.min(block, blockSize);
       rest(ports, length);
-      CallbackTake take = current.get();
-      if (take != null) {
-        move(take, take.frameAt(client.blockTime(), block), ports, length);
+      Running running = current.get();
+      if (running != null) {
+        move(running, client.blockTime(), block, ports, length);
       }
     } catch (RuntimeException e) {
       watch.callbackFailed(e);
@@ -60,11 +60,11 @@ abstract class BlockCallback implements JackLibrary.JackProcessCallback {
     return GO_ON;
   }
 
-  /** What the ports get in each block before any take. */
+  /** What the ports get in each block before anything else. */
   abstract void rest(ServerPort[] ports, int length);
 
-  /** Moves a block between the ports and the take. */
-  abstract void move(CallbackTake take, int frame, ServerPort[] ports, int length);
+  /** Moves a block between the ports and what runs. */
+  abstract void move(Running running, long time, int block, ServerPort[] ports, int length);
 
   /**
    * Ends the server's thread from within, and waits until it has ended. The server's library would

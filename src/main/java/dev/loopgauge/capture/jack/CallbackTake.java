@@ -14,7 +14,7 @@ import java.util.concurrent.atomic.AtomicLong;
  * block to the frames that the server's clock gives it; the measuring thread looks on. Moving sound
  * allocates nothing.
  */
-final class CallbackTake {
+final class CallbackTake implements Running {
   private static final long NOT_STARTED = -1;
   private static final int BLOCKS_AHEAD = 2;
 
@@ -62,6 +62,24 @@ final class CallbackTake {
     return (int) (blockTime - start.get());
   }
 
+  @Override
+  public void play(long time, int block, ServerPort[] ports, int length) {
+    int frame = frameAt(time, block);
+    for (int i = 0; i < ports.length; i++) {
+      play(i, frame, ports[i].block(length), length);
+    }
+    played.block(frame, length);
+  }
+
+  @Override
+  public void record(long time, int block, ServerPort[] ports, int length) {
+    int frame = frameAt(time, block);
+    for (int i = 0; i < ports.length; i++) {
+      record(i, frame, ports[i].block(length), length);
+    }
+    recorded.block(frame, length);
+  }
+
   /** Writes a send's part of a block; where the take has nothing, it leaves the port as it is. */
   void play(int send, int frame, FloatBuffer port, int block) {
     int from = Math.max(frame, 0);
@@ -105,13 +123,13 @@ final class CallbackTake {
     return signals;
   }
 
-  /** The server lost time since the last look. */
-  void xrun() {
+  @Override
+  public void xrun() {
     xruns.add(frameNow());
   }
 
-  /** The server has another block size now. */
-  void blockSizeChanged(int from, int to) {
+  @Override
+  public void blockSizeChanged(int from, int to) {
     incidents.add(
         new Incident(
             Incident.Kind.BLOCK_SIZE_CHANGED,

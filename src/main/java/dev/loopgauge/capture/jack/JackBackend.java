@@ -4,6 +4,7 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.FlowLimit;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
@@ -79,7 +80,7 @@ public final class JackBackend implements BlockSizeServer {
     try (ServerClient client = ServerLibrary.load().open("loopgauge-blocks")) {
       client.askForBlockSize(samples);
       for (int look = 0; look < MOST_LOOKS && client.blockSize() != samples; look++) {
-        TakeLimit.pause();
+        FlowLimit.pause();
       }
       if (client.blockSize() != samples) {
         throw unsupported(
@@ -96,7 +97,7 @@ public final class JackBackend implements BlockSizeServer {
     try {
       SessionInfo info = info(request, clients.rateHz(), clients.blockSize());
       addPorts(clients, request);
-      AtomicReference<CallbackTake> current = new AtomicReference<>();
+      AtomicReference<Running> current = new AtomicReference<>();
       return new JackSession(info, clients, current, clients.start(current, info));
     } catch (CaptureException | RuntimeException e) {
       clients.close();

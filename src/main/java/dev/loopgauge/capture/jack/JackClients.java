@@ -56,8 +56,7 @@ final class JackClients {
   }
 
   /** Lets the server run both clients, and patches their ports. */
-  ServerWatch start(AtomicReference<CallbackTake> current, SessionInfo info)
-      throws CaptureException {
+  ServerWatch start(AtomicReference<Running> current, SessionInfo info) throws CaptureException {
     int blockSize = info.bufferSamples();
     ServerWatch watch = new ServerWatch(recorder, blockSize, info.rate().hertz());
     player.activate(new PlayCallback(player, ports(sends), blockSize, current, watch));

@@ -1,8 +1,10 @@
 package dev.loopgauge.capture.jack;
 
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.FeedbackGuard;
+import dev.loopgauge.capture.FlowLimit;
 import dev.loopgauge.capture.GraphSession;
 import dev.loopgauge.capture.PortLatency;
 import dev.loopgauge.capture.SessionInfo;
@@ -19,19 +21,17 @@ public final class JackSession implements GraphSession {
   /** What the graph reports has settled once this many looks in a row see the same. */
   private static final int SAME_LOOKS = 25;
 
+  private static final String SERVER = "The audio server";
   private static final int MOST_LOOKS = 150;
 
   private final SessionInfo info;
   private final JackClients clients;
-  private final AtomicReference<CallbackTake> current;
+  private final AtomicReference<Running> current;
   private final ServerWatch watch;
   private boolean closed;
 
   JackSession(
-      SessionInfo info,
-      JackClients clients,
-      AtomicReference<CallbackTake> current,
-      ServerWatch watch) {
+      SessionInfo info, JackClients clients, AtomicReference<Running> current, ServerWatch watch) {
     this.info = info;
     this.clients = clients;
     this.current = current;
@@ -59,11 +59,32 @@ public final class JackSession implements GraphSession {
     }
   }
 
+  @Override
+  public void stream(BlockListener listener) throws CaptureException {
+    checkOpen();
+    watch.checkUnchanged();
+    CallbackStream running =
+        new CallbackStream(clients.returnCount(), info.bufferSamples(), info.rate().hertz());
+    current.set(running);
+    try {
+      FlowLimit limit = FlowLimit.ofStream(SERVER);
+      do {
+        FlowLimit.pause();
+        watch.check(running);
+        watch.checkBlockSize();
+        clients.checkPatches();
+        limit.check(running.progress());
+      } while (running.empty(listener));
+    } finally {
+      current.set(null);
+    }
+  }
+
   private void follow(Take take, CallbackTake running) throws CaptureException {
     FeedbackGuard guard = new FeedbackGuard(take, info.rate());
-    TakeLimit limit = new TakeLimit((double) take.frames() / info.rate().hertz());
+    FlowLimit limit = FlowLimit.ofTake(SERVER, (double) take.frames() / info.rate().hertz());
     while (!running.isComplete()) {
-      TakeLimit.pause();
+      FlowLimit.pause();
       watch.check(running);
       clients.checkPatches();
       checkFeedback(guard, running);
@@ -71,7 +92,7 @@ public final class JackSession implements GraphSession {
       limit.check(running.played().frames() + running.recorded().frames());
     }
     // The server tells of lost time and lost patches a moment later.
-    TakeLimit.pause();
+    FlowLimit.pause();
     watch.check(running);
     clients.checkPatches();
   }
@@ -114,7 +135,7 @@ public final class JackSession implements GraphSession {
     Stated last = new Stated(sendLatency(send), returnLatency(ret));
     int same = 0;
     for (int look = 0; look < MOST_LOOKS && same < SAME_LOOKS; look++) {
-      TakeLimit.pause();
+      FlowLimit.pause();
       Stated now = new Stated(sendLatency(send), returnLatency(ret));
       same = now.equals(last) ? same + 1 : 0;
       last = now;
@@ -136,7 +157,9 @@ public final class JackSession implements GraphSession {
 
   @Override
   public void close() {
-    closed = true;
-    clients.close();
+    if (!closed) {
+      closed = true;
+      clients.close();
+    }
   }
 }

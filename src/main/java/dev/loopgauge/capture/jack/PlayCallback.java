@@ -3,7 +3,7 @@ package dev.loopgauge.capture.jack;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 
-/** Plays the current take; silence before and after it. */
+/** Plays what runs; silence before and after it. */
 final class PlayCallback extends BlockCallback {
   private final float[] silence;
 
@@ -11,7 +11,7 @@ final class PlayCallback extends BlockCallback {
       ServerClient client,
       List<ServerPort> ports,
       int blockSize,
-      AtomicReference<CallbackTake> current,
+      AtomicReference<Running> current,
       ServerWatch watch) {
     super(client, ports, blockSize, current, watch);
     this.silence = new float[blockSize];
@@ -25,10 +25,7 @@ final class PlayCallback extends BlockCallback {
   }
 
   @Override
-  void move(CallbackTake take, int frame, ServerPort[] ports, int length) {
-    for (int i = 0; i < ports.length; i++) {
-      take.play(i, frame, ports[i].block(length), length);
-    }
-    take.played().block(frame, length);
+  void move(Running running, long time, int block, ServerPort[] ports, int length) {
+    running.play(time, block, ports, length);
   }
 }

@@ -3,13 +3,13 @@ package dev.loopgauge.capture.jack;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 
-/** Records the current take. */
+/** Records for what runs. */
 final class RecordCallback extends BlockCallback {
   RecordCallback(
       ServerClient client,
       List<ServerPort> ports,
       int blockSize,
-      AtomicReference<CallbackTake> current,
+      AtomicReference<Running> current,
       ServerWatch watch) {
     super(client, ports, blockSize, current, watch);
   }
@@ -20,10 +20,7 @@ final class RecordCallback extends BlockCallback {
   }
 
   @Override
-  void move(CallbackTake take, int frame, ServerPort[] ports, int length) {
-    for (int i = 0; i < ports.length; i++) {
-      take.record(i, frame, ports[i].block(length), length);
-    }
-    take.recorded().block(frame, length);
+  void move(Running running, long time, int block, ServerPort[] ports, int length) {
+    running.record(time, block, ports, length);
   }
 }

@@ -35,14 +35,14 @@ final class ServerWatch {
     callbackFailure.compareAndSet(null, failure);
   }
 
-  /** Notes in a take what happened since the last look, and throws when it can't go on. */
-  void check(CallbackTake take) throws CaptureException {
+  /** Notes what happened since the last look, and throws when it can't go on. */
+  void check(Running running) throws CaptureException {
     if (client.lostTime()) {
-      take.xrun();
+      running.xrun();
     }
     int now = blockSize;
     if (now != toldBlockSize) {
-      take.blockSizeChanged(toldBlockSize, now);
+      running.blockSizeChanged(toldBlockSize, now);
       toldBlockSize = now;
     }
     checkThere();
@@ -68,14 +68,19 @@ final class ServerWatch {
   /** Throws when the server is no longer the one that was opened; a take may start otherwise. */
   void checkUnchanged() throws CaptureException {
     checkThere();
+    checkBlockSize();
+    // Time lost before the take is no business of the take.
+    client.lostTime();
+  }
+
+  /** Throws when the server's block size is no longer the one that was opened. */
+  void checkBlockSize() throws CaptureException {
     if (blockSize != openedBlockSize) {
       throw gone(
           "The audio server's block size changed from %d to %d samples since the channels were opened."
               .formatted(openedBlockSize, blockSize),
           AGAIN);
     }
-    // Time lost before the take is no business of the take.
-    client.lostTime();
   }
 
   private static CaptureException gone(String text, String hint) {

@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.javasound;
 
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import java.util.Arrays;
@@ -29,6 +30,7 @@ final class Duplex implements AutoCloseable {
 
   // Guarded by this.
   private Optional<LineTake> take = Optional.empty();
+  private Optional<LineStream> stream = Optional.empty();
   private Optional<CaptureException> failure = Optional.empty();
   private long playedFrom;
   private long played;
@@ -81,6 +83,30 @@ final class Duplex implements AutoCloseable {
     next.tellWatch();
   }
 
+  /**
+   * Records a stream until its listener has enough.
+   *
+   * @throws CaptureException when the flow has failed, before or meanwhile
+   */
+  void run(LineStream next, BlockListener listener) throws CaptureException {
+    setStream(Optional.of(next));
+    try {
+      do {
+        waitForMore();
+      } while (next.empty(listener));
+    } catch (CaptureException e) {
+      if (next.empty(listener)) {
+        throw e;
+      }
+    } finally {
+      setStream(Optional.empty());
+    }
+  }
+
+  private synchronized void setStream(Optional<LineStream> next) {
+    stream = next;
+  }
+
   private synchronized void begin(LineTake next) {
     next.startAt(Math.max(played, recorded));
     take = Optional.of(next);
@@ -96,7 +122,7 @@ final class Duplex implements AutoCloseable {
     if (over) {
       check();
     } else {
-      look();
+      waitForMore();
     }
     return over;
   }
@@ -109,6 +135,11 @@ final class Duplex implements AutoCloseable {
     return player.isEmpty()
         ? 0
         : (int) Math.max(0, Math.ceil(watch.offset() - playedFrom) + 2 * watch.step());
+  }
+
+  /** Whether the flow has ended because frames were lost. */
+  synchronized boolean hasLostFrames() {
+    return failure.filter(e -> e.kind() == Kind.SHORT).isPresent();
   }
 
   /** Ends the flow and closes the lines. Never throws; gives up on a line that can't be closed. */
@@ -124,13 +155,13 @@ final class Duplex implements AutoCloseable {
 
   private synchronized void await(BooleanSupplier done) throws CaptureException {
     while (!done.getAsBoolean()) {
-      look();
+      waitForMore();
     }
     check();
   }
 
   /** Waits a moment for more sound, and sees that it still flows. */
-  private synchronized void look() throws CaptureException {
+  private synchronized void waitForMore() throws CaptureException {
     watchdog();
     check();
     try {
@@ -217,6 +248,7 @@ final class Duplex implements AutoCloseable {
               "The returns grew louder with nothing playing, so playing was stopped.",
               "Turn the send down or break the feedback loop, then measure again."));
     }
+    stream.ifPresent(running -> running.record(chunk, lines.input().channels()));
     recorded += Pump.CHUNK_FRAMES;
     notifyAll();
   }

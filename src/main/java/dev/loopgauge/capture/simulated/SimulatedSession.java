@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.FeedbackGuard;
@@ -9,12 +10,14 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 
 /** Open channels of the simulated card. */
 final class SimulatedSession implements AudioSession {
+  private static final int STREAM_BLOCK = 4_800;
   private static final double FLOOR_DBFS = -90;
 
   private final SessionRequest request;
@@ -60,6 +63,26 @@ final class SimulatedSession implements AudioSession {
     }
     listenForFeedback(take, returns);
     return new Capture(returns, List.of());
+  }
+
+  @Override
+  public void stream(BlockListener listener) throws CaptureException {
+    Take silence =
+        new Take(
+            Collections.nCopies(request.sends().size(), Signal.silence(info.rate(), 1)),
+            STREAM_BLOCK,
+            List.of());
+    float[][] block = new float[request.returns().size()][STREAM_BLOCK];
+    long frame = 0;
+    do {
+      List<Signal> heard = capture(silence).returns();
+      for (int ret = 0; ret < block.length; ret++) {
+        for (int i = 0; i < STREAM_BLOCK; i++) {
+          block[ret][i] = (float) heard.get(ret).at(i);
+        }
+      }
+      frame += STREAM_BLOCK;
+    } while (listener.block(frame - STREAM_BLOCK, block, STREAM_BLOCK));
   }
 
   @Override

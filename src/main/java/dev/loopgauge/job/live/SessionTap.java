@@ -1,6 +1,7 @@
 package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.GraphSession;
@@ -49,6 +50,11 @@ public final class SessionTap {
     @Override
     public Capture capture(Take take) throws CaptureException {
       return heard(session.capture(take));
+    }
+
+    @Override
+    public void stream(BlockListener listener) throws CaptureException {
+      session.stream(listener);
     }
 
     @Override

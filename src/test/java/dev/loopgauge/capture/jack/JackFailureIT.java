@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.jack;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -7,9 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.Incident;
+import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.capture.Take;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -97,6 +100,61 @@ class JackFailureIT {
                 bench.rig().resume();
               });
       assertEquals(Incident.Kind.DROPOUT, capture.incidents().get(0).kind());
+    }
+  }
+
+  @Test
+  void aStreamCountsWhatTheServerLeavesOutAndGoesOn() throws Exception {
+    try (Bench bench = Bench.start(Cycles.LOSE, 256, LINE);
+        JackSession session = bench.open(1)) {
+      Counting counting = new Counting(3 * Bench.RATE.hertz());
+      CompletableFuture<Void> streaming =
+          CompletableFuture.runAsync(() -> assertDoesNotThrow(() -> session.stream(counting)));
+      Thread.sleep(800);
+      bench.rig().pause();
+      Thread.sleep(200);
+      bench.rig().resume();
+      streaming.get(20, TimeUnit.SECONDS);
+      assertTrue(counting.losses > 0, "nothing was told");
+    }
+  }
+
+  @Test
+  void aStreamSaysWithinTwoSecondsThatTheServerWasKilled() throws Exception {
+    try (Bench bench = Bench.start(Cycles.STRETCH, 256, LINE);
+        JackSession session = bench.open(1)) {
+      CompletableFuture<CaptureException> failure =
+          CompletableFuture.supplyAsync(
+              () ->
+                  assertThrows(
+                      CaptureException.class, () -> session.stream(new Counting(Long.MAX_VALUE))));
+      Thread.sleep(500);
+      bench.server().kill();
+      assertEquals(CaptureException.Kind.GONE, failure.get(2, TimeUnit.SECONDS).kind());
+    }
+  }
+
+  /** Sees that each frame comes once or is told as lost. */
+  private static final class Counting implements BlockListener {
+    private final long enough;
+    private long due;
+    private int losses;
+
+    Counting(long enough) {
+      this.enough = enough;
+    }
+
+    @Override
+    public boolean block(long frame, float[][] returns, int length) {
+      assertEquals(due, frame);
+      due = frame + length;
+      return due < enough;
+    }
+
+    @Override
+    public void lost(LostFrames lost) {
+      losses++;
+      due = lost.frame() + Math.max(0, lost.frames());
     }
   }
 

@@ -5,15 +5,19 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.Incident;
+import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.capture.javasound.FakeCard.Fault;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -22,6 +26,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 @Timeout(30)
 @Tag("campaign")
@@ -110,6 +115,92 @@ class JavaSoundSessionTest {
           assertThrows(CaptureException.class, () -> session.capture(take(100_000)));
       assertEquals(Kind.SHORT, e.kind());
     }
+  }
+
+  /** Somebody may take a minute to press Enter. */
+  @Test
+  void startsAnewWhenFramesAreLostBeforeTheFirstTake() throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    try (JavaSoundSession session = open(card)) {
+      card.fail(Direction.SEND, Fault.LOSES_FRAMES);
+      Thread.sleep(500);
+      assertEquals(1_000, session.capture(take(1_000)).returns().get(0).length());
+    }
+  }
+
+  @Test
+  void keepsWhatWasRecordedBeforeFramesWereLostAndStartsAnew() throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    try (JavaSoundSession session = open(card)) {
+      CompletableFuture<CaptureException> failure =
+          CompletableFuture.supplyAsync(
+              () -> assertThrows(CaptureException.class, () -> session.capture(take(1_000_000))));
+      Thread.sleep(1_000);
+      card.fail(Direction.SEND, Fault.LOSES_FRAMES);
+      Capture before = failure.get().before().orElseThrow();
+      Incident lost = before.incidents().get(0);
+      assertTrue(lost.frame() > 10_000, lost.toString());
+      assertEquals(1_000_000, lost.frame() + lost.frames());
+      assertEquals(0, before.returns().get(0).slice(lost.frame(), 1_000_000).peak());
+      session.renew();
+      assertEquals(1_000, session.capture(take(1_000)).returns().get(0).length());
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(Direction.class)
+  void aStreamGoesOnAfterALossAndDatesIt(Direction direction) throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    List<LostFrames> told = new ArrayList<>();
+    try (JavaSoundSession session = open(card)) {
+      session.stream(
+          new BlockListener() {
+            private boolean failed;
+            private long due;
+
+            @Override
+            public boolean block(long frame, float[][] returns, int length) {
+              assertEquals(due, frame);
+              due = frame + length;
+              if (!failed && frame > 100_000) {
+                failed = true;
+                card.fail(direction, Fault.LOSES_FRAMES);
+              }
+              return told.isEmpty() || due < told.get(0).frame() + told.get(0).frames() + 50_000;
+            }
+
+            @Override
+            public void lost(LostFrames lost) {
+              told.add(lost);
+              due = lost.frame() + lost.frames();
+            }
+          });
+    }
+    assertEquals(1, told.size(), told.toString());
+    assertTrue(told.get(0).frame() > 100_000, told.toString());
+    assertTrue(told.get(0).text().startsWith("About "), told.toString());
+  }
+
+  @Test
+  void aStreamEndsWhenTheCardIsGone() throws Exception {
+    FakeCard card = new FakeCard(100, 1);
+    try (JavaSoundSession session = open(card)) {
+      card.fail(Direction.RETURN, Fault.CLOSES);
+      CaptureException e =
+          assertThrows(CaptureException.class, () -> session.stream(new Endless()));
+      assertEquals(Kind.GONE, e.kind());
+    }
+  }
+
+  /** Never has enough. */
+  private static final class Endless implements BlockListener {
+    @Override
+    public boolean block(long frame, float[][] returns, int length) {
+      return true;
+    }
+
+    @Override
+    public void lost(LostFrames lost) {}
   }
 
   @Test

@@ -1,21 +1,37 @@
-package dev.loopgauge.capture.jack;
+package dev.loopgauge.capture;
 
-import dev.loopgauge.capture.CaptureException;
 import java.util.concurrent.TimeUnit;
 
-/** Gives up on a take whose sound has stopped flowing, or flows far too slowly. */
-final class TakeLimit {
+/** Gives up on sound that has stopped flowing, or flows far too slowly. */
+public final class FlowLimit {
   private static final int STALLED_SECONDS = 2;
   private static final int SLOWER = 2;
   private static final int SPARE_SECONDS = 5;
 
+  private final String who;
   private final long limitSeconds;
   private final long started = System.nanoTime();
   private long lastMoved = started;
-  private int lastProgress;
+  private long lastProgress;
 
-  TakeLimit(double takeSeconds) {
-    limitSeconds = Math.round(SLOWER * takeSeconds) + SPARE_SECONDS;
+  private FlowLimit(String who, long limitSeconds) {
+    this.who = who;
+    this.limitSeconds = limitSeconds;
+  }
+
+  /**
+   * For sound of a known length.
+   *
+   * @param who what lets it flow, the subject of a sentence: "The audio server"
+   * @param seconds how long it is
+   */
+  public static FlowLimit ofTake(String who, double seconds) {
+    return new FlowLimit(who, Math.round(SLOWER * seconds) + SPARE_SECONDS);
+  }
+
+  /** For sound that goes on for as long as it is wanted. */
+  public static FlowLimit ofStream(String who) {
+    return new FlowLimit(who, TimeUnit.DAYS.toSeconds(365));
   }
 
   /**
@@ -24,22 +40,26 @@ final class TakeLimit {
    * @param progress any count that grows as long as sound flows
    * @throws CaptureException with {@code TIMED_OUT}
    */
-  void check(int progress) throws CaptureException {
+  public void check(long progress) throws CaptureException {
     long now = System.nanoTime();
     if (progress != lastProgress) {
       lastProgress = progress;
       lastMoved = now;
     }
     if (now - lastMoved > TimeUnit.SECONDS.toNanos(STALLED_SECONDS)) {
-      throw timedOut("The audio server has stopped: no sound for " + STALLED_SECONDS + " s.");
+      throw timedOut(who + " has stopped: no sound for " + STALLED_SECONDS + " s.");
     }
     if (now - started > TimeUnit.SECONDS.toNanos(limitSeconds)) {
       throw timedOut("The take was not over after " + limitSeconds + " s: the server is too slow.");
     }
   }
 
-  /** Waits a moment; a take is looked at every few ten milliseconds. */
-  static void pause() throws CaptureException {
+  /**
+   * Waits a moment; sound is looked at every few ten milliseconds.
+   *
+   * @throws CaptureException with {@code TIMED_OUT} when the thread is interrupted
+   */
+  public static void pause() throws CaptureException {
     try {
       Thread.sleep(20);
     } catch (InterruptedException e) {
