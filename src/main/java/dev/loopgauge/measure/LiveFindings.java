@@ -64,6 +64,19 @@ final class LiveFindings {
             + "? `loopgauge patch` finds it");
   }
 
+  static Finding sameSignal(ChannelPair rig, ChannelPair reference) {
+    return new Finding(
+        FindingCode.SAME_SIGNAL,
+        true,
+        "returns %d and %d are sample for sample alike: they may be one channel twice"
+            .formatted(rig.ret(), reference.ret()),
+        rig.send() == reference.send()
+            ? "feed the reference from a send of its own: then quiet ticks can show that each return"
+                + " hears its own"
+            : "does the device have a second channel of its own? `loopgauge patch` shows which return"
+                + " hears which send");
+  }
+
   static Finding invertedReference(ChannelPair reference) {
     return new Finding(
         FindingCode.INVERTED,

@@ -53,7 +53,13 @@ public record LiveMeasurement(
         patching
             .reference()
             .orElseThrow(() -> new IllegalStateException("no reference in " + patching));
-    return play(true, turns -> againstReference(turns, pair));
+    Turns turns = turns(true);
+    Estimate estimate = read(turns, clean -> againstReference(clean, pair));
+    boolean doubtful =
+        estimate instanceof Estimate.Found && turns.areAlike(RIG, REFERENCE) && !hearTheirOwn(pair);
+    return doubtful
+        ? new Estimate.Refused(List.of(LiveFindings.sameSignal(patching.rig(), pair)))
+        : estimate;
   }
 
   /**
@@ -103,16 +109,38 @@ public record LiveMeasurement(
    * @throws CaptureException when the sound failed
    */
   public Estimate withCard() throws CaptureException {
-    return map(play(false, this::againstPlayed), found -> found.withMethod(Method.UNCALIBRATED));
+    return map(
+        read(turns(false), this::againstPlayed), found -> found.withMethod(Method.UNCALIBRATED));
+  }
+
+  /**
+   * Whether the path's return hears the path's send alone, and the reference's return the
+   * reference's: a quiet tick on one after the other shows it. Where one send feeds both nothing
+   * can show it.
+   */
+  private boolean hearTheirOwn(ChannelPair reference) throws CaptureException {
+    ChannelPair rig = patching.rig();
+    if (rig.send() == reference.send()) {
+      return false;
+    }
+    PatchMap map =
+        PatchCheck.quiet(
+                patching.sends(),
+                patching.returns(),
+                plan.stimulus().levelDbfs(),
+                plan.maxDelaySeconds())
+            .run(session);
+    return map.joinsOnly(rig) && map.joinsOnly(reference);
   }
 
   /**
    * @param mayRenew whether the card's own delay may differ from turn to turn
    */
-  private Estimate play(boolean mayRenew, Function<List<Turn>, Estimate> reader)
-      throws CaptureException {
-    int sends = patching.sends().size();
-    Turns turns = new TurnPlayer(session, sends, plan, playing, mayRenew).play();
+  private Turns turns(boolean mayRenew) throws CaptureException {
+    return new TurnPlayer(session, patching.sends().size(), plan, playing, mayRenew).play();
+  }
+
+  private Estimate read(Turns turns, Function<List<Turn>, Estimate> reader) {
     if (!turns.areEnough(plan.repeats())) {
       return new Estimate.Refused(LiveFindings.lost(turns.incidents()));
     }

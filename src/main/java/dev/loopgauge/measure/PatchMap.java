@@ -61,6 +61,11 @@ public record PatchMap(
     return hearing(pair.send()).stream().anyMatch(one -> one.ret() == pair.ret());
   }
 
+  /** Whether a pair is joined to each other and to nothing else. */
+  public boolean joinsOnly(ChannelPair pair) {
+    return joins(pair) && hearing(pair.send()).size() == 1 && sendsHeardBy(pair.ret()) == 1;
+  }
+
   private long sendsHeardBy(int ret) {
     return heard.stream().filter(one -> one.ret() == ret).count();
   }

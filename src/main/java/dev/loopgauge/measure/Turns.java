@@ -3,6 +3,7 @@ package dev.loopgauge.measure;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.DeviceRate;
 import dev.loopgauge.capture.Incident;
+import dev.loopgauge.signal.SameSamples;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -52,6 +53,12 @@ record Turns(
         .noneMatch(
             incident ->
                 incident.frame() + incident.frames() >= from && incident.frame() - noticed < to);
+  }
+
+  /** Whether two returns are sample for sample the same in each clean turn. */
+  boolean areAlike(int one, int other) {
+    return clean.stream()
+        .allMatch(turn -> SameSamples.of(turn.returns().get(one), turn.returns().get(other)));
   }
 
   /** Whether there are as many clean turns as planned, and none of them is in doubt. */

@@ -13,6 +13,7 @@ import dev.loopgauge.capture.Incident;
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.ScriptedSession;
 import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.Take;
 import dev.loopgauge.capture.Wires;
 import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.result.Estimate;
@@ -21,6 +22,7 @@ import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
@@ -295,6 +297,55 @@ class LiveMeasurementTest {
     Wires good = wires().join(0, 0, CARD + 595, 1).join(1, 1, CARD, 1);
     ScriptedSession.Answer answer = take -> new Capture(good.to(take).returns(), List.of(), rate);
     return new LiveMeasurement(new ScriptedSession(info, answer), REFERENCED, PLAN).referenced();
+  }
+
+  /** A card of one channel, doubled by the system: both returns hear both sends. */
+  @Test
+  void oneChannelTwiceIsNoReference() throws CaptureException {
+    ScriptedSession.Answer doubled =
+        take -> {
+          Signal one = wires().join(0, 0, CARD, 1).join(1, 0, CARD, 1).to(take).returns().get(0);
+          return new Capture(List.of(one, one), List.of());
+        };
+    Finding why = refusal(referenced(doubled));
+    assertEquals(FindingCode.SAME_SIGNAL, why.code());
+    assertEquals(
+        "returns 2 and 1 are sample for sample alike: they may be one channel twice", why.text());
+  }
+
+  @Test
+  void twoExactWiresAreTwoChannelsAsTicksShow() throws CaptureException {
+    ScriptedSession session =
+        new ScriptedSession(
+            INFO,
+            take ->
+                new Capture(
+                    List.of(late(take.sends().get(0), take), late(take.sends().get(1), take)),
+                    List.of()));
+    Estimate estimate = new LiveMeasurement(session, REFERENCED, PLAN).referenced();
+    assertEquals(0, found(estimate).delay().samples(), 0.01);
+    assertEquals(2, session.takes().size());
+    Signal tick = session.takes().get(1).sends().get(0);
+    assertTrue(tick.peak() <= 1.01 * Decibels.toFactor(PatchCheck.TICK_DBFS), "" + tick.peak());
+  }
+
+  @Test
+  void oneSendForBothCanNotBeToldFromOneChannelTwice() throws CaptureException {
+    Patching split = new Patching(new ChannelPair(1, 2), Optional.of(new ChannelPair(1, 1)));
+    var session =
+        new ScriptedSession(
+            INFO,
+            take -> {
+              Signal heard = late(take.sends().get(0), take);
+              return new Capture(List.of(heard, heard), List.of());
+            });
+    Finding why = refusal(new LiveMeasurement(session, split, PLAN).referenced());
+    assertEquals(FindingCode.SAME_SIGNAL, why.code());
+    assertEquals(1, session.takes().size());
+  }
+
+  private static Signal late(Signal played, Take take) {
+    return played.slice(-CARD, take.frames() - CARD);
   }
 
   @Test

@@ -4,6 +4,7 @@ import dev.loopgauge.capture.file.AudioFileException;
 import dev.loopgauge.estimate.reading.LongestDelay;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.signal.SameSamples;
 import dev.loopgauge.signal.Samples;
 import java.nio.file.Path;
 import java.util.List;
@@ -90,7 +91,7 @@ public record RecordingChoice(
 
   /** Why a return can't be read: it is the reference itself. */
   Optional<Finding> sameSignal(Samples sent, Samples back) {
-    return !allowsSameSignal && SameSignal.of(sent, back)
+    return !allowsSameSignal && SameSamples.of(sent, back)
         ? Optional.of(SameSignal.FINDING)
         : Optional.empty();
   }
