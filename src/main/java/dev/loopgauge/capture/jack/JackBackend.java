@@ -33,7 +33,7 @@ public final class JackBackend implements BlockSizeServer {
   @Override
   public Availability look() {
     try {
-      List<AudioDevice> devices = TimedCall.of(JackBackend::devices, tooLate -> {});
+      List<AudioDevice> devices = ServerLibrary.TIMED.of(JackBackend::devices, tooLate -> {});
       return devices.isEmpty()
           ? new Availability.Unusable(
               "The JACK server runs, but nothing on it has audio ports.",
@@ -56,12 +56,12 @@ public final class JackBackend implements BlockSizeServer {
 
   @Override
   public JackSession open(SessionRequest request) throws CaptureException {
-    return TimedCall.of(() -> opened(request), JackSession::close);
+    return ServerLibrary.TIMED.of(() -> opened(request), JackSession::close);
   }
 
   @Override
   public int blockSize() throws CaptureException {
-    return TimedCall.of(JackBackend::readBlockSize, tooLate -> {});
+    return ServerLibrary.TIMED.of(JackBackend::readBlockSize, tooLate -> {});
   }
 
   private static int readBlockSize() throws CaptureException {
@@ -72,7 +72,7 @@ public final class JackBackend implements BlockSizeServer {
 
   @Override
   public void setBlockSize(int samples) throws CaptureException {
-    TimedCall.of(() -> changedTo(samples), tooLate -> {});
+    ServerLibrary.TIMED.of(() -> changedTo(samples), tooLate -> {});
   }
 
   /** Sets the block size and waits until the server runs at it. */

@@ -105,7 +105,7 @@ final class JackClients {
   /** Leaves the server; one that doesn't let go is left behind. Never throws. */
   void close() {
     try {
-      TimedCall.of(this::leave, done -> {});
+      ServerLibrary.TIMED.of(this::leave, done -> {});
     } catch (CaptureException e) {
       // The server is stuck, and there is nothing left to lose.
     }

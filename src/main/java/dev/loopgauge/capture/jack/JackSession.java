@@ -146,7 +146,7 @@ public final class JackSession implements GraphSession {
   private PortLatency reported(Callable<PortLatency> read) throws CaptureException {
     checkOpen();
     watch.checkThere();
-    return TimedCall.of(read, tooLate -> {});
+    return ServerLibrary.TIMED.of(read, tooLate -> {});
   }
 
   private void checkOpen() {

@@ -4,6 +4,7 @@ import com.sun.jna.Function;
 import com.sun.jna.Platform;
 import com.sun.jna.ptr.IntByReference;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.TimedCall;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,10 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
 
 /** The way to the server: loads its library, keeps it quiet, and opens clients. */
 final class ServerLibrary {
+  /** For calls that wait for the server: one that is stuck never answers. */
+  static final TimedCall TIMED =
+      new TimedCall("The audio server", 5, "Restart the audio server; it runs, but it is stuck.");
+
   private static final int NO_START_SERVER = 0x01;
   private static final String NAME = Platform.isWindows() && Platform.is64Bit() ? "jack64" : "jack";
 

@@ -6,8 +6,8 @@
  * the server's threads and the measuring thread share; whatever a server can do to a take besides
  * (dropouts, a changed block, its own end) is seen by {@link
  * dev.loopgauge.capture.jack.ServerWatch}. Calls that a stuck server would never answer go through
- * {@link dev.loopgauge.capture.jack.TimedCall}. The library cancels its threads without asking what
- * they are at: only the two that carry blocks enter Java, and they end by themselves; the others
- * leave a {@link dev.loopgauge.capture.jack.ServerNotice}.
+ * {@link dev.loopgauge.capture.TimedCall}. The library cancels its threads without asking what they
+ * are at: only the two that carry blocks enter Java, and they end by themselves; the others leave a
+ * {@link dev.loopgauge.capture.jack.ServerNotice}.
  */
 package dev.loopgauge.capture.jack;

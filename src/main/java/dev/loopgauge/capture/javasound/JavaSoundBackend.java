@@ -6,10 +6,9 @@ import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.TimedCall;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 
@@ -24,11 +23,12 @@ import java.util.function.Supplier;
 public final class JavaSoundBackend implements AudioBackend {
   static final String NAME = "java-sound";
 
-  private static final int LOOK_SECONDS = 5;
-  private static final int OPEN_SECONDS = 15;
-  private static final long STALL_NANOS = 2_000_000_000L;
+  private static final String WHO = "The system's sound";
   private static final String HANGS_HINT =
       "See that the audio server runs, or restart it, and try again.";
+  private static final TimedCall LOOK = new TimedCall(WHO, 5, HANGS_HINT);
+  private static final TimedCall OPEN = new TimedCall(WHO, 15, HANGS_HINT);
+  private static final long STALL_NANOS = 2_000_000_000L;
 
   private final Supplier<List<SoundDevice>> platform;
 
@@ -49,23 +49,19 @@ public final class JavaSoundBackend implements AudioBackend {
   @Override
   public Availability look() {
     try {
-      Devices devices = TimeLimit.run(() -> new Devices(platform.get()), LOOK_SECONDS, late -> {});
+      Devices devices = limited(LOOK, () -> new Devices(platform.get()), late -> {});
       return devices.all().isEmpty()
           ? new Availability.Unusable(Devices.NONE, Devices.NONE_HINT)
-          : new Availability.Usable(devices.toShow());
-    } catch (TimeoutException e) {
-      return new Availability.Unusable(silent(LOOK_SECONDS), HANGS_HINT);
-    } catch (ExecutionException e) {
-      return new Availability.Unusable(broken(e.getCause()), HANGS_HINT);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return new Availability.Unusable("Looking for devices was cancelled.", "Try again.");
+          : new Availability.Usable(limited(LOOK, devices::toShow, late -> {}));
+    } catch (CaptureException e) {
+      return new Availability.Unusable(e.getMessage(), e.hint());
     }
   }
 
   @Override
   public AudioSession open(SessionRequest request) throws CaptureException {
     return limited(
+        OPEN,
         () -> JavaSoundSession.start(() -> lines(request), request, STALL_NANOS),
         AudioSession::close);
   }
@@ -73,7 +69,7 @@ public final class JavaSoundBackend implements AudioBackend {
   /** On a thread of its own, whoever asks: a session that starts anew must not hang either. */
   private OpenLines lines(SessionRequest request) throws CaptureException {
     return limited(
-        () -> Opening.open(new Devices(platform.get()), request), JavaSoundBackend::close);
+        OPEN, () -> Opening.open(new Devices(platform.get()), request), JavaSoundBackend::close);
   }
 
   private static void close(OpenLines tooLate) {
@@ -81,27 +77,12 @@ public final class JavaSoundBackend implements AudioBackend {
     tooLate.input().close();
   }
 
-  private static <T> T limited(Callable<T> work, Consumer<T> tooLate) throws CaptureException {
+  private static <T> T limited(TimedCall limit, Callable<T> work, Consumer<T> tooLate)
+      throws CaptureException {
     try {
-      return TimeLimit.run(work, OPEN_SECONDS, tooLate);
-    } catch (TimeoutException e) {
-      throw new CaptureException(Kind.TIMED_OUT, silent(OPEN_SECONDS), HANGS_HINT);
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof CaptureException reason) {
-        throw reason;
-      }
-      throw new CaptureException(Kind.BACKEND_UNUSABLE, broken(e.getCause()), HANGS_HINT);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new CaptureException(Kind.TIMED_OUT, "Opening was cancelled.", "Try again.");
+      return limit.of(work, tooLate);
+    } catch (RuntimeException | LinkageError e) {
+      throw new CaptureException(Kind.BACKEND_UNUSABLE, WHO + " failed: " + e, HANGS_HINT);
     }
-  }
-
-  private static String silent(int seconds) {
-    return "The system's sound did not answer within " + seconds + " s.";
-  }
-
-  private static String broken(Throwable cause) {
-    return "The system's sound failed: " + cause;
   }
 }

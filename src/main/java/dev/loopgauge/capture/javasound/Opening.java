@@ -4,6 +4,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.TimedCall;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Comparator;
 import java.util.List;
@@ -23,6 +24,8 @@ final class Opening {
    * plugin refuses many others.
    */
   private static final List<Integer> PREFERRED_BUFFERS = List.of(16_384, 32_768, 8_192, 4_096);
+
+  private static final TimedCall EXPLAIN = new TimedCall("The device", 5, "Try again.");
 
   private final Optional<LineEnd> output;
   private final LineEnd input;
@@ -67,7 +70,7 @@ final class Opening {
       in.get().close();
       refusing = output.get();
     }
-    throw whyNot(refusing);
+    throw explained(refusing);
   }
 
   /** What is known of both ends is what is known of the less known one. */
@@ -97,6 +100,15 @@ final class Opening {
   /** A device that takes another buffer than the one asked for must not do so in silence. */
   private static boolean takes(PcmLine line, int buffer, List<Integer> buffers) {
     return buffers.size() > 1 || line.bufferFrames() == buffer;
+  }
+
+  /** Trying out what would open takes time of its own, and may fail where opening just did. */
+  private CaptureException explained(LineEnd end) {
+    try {
+      return EXPLAIN.of(() -> whyNot(end), late -> {});
+    } catch (CaptureException e) {
+      return busy(end);
+    }
   }
 
   private CaptureException whyNot(LineEnd end) {
