@@ -14,6 +14,14 @@ public interface AudioBackend {
   }
 
   /**
+   * Whether the offset between playing and recording is the same at each opening, as {@link
+   * SessionInfo#sampleLocked} says of a session.
+   */
+  default boolean isSampleLocked() {
+    return false;
+  }
+
+  /**
    * Opens channels for playing and recording.
    *
    * @throws CaptureException when there is no such device, it is busy, it has too few channels, or

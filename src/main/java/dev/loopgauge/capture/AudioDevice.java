@@ -10,8 +10,15 @@ import java.util.List;
  * @param sends how many channels it can play to, 0 or more
  * @param returns how many channels it can record from, 0 or more
  * @param rates the rates it states, lowest first; empty when it states none
+ * @param rateSource whose rates these are: {@code ANY} where the system converts
  */
-public record AudioDevice(String name, int sends, int returns, List<SampleRate> rates) {
+public record AudioDevice(
+    String name, int sends, int returns, List<SampleRate> rates, RateSource rateSource) {
+  /** A device whose server states its rates. */
+  public AudioDevice(String name, int sends, int returns, List<SampleRate> rates) {
+    this(name, sends, returns, rates, RateSource.SERVER);
+  }
+
   /**
    * Checks the counts and copies the list.
    *

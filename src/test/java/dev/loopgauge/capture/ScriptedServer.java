@@ -39,6 +39,11 @@ public final class ScriptedServer implements BlockSizeServer {
   }
 
   @Override
+  public boolean isSampleLocked() {
+    return true;
+  }
+
+  @Override
   public Availability look() {
     return backend.look();
   }

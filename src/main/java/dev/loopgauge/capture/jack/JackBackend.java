@@ -31,6 +31,11 @@ public final class JackBackend implements BlockSizeServer {
   }
 
   @Override
+  public boolean isSampleLocked() {
+    return true;
+  }
+
+  @Override
   public Availability look() {
     try {
       List<AudioDevice> devices = ServerLibrary.TIMED.of(JackBackend::devices, tooLate -> {});

@@ -3,12 +3,15 @@ package dev.loopgauge.capture.javasound;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The devices that the platform lists.
@@ -43,7 +46,16 @@ record Devices(List<SoundDevice> all) {
         device.name(),
         sends.shown(),
         returns.shown(),
-        rates.stream().map(SampleRate::new).toList());
+        rates.stream().map(SampleRate::new).toList(),
+        source(sends, returns));
+  }
+
+  private static RateSource source(Stated sends, Stated returns) {
+    return Stream.of(sends, returns)
+        .filter(stated -> stated.most() > 0)
+        .map(Stated::source)
+        .max(Comparator.naturalOrder())
+        .orElse(RateSource.ANY);
   }
 
   /**

@@ -1,8 +1,11 @@
 package dev.loopgauge.cli.command;
 
+import static java.util.Comparator.comparingInt;
+
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.live.BuiltInRig;
@@ -27,7 +30,9 @@ public final class DevicesCommand implements Subcommand {
       new Seen(
           BuiltInRig.NAME,
           new Availability.Usable(List.of(new AudioDevice("rig", 2, 2, List.of()))),
-          MEASURE + BuiltInRig.NAME + " --chain FILE --path NAME");
+          MEASURE + BuiltInRig.NAME + " --chain FILE --path NAME",
+          false,
+          Optional.empty());
 
   private final AudioSystem audio;
 
@@ -38,13 +43,47 @@ public final class DevicesCommand implements Subcommand {
 
   @Override
   public Answer answer() {
+    List<Offer> offers =
+        audio.real().get().stream().map(backend -> new Offer(backend, backend.look())).toList();
+    Optional<Offer> best =
+        offers.stream().filter(offer -> offer.worth() > 0).max(comparingInt(Offer::worth));
     List<Seen> seen = new ArrayList<>();
-    for (AudioBackend backend : audio.real().get()) {
-      Availability availability = backend.look();
-      seen.add(new Seen(backend.name(), availability, command(backend.name(), availability)));
+    for (Offer offer : offers) {
+      seen.add(offer.seen(best.filter(offer::equals).map(Offer::why)));
     }
     seen.add(RIG);
     return Answer.good(DevicesDocument.of(seen));
+  }
+
+  /** What a back end offers. */
+  private record Offer(AudioBackend backend, Availability availability) {
+    Seen seen(Optional<String> take) {
+      String name = backend.name();
+      return new Seen(
+          name, availability, command(name, availability), backend.isSampleLocked(), take);
+    }
+
+    /** A reference is worth most, then a delay that stays, then a rate that is the device's own. */
+    int worth() {
+      return command(backend.name(), availability).isEmpty()
+          ? 0
+          : 1 + (hasPairs() ? 4 : 0) + (backend.isSampleLocked() ? 2 : 0) + (ownRate() ? 1 : 0);
+    }
+
+    String why() {
+      return (hasPairs() ? "room for a reference" : "no room for a reference, but nothing has more")
+          + (backend.isSampleLocked() ? ", the same delay at each opening" : "")
+          + (ownRate() ? ", runs at a rate of its own" : "");
+    }
+
+    private boolean hasPairs() {
+      return command(backend.name(), availability).contains("--reference-send");
+    }
+
+    private boolean ownRate() {
+      return availability instanceof Availability.Usable usable
+          && usable.devices().stream().allMatch(one -> one.rateSource() != RateSource.ANY);
+    }
   }
 
   private static String command(String backend, Availability availability) {

@@ -2,6 +2,7 @@ package dev.loopgauge.report.rig;
 
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Sparse;
@@ -25,14 +26,23 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
    * @param name its name
    * @param availability what it offers, or why it can't be used
    * @param command a command to copy; empty where there is none
+   * @param sampleLocked whether its devices are equally late at each opening
+   * @param take why it is the one to take; empty for all but one
    */
-  public record Seen(String name, Availability availability, String command) {}
+  public record Seen(
+      String name,
+      Availability availability,
+      String command,
+      boolean sampleLocked,
+      Optional<String> take) {}
 
   /**
    * One back end.
    *
    * @param reason why it can't be used
    * @param hint what to try then
+   * @param sampleLocked whether its devices are equally late at each opening
+   * @param take why it is the one to take
    */
   public record BackendRecord(
       String name,
@@ -40,7 +50,9 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       Optional<String> reason,
       Optional<String> hint,
       List<DeviceRecord> devices,
-      Optional<String> measureCommand)
+      Optional<String> measureCommand,
+      Optional<Boolean> sampleLocked,
+      Optional<String> take)
       implements Sparse {
     private static BackendRecord of(Seen seen) {
       Optional<Availability.Unusable> unusable =
@@ -55,12 +67,14 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
           unusable.map(Availability.Unusable::reason),
           unusable.map(Availability.Unusable::hint),
           devices.stream().map(DeviceRecord::of).toList(),
-          Optional.of(seen.command()).filter(command -> !command.isEmpty()));
+          Optional.of(seen.command()).filter(command -> !command.isEmpty()),
+          unusable.isEmpty() ? Optional.of(seen.sampleLocked()) : Optional.empty(),
+          seen.take());
     }
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("reason", "hint");
+      return Set.of("reason", "hint", "sampleLocked", "take");
     }
 
     private String text() {
@@ -72,7 +86,15 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       return name
           + "\n"
           + table()
+          + sampleLocked.map(BackendRecord::counting).orElse("")
+          + take.map(why -> "  take this one: " + why + "\n").orElse("")
           + measureCommand.map(measure -> "  " + measure + "\n").orElse("");
+    }
+
+    private static String counting(boolean sampleLocked) {
+      return sampleLocked
+          ? "  sample-locked: the card's delay is the same at each opening\n"
+          : "  not sample-locked: the card's delay changes at each opening, so patch a reference\n";
     }
 
     private String table() {
@@ -88,18 +110,31 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
     }
   }
 
-  /** One device. */
-  public record DeviceRecord(String name, int sends, int returns, List<Integer> ratesHz) {
+  /**
+   * One device.
+   *
+   * @param converts whether the system takes these and other rates and converts them, so that
+   *     nothing is known of the device's own
+   */
+  public record DeviceRecord(
+      String name, int sends, int returns, List<Integer> ratesHz, Optional<Boolean> converts)
+      implements Sparse {
     private static DeviceRecord of(AudioDevice device) {
       return new DeviceRecord(
           device.name(),
           device.sends(),
           device.returns(),
-          device.rates().stream().map(SampleRate::hertz).toList());
+          device.rates().stream().map(SampleRate::hertz).toList(),
+          Optional.of(device.rateSource() == RateSource.ANY).filter(any -> any));
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("converts");
     }
 
     private String rates() {
-      return ratesHz.isEmpty()
+      return ratesHz.isEmpty() || converts.orElse(false)
           ? "any"
           : ratesHz.stream().map(String::valueOf).collect(Collectors.joining(" "));
     }

@@ -69,7 +69,7 @@ class DevicesTest {
   @Test
   void showsChannelsAndRates() {
     assertEquals(
-        new AudioDevice("Stage card", 8, 8, List.of(new SampleRate(48_000))),
+        new AudioDevice("Stage card", 8, 8, List.of(new SampleRate(48_000)), RateSource.ANY),
         devices.toShow().get(1));
   }
 

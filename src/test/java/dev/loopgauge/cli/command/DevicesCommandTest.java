@@ -2,11 +2,14 @@ package dev.loopgauge.cli.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.ScriptedBackend;
+import dev.loopgauge.capture.ScriptedServer;
 import dev.loopgauge.cli.Run;
 import dev.loopgauge.cli.terminal.ExitCode;
 import dev.loopgauge.signal.SampleRate;
@@ -42,6 +45,8 @@ class DevicesCommandTest {
         java-sound
           device      sends  returns  rates in Hz
           Stage card      2        4  44100 48000
+          not sample-locked: the card's delay changes at each opening, so patch a reference
+          take this one: room for a reference, runs at a rate of its own
           loopgauge measure --backend java-sound --output "Stage card" --input "Stage card" \
         --send 2 --return 2 --reference-send 1 --reference-return 1
 
@@ -51,6 +56,7 @@ class DevicesCommandTest {
         simulated
           device  sends  returns  rates in Hz
           rig         2        2  any
+          not sample-locked: the card's delay changes at each opening, so patch a reference
           loopgauge measure --backend simulated --chain FILE --path NAME
         """,
         run.out());
@@ -75,6 +81,20 @@ class DevicesCommandTest {
     assertEquals("no server is running", second.get("reason"));
     assertEquals("start the server", second.get("hint"));
     assertEquals(3, backends.size());
+  }
+
+  @Test
+  void marksTheBackEndWithAReferenceAndThenTheOneWhoseDelayStays() {
+    AudioDevice any = new AudioDevice("Desk", 2, 2, List.of(CD, LiveBench.RATE), RateSource.ANY);
+    ScriptedServer server = new ScriptedServer(64);
+    String both = bench.run(List.of(javaSound(any), server), "devices").out();
+    assertTrue(
+        both.contains(
+            "take this one: room for a reference, the same delay at each opening, runs at a rate of"
+                + " its own"),
+        both);
+    assertTrue(both.contains("Desk        2        2  any\n"), both);
+    assertEquals(2, both.split("take this one", -1).length);
   }
 
   @Test
