@@ -101,6 +101,16 @@ record Consent(Person person, boolean makesSound, boolean given) {
     }
   }
 
+  /** Asks whether to set a server's block size back; where nobody is to be asked, says how. */
+  boolean wantsBack(int blockSize) throws IOException {
+    if (given || !person.present()) {
+      say("Set it back in the server's settings, or run this without --yes at a terminal.");
+      return false;
+    }
+    say("y sets it back to %d, Enter leaves it.".formatted(blockSize));
+    return person.answer().filter(answer -> answer.strip().equalsIgnoreCase("y")).isPresent();
+  }
+
   /** Asks whether to measure again at another block size; nobody there says no. */
   boolean wantsAnother(int blockSize) throws IOException {
     if (given || !person.present()) {

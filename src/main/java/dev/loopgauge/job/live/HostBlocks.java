@@ -34,12 +34,12 @@ interface HostBlocks extends AutoCloseable {
    * The host of a back end: the built-in rig is built anew, an audio server is set, and elsewhere a
    * person is asked.
    */
-  static HostBlocks of(LiveRun run) throws CaptureException {
+  static HostBlocks of(LiveRun run) throws CaptureException, IOException {
     if (run.backend().name().equals(BuiltInRig.NAME)) {
       return new RigBlocks(run);
     }
     return run.backend() instanceof BlockSizeServer server
-        ? new ServerBlocks(server)
+        ? new ServerBlocks(server, BlocksMark.of(run.site()))
         : new AskedBlocks(run.backend(), run.consent());
   }
 

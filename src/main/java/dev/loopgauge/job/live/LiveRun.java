@@ -81,7 +81,7 @@ record LiveRun(
   }
 
   private static LiveRun of(Site site, LiveRequest request)
-      throws SetupException, ChainFormatException {
+      throws CaptureException, SetupException, ChainFormatException, IOException {
     Optional<Profile> kept = request.live().kept(site.data());
     DeviceChoice device = request.live().device();
     Optional<ChosenPath> chosen = request.keep().chosen(request.budget());
@@ -90,6 +90,7 @@ record LiveRun(
             .rig()
             .backend(site.audio(), device.backend(kept), chosen, device.plug(kept, chosen));
     Consent consent = Consent.of(site.person(), backend, request.agreed());
+    LeftBlocks.check(site, backend, consent);
     return new LiveRun(site, request, kept, chosen, backend, consent);
   }
 

@@ -52,6 +52,7 @@ public record RoundJob(RoundRequest request) {
     AudioBackend backend = request.rig().backend(site.audio(), device.backend(kept), chain);
     Consent consent = Consent.of(site.person(), backend, request.agreed());
     consent.requireSomebody();
+    LeftBlocks.check(site, backend, consent);
     List<RoundStop> stops = RoundStop.of(chain, due, reference);
     SessionRequest opened = request(device, kept, stops);
     try (AudioSession session = site.audio().open(backend, request.live().profile(), opened)) {

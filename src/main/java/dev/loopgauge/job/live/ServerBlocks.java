@@ -3,11 +3,13 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.BlockSizeServer;
 import dev.loopgauge.capture.CaptureException;
+import java.io.IOException;
 import java.util.Optional;
 
 /** An audio server, which is set back to the block size it had, even after Ctrl-C. */
 final class ServerBlocks implements HostBlocks {
   private final BlockSizeServer server;
+  private final BlocksMark mark;
   private final int before;
   private final Thread atTheEnd;
 
@@ -16,15 +18,22 @@ final class ServerBlocks implements HostBlocks {
    *
    * @throws CaptureException when the server doesn't answer
    */
-  ServerBlocks(BlockSizeServer server) throws CaptureException {
+  ServerBlocks(BlockSizeServer server, BlocksMark mark) throws CaptureException, IOException {
     this.server = server;
-    this.before = server.blockSize();
+    this.mark = mark;
+    this.before = before(server.blockSize(), mark.sizes());
     this.atTheEnd = new Thread(this::setBackQuietly, "block size back");
     Runtime.getRuntime().addShutdownHook(atTheEnd);
   }
 
+  /** What an earlier command was killed before it set back is set back now. */
+  private static int before(int now, Optional<BlocksMark.Sizes> left) {
+    return left.filter(noted -> noted.set() == now).map(BlocksMark.Sizes::before).orElse(now);
+  }
+
   @Override
-  public AudioBackend set(int samples) throws CaptureException {
+  public AudioBackend set(int samples) throws CaptureException, IOException {
+    mark.note(new BlocksMark.Sizes(before, samples));
     server.setBlockSize(samples);
     return server;
   }
@@ -50,6 +59,16 @@ final class ServerBlocks implements HostBlocks {
   private void setBack() throws CaptureException {
     if (server.blockSize() != before) {
       server.setBlockSize(before);
+    }
+    clearMark();
+  }
+
+  /** A note that stays is found out to be old by the next command. */
+  private void clearMark() {
+    try {
+      mark.clear();
+    } catch (IOException e) {
+      // The server is set back, and that is what counts.
     }
   }
 

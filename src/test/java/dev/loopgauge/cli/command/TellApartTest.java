@@ -106,6 +106,57 @@ class TellApartTest {
     assertEquals(List.of("block-size"), causes(run));
   }
 
+  /** As an earlier command leaves it that was killed at a block of 64. */
+  private Path leftAt64() throws IOException {
+    return Files.writeString(folder.resolve("server-block-size"), "1024 64\n");
+  }
+
+  @Test
+  void whatAKilledCommandLeftIsOfferedToBeSetBack() throws IOException {
+    Path note = leftAt64();
+    ScriptedServer server = new ScriptedServer(64, at(384));
+    Run run = new LiveBench(folder).typed("y\n\n\n", server, args());
+
+    assertTrue(
+        run.err()
+            .contains(
+                "still at a block of 64 samples: an earlier series was killed before it set it back"
+                    + " to 1024."),
+        run.err());
+    assertEquals(List.of(1024), server.sizes());
+    assertFalse(Files.exists(note));
+  }
+
+  @Test
+  void nothingIsSetBackUnasked() throws IOException {
+    Path note = leftAt64();
+    ScriptedServer server = new ScriptedServer(64, at(384));
+    Run run = run(server, "--yes");
+
+    assertTrue(run.err().contains("Set it back in the server's settings"), run.err());
+    assertEquals(List.of(), server.sizes());
+    assertTrue(Files.exists(note));
+  }
+
+  @Test
+  void aServerThatSomebodyHasSetSinceIsLeftAlone() throws IOException {
+    Path note = leftAt64();
+    Run run = run(new ScriptedServer(256, at(384)), "--yes");
+
+    assertFalse(run.err().contains("still at a block"), run.err());
+    assertFalse(Files.exists(note));
+  }
+
+  @Test
+  void theNextSeriesSetsBackWhatTheKilledOneCouldNot() throws IOException {
+    Path note = leftAt64();
+    ScriptedServer server = new ScriptedServer(64, at(384), at(512));
+    run(server, "--yes", "--tell-apart");
+
+    assertEquals(List.of(128, 1024), server.sizes());
+    assertFalse(Files.exists(note));
+  }
+
   private static AudioSession at(int samples) {
     return session("jack", 64, wires(2).join(0, 0, CARD + samples, 0.5).join(1, 1, CARD, 1));
   }
