@@ -35,6 +35,12 @@ public record MeasureJob(LiveRequest request, boolean calibrate, boolean tellApa
     if (calibrate) {
       checkCalibrate(settings, run.consent());
     }
+    if (tellApart && run.chosen().isEmpty()) {
+      throw new UsageException(
+          "expected a path's budget with --tell-apart, found none",
+          "--chain FILE --path NAME say what to compare with; only then are there causes to tell"
+              + " apart");
+    }
     run.consent().requireSomebody();
     PathMeasurement path = new PathMeasurement(run, run.target(settings), "measure");
     return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart);

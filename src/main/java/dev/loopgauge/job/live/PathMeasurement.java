@@ -44,6 +44,12 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
     }
     Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
+    if (tellApart
+        && size.isEmpty()
+        && comparison.filter(c -> !c.explanations().isEmpty()).isPresent()) {
+      run.consent()
+          .say("No other block size tells the possible causes apart: nothing was measured again.");
+    }
     boolean again = size.isPresent() && (tellApart || run.consent().wantsAnother(size.get()));
     return answer(estimate, again ? Optional.of(toldApart(comparison.get())) : comparison, notes);
   }

@@ -75,6 +75,29 @@ class TellApartTest {
   }
 
   @Test
+  void withoutABudgetThereIsNothingToTellApart() {
+    Run run =
+        new LiveBench(folder)
+            .run(
+                List.of(new ScriptedServer(64)),
+                "measure",
+                "--backend=jack",
+                "--send=2",
+                "--return=2",
+                "--yes",
+                "--tell-apart");
+    assertEquals(ExitCode.USAGE, run.exitCode(), run.out() + run.err());
+    assertTrue(run.err().contains("expected a path's budget with --tell-apart"), run.err());
+  }
+
+  @Test
+  void saysThatNoBlockSizeTells() {
+    Run run =
+        run(new ScriptedServer(64, at(256 + 9_999)), "--yes", "--tell-apart", "--max-delay=1");
+    assertTrue(run.err().contains("No other block size tells"), run.err());
+  }
+
+  @Test
   void somebodyAtATerminalIsAsked() {
     ScriptedServer asked = new ScriptedServer(64, at(384), at(512));
     Run yes = new LiveBench(folder).typed("\ny\n", asked, args());
