@@ -5,7 +5,6 @@ import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.kept.KeptContents;
-import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.report.logged.CheckDocument;
@@ -36,8 +35,7 @@ final class JournalCheck implements Subcommand {
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
       List<String> wrong = new ArrayList<>(journal.check());
-      KeptContents contents =
-          KeptContents.of(journal, PackedRecording.folderOf(place.name(console.environment())));
+      KeptContents contents = KeptContents.of(journal, place.recordings(console.environment()));
       wrong.addAll(contents.wrong());
       return new Answer(
           wrong.isEmpty() ? Ending.GOOD : Ending.NOT_KEPT,

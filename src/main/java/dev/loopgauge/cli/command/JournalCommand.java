@@ -8,7 +8,9 @@ import picocli.CommandLine.Command;
 @Command(
     name = "journal",
     sortOptions = false,
-    description = {"Read the record of your shows: list, compare, follow, exchange, check."},
+    description = {
+      "Read the record of your shows: list, compare, follow, exchange, check, put right."
+    },
     synopsisSubcommandLabel = "COMMAND",
     footer = {"  loopgauge journal list"})
 public final class JournalCommand {
@@ -23,6 +25,8 @@ public final class JournalCommand {
         .addSubcommand("history", new JournalHistory(console))
         .addSubcommand("export", new JournalExport(console))
         .addSubcommand("import", new JournalImport(console))
-        .addSubcommand("check", new JournalCheck(console));
+        .addSubcommand("check", new JournalCheck(console))
+        .addSubcommand("add", new JournalAdd(console))
+        .addSubcommand("relabel", new JournalRelabel(console));
   }
 }

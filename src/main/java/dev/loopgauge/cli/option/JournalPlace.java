@@ -3,7 +3,9 @@ package dev.loopgauge.cli.option;
 import dev.loopgauge.job.kept.JournalName;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
+import dev.loopgauge.journal.store.JournalAddress;
 import dev.loopgauge.journal.store.Journals;
+import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Option;
@@ -26,6 +28,16 @@ public final class JournalPlace {
   /** Where the journal is. */
   public String name(Map<String, String> environment) {
     return JournalName.of(place, environment);
+  }
+
+  /** What documents call the journal. */
+  public String shortName(Map<String, String> environment) throws JournalException {
+    return JournalAddress.of(name(environment)).name();
+  }
+
+  /** The folder of the recordings beside the journal. */
+  public Path recordings(Map<String, String> environment) throws JournalException {
+    return JournalAddress.of(name(environment)).recordings();
   }
 
   /** Opens the journal, which must be there. */

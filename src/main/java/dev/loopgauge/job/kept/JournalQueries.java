@@ -16,7 +16,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -24,12 +23,9 @@ import java.util.stream.Collectors;
 public record JournalQueries(Journal journal) {
   private static final int MOST_NAMED = 4;
 
-  /** The entries that stand: those that no other corrects. */
+  /** The entries that stand: those that no other corrects, in the places of what they correct. */
   public List<Heading> standing(Selection selection) throws JournalException {
-    Set<UUID> corrected = journal.corrections().keySet();
-    return journal.headings(selection).stream()
-        .filter(heading -> !corrected.contains(heading.id()))
-        .toList();
+    return new Standing(journal.headings(selection), journal.corrections()).all();
   }
 
   /**

@@ -34,13 +34,13 @@ final class KeptRecordings {
   }
 
   private void check(Entry entry, KeptCapture capture) {
-    String name = PackedRecording.name(entry.heading().id());
+    String name = capture.file();
     // Entries may come from elsewhere: no other name is followed.
-    Path file = folder.resolve(name);
-    if (!capture.file().equals(name) || !Files.exists(file)) {
+    if (!isOwn(entry, capture) || !Files.exists(folder.resolve(name))) {
       missing++;
       return;
     }
+    Path file = folder.resolve(name);
     try {
       if (!digest(file).equals(capture.digest())) {
         damaged.add("the recording " + name + " is not what was stored");
@@ -48,6 +48,12 @@ final class KeptRecordings {
     } catch (IOException e) {
       damaged.add("the recording " + name + " can't be read: " + FileTrouble.reason(e));
     }
+  }
+
+  private static boolean isOwn(Entry entry, KeptCapture capture) {
+    return capture.file().equals(PackedRecording.name(entry.heading().id()))
+        || (capture.digest().matches("[0-9a-f]{64}")
+            && capture.file().equals(PackedRecording.name(capture.digest())));
   }
 
   private static String digest(Path file) throws IOException {

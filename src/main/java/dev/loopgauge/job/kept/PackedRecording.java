@@ -44,23 +44,34 @@ public final class PackedRecording {
     return new PackedRecording(packed -> Files.copy(wav, packed));
   }
 
-  /** The folder beside a journal; for a database, in the current folder. */
-  public static Path folderOf(String place) {
-    return place.startsWith("jdbc:") ? Path.of("loopgauge-captures") : Path.of(place + "-captures");
+  /** The file of a recording by the digest of its bytes. */
+  static String name(String digest) {
+    return digest + ".wav.gz";
   }
 
-  /** The file of an entry's recording. */
-  public static String name(UUID id) {
+  /** The file of an entry's recording, as versions before 3 of the journal named it. */
+  static String name(UUID id) {
     return id + ".wav.gz";
   }
 
-  /** Writes it whole or not at all, and waits until it is on the disk. */
-  public KeptCapture keep(Path folder, UUID id) throws IOException, AudioFileException {
+  /**
+   * Writes it whole or not at all, and waits until it is on the disk. Equal recordings are kept
+   * once, named by the digest of their bytes.
+   */
+  public KeptCapture keep(Path folder) throws IOException, AudioFileException {
     Files.createDirectories(folder);
-    String name = name(id);
     MessageDigest digest = Sha256.begin();
-    WholeFile.ownAt(folder.resolve(name)).create(out -> pack(new DigestOutputStream(out, digest)));
-    return new KeptCapture(name, Sha256.end(digest));
+    pack(new DigestOutputStream(OutputStream.nullOutputStream(), digest));
+    KeptCapture capture = of(Sha256.end(digest));
+    Path file = folder.resolve(capture.file());
+    if (!Files.exists(file)) {
+      WholeFile.ownAt(file).replace(this::pack);
+    }
+    return capture;
+  }
+
+  private static KeptCapture of(String digest) {
+    return new KeptCapture(name(digest), digest);
   }
 
   private void pack(OutputStream out) throws IOException, AudioFileException {

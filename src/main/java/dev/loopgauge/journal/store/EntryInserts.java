@@ -33,6 +33,7 @@ final class EntryInserts {
     int added = 0;
     for (Entry entry : entries) {
       if (isNew(entry)) {
+        checkOnce(entry.heading());
         Keeping keeping = own.next(entry.heading(), EntryDigest.of(entry));
         insert(entry, Optional.of(keeping));
         own = own.with(keeping);
@@ -120,6 +121,25 @@ final class EntryInserts {
     return connection.prepareStatement(
         "INSERT INTO %s (%s) VALUES (%s)"
             .formatted(table, columns, String.join(", ", Collections.nCopies(count, "?"))));
+  }
+
+  /** Two laptops may both be about to correct it: whoever writes first has done so. */
+  private void checkOnce(Heading heading) throws SQLException, JournalException {
+    if (heading.corrects().isEmpty()) {
+      return;
+    }
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT id FROM entry WHERE corrects = ?")) {
+      select.setString(1, heading.corrects().get().toString());
+      try (ResultSet rows = select.executeQuery()) {
+        if (rows.next()) {
+          throw new JournalException(
+              "entry %s was corrected already, by entry %s"
+                  .formatted(heading.corrects().get(), rows.getString(1)),
+              "`loopgauge journal show` shows that one; correct it instead");
+        }
+      }
+    }
   }
 
   private void checkCorrected(Heading heading) throws SQLException, JournalException {

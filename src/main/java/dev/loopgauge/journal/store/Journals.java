@@ -4,7 +4,6 @@ import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -12,8 +11,6 @@ import java.util.Map;
 
 /** Opens journals by the place where they are kept. */
 public final class Journals {
-  private static final String POSTGRESQL = "jdbc:postgresql:";
-
   private Journals() {}
 
   /**
@@ -26,9 +23,15 @@ public final class Journals {
    */
   public static Journal open(String place, Map<String, String> environment)
       throws JournalException {
-    return place.startsWith(POSTGRESQL)
-        ? open(new PostgresStore(place, environment))
-        : open(new SqliteStore(file(place), true));
+    return open(JournalAddress.of(place), environment);
+  }
+
+  /** The same of an address that was read. */
+  public static Journal open(JournalAddress address, Map<String, String> environment)
+      throws JournalException {
+    return address instanceof JournalAddress.InFile inFile
+        ? open(new SqliteStore(inFile.file(), true))
+        : open(postgres(address, environment));
   }
 
   /**
@@ -40,10 +43,11 @@ public final class Journals {
    */
   public static Journal openExisting(String place, Map<String, String> environment)
       throws JournalException {
-    if (place.startsWith(POSTGRESQL)) {
-      return open(new PostgresStore(place, environment));
+    JournalAddress address = JournalAddress.of(place);
+    if (!(address instanceof JournalAddress.InFile inFile)) {
+      return open(postgres(address, environment));
     }
-    Path file = file(place);
+    Path file = inFile.file();
     if (!Files.exists(file)) {
       throw new JournalException(
           "there is no journal " + file,
@@ -67,13 +71,9 @@ public final class Journals {
     }
   }
 
-  private static Path file(String place) throws JournalException {
-    try {
-      return Path.of(place);
-    } catch (InvalidPathException e) {
-      throw new JournalException(
-          "expected the name of a file, found '" + place + "'", "name another file", e);
-    }
+  private static Store postgres(JournalAddress address, Map<String, String> environment)
+      throws JournalException {
+    return new PostgresStore(((JournalAddress.InDatabase) address).database(), environment);
   }
 
   private static Journal open(Store store) throws JournalException {

@@ -23,25 +23,17 @@ final class PostgresStore implements Store {
   /**
    * A database.
    *
-   * @param address {@code jdbc:postgresql://HOST[:PORT]/DATABASE}
    * @param environment where user and password stand
-   * @throws JournalException when the address is none, or holds a user or password
+   * @throws JournalException when the driver can't read the address
    */
-  PostgresStore(String address, Map<String, String> environment) throws JournalException {
-    this.address = address;
-    if (address.matches("(?is).*([?&](user|password)=|//[^/]*@).*")) {
-      throw new JournalException(
-          "the journal's address names a user or password, which others could read",
-          "put them into PGUSER and PGPASSWORD, or into a password file named by PGPASSFILE");
-    }
+  PostgresStore(DatabaseAddress address, Map<String, String> environment) throws JournalException {
+    this.address = address.place();
     PGSimpleDataSource opened = new PGSimpleDataSource();
     try {
-      opened.setUrl(address);
+      opened.setUrl(address.url());
     } catch (IllegalArgumentException e) {
       throw new JournalException(
-          "expected an address such as jdbc:postgresql://host/database, found " + address,
-          "mend it; a file is named by its path alone",
-          e);
+          "the address " + address.place() + " can't be read", "mend it, and its parameters", e);
     }
     Optional.ofNullable(environment.get("PGUSER")).ifPresent(opened::setUser);
     Optional.ofNullable(environment.get("PGPASSWORD")).ifPresent(opened::setPassword);
@@ -71,6 +63,13 @@ final class PostgresStore implements Store {
   public void rollback(Connection connection) throws SQLException {
     connection.rollback();
     connection.setAutoCommit(true);
+  }
+
+  /** Connection exceptions, and the server's going down (PostgreSQL documentation, appendix A). */
+  @Override
+  public boolean isLost(SQLException error) {
+    String state = Optional.ofNullable(error.getSQLState()).orElse("");
+    return state.startsWith("08") || state.startsWith("57P");
   }
 
   @Override

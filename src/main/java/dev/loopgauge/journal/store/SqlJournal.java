@@ -46,34 +46,59 @@ final class SqlJournal implements Journal {
   }
 
   private <T> T read(Work<T> work) throws JournalException {
-    return whole(false, work);
-  }
-
-  /** Does work as one transaction: all of it or nothing. */
-  private <T> T whole(boolean writes, Work<T> work) throws JournalException {
     try {
-      store.begin(connection, writes);
-      try {
-        T result = work.done();
-        store.commit(connection);
-        return result;
-      } catch (SQLException | JournalException | RuntimeException e) {
-        store.rollback(connection);
-        throw e;
-      }
+      T result = begun(false, work);
+      store.commit(connection);
+      return result;
     } catch (SQLException e) {
       throw store.failure(e);
     }
   }
 
+  /** Does work that adds entries as one transaction: all of it or nothing. */
+  private int write(List<UUID> ids, Work<Integer> work) throws JournalException {
+    try {
+      int added = begun(true, work);
+      commit(ids);
+      return added;
+    } catch (SQLException e) {
+      throw store.failure(e);
+    }
+  }
+
+  private void commit(List<UUID> ids) throws SQLException, JournalException {
+    try {
+      store.commit(connection);
+    } catch (SQLException e) {
+      if (ids.isEmpty() || !store.isLost(e)) {
+        store.rollback(connection);
+        throw e;
+      }
+      new LostCommit(store, ids).check(e);
+    }
+  }
+
+  /** Begins a transaction and does the work, or rolls it back. */
+  private <T> T begun(boolean writes, Work<T> work) throws SQLException, JournalException {
+    store.begin(connection, writes);
+    try {
+      return work.done();
+    } catch (SQLException | JournalException | RuntimeException e) {
+      store.rollback(connection);
+      throw e;
+    }
+  }
+
   @Override
   public int append(List<Entry> entries) throws JournalException {
-    return whole(true, () -> new EntryInserts(connection).append(entries));
+    List<UUID> ids = entries.stream().map(entry -> entry.heading().id()).toList();
+    return write(ids, () -> new EntryInserts(connection).append(entries));
   }
 
   @Override
   public int take(List<KeptEntry> entries) throws JournalException {
-    return whole(true, () -> new EntryInserts(connection).take(entries));
+    List<UUID> ids = entries.stream().map(kept -> kept.entry().heading().id()).toList();
+    return write(ids, () -> new EntryInserts(connection).take(entries));
   }
 
   @Override

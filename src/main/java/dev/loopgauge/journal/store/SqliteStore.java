@@ -49,7 +49,8 @@ final class SqliteStore implements Store {
       config.resetOpenMode(SQLiteOpenMode.CREATE);
     }
     SQLiteDataSource opened = new SQLiteDataSource(config);
-    opened.setUrl("jdbc:sqlite:" + file);
+    // As an address, so that no character of the name means anything but itself.
+    opened.setUrl("jdbc:sqlite:file:" + file.toUri().getRawPath());
     this.source = opened;
   }
 

@@ -24,6 +24,11 @@ interface Store {
   /** Ends a transaction as if it had not been. */
   void rollback(Connection connection) throws SQLException;
 
+  /** Whether an error means that the connection was lost, so that a commit may be done or not. */
+  default boolean isLost(SQLException error) {
+    return false;
+  }
+
   /** Where the SQL files of this database are, on the class path. */
   String migrations();
 

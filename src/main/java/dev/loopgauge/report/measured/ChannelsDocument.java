@@ -36,7 +36,8 @@ public record ChannelsDocument(
       List<FindingRecord> findings,
       Optional<ComparisonRecord> comparison,
       Optional<ResponseRecord> response,
-      Optional<HostCheckRecord> hostCheck)
+      Optional<HostCheckRecord> hostCheck,
+      Optional<KeptRecord> kept)
       implements Sparse {
     private static ChannelRecord of(int channel, MeasurementDocument document) {
       return new ChannelRecord(
@@ -47,12 +48,26 @@ public record ChannelsDocument(
           document.findings(),
           document.comparison(),
           document.response(),
-          document.hostCheck());
+          document.hostCheck(),
+          document.kept());
+    }
+
+    private ChannelRecord withKept(KeptRecord now) {
+      return new ChannelRecord(
+          channel,
+          outcome,
+          verdict,
+          measurement,
+          findings,
+          comparison,
+          response,
+          hostCheck,
+          Optional.of(now));
     }
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("verdict", "response", "hostCheck");
+      return Set.of("verdict", "response", "hostCheck", "kept");
     }
 
     private String figure(Function<ShownDelay, String> part) {
@@ -108,7 +123,21 @@ public record ChannelsDocument(
         channel.response(),
         channel.hostCheck(),
         List.of(),
-        notes);
+        notes,
+        channel.kept());
+  }
+
+  /**
+   * The same, with whether each was kept.
+   *
+   * @param kept one for each channel, or one for all
+   */
+  public ChannelsDocument withKept(List<KeptRecord> kept) {
+    List<ChannelRecord> told = new ArrayList<>();
+    for (int i = 0; i < channels.size(); i++) {
+      told.add(channels.get(i).withKept(kept.get(Math.min(i, kept.size() - 1))));
+    }
+    return new ChannelsDocument(command, outcome, List.copyOf(told), notes);
   }
 
   private String concerns() {

@@ -32,6 +32,7 @@ import java.util.Set;
  * @param hostCheck what it says about a delay that host or plug-in report, where that was asked
  * @param states a plug-in in one state after another, where that was asked
  * @param notes what the reader must take for granted, one sentence each
+ * @param kept whether it was kept in the journal, where that was asked
  */
 public record MeasurementDocument(
     String command,
@@ -43,8 +44,9 @@ public record MeasurementDocument(
     Optional<ResponseRecord> response,
     Optional<HostCheckRecord> hostCheck,
     List<StateRecord> states,
-    List<String> notes)
-    implements Document, Sparse {
+    List<String> notes,
+    Optional<KeptRecord> kept)
+    implements Keepable, Sparse {
   /**
    * A measurement.
    *
@@ -70,7 +72,8 @@ public record MeasurementDocument(
         ResponseRecord.of(measurement),
         HostCheckRecord.of(hostCheck),
         List.of(),
-        List.copyOf(notes));
+        List.copyOf(notes),
+        Optional.empty());
   }
 
   private static void check(
@@ -100,12 +103,29 @@ public record MeasurementDocument(
         response,
         hostCheck,
         checks.stream().map(StateRecord::of).toList(),
-        notes);
+        notes,
+        kept);
+  }
+
+  @Override
+  public MeasurementDocument withKept(KeptRecord now) {
+    return new MeasurementDocument(
+        command,
+        outcome,
+        verdict,
+        measurement,
+        findings,
+        comparison,
+        response,
+        hostCheck,
+        states,
+        notes,
+        Optional.of(now));
   }
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("verdict", "response", "hostCheck", "states", "notes");
+    return Set.of("verdict", "response", "hostCheck", "states", "notes", "kept");
   }
 
   /** The delay, where it can be trusted. */

@@ -1,7 +1,6 @@
 package dev.loopgauge.report.measured;
 
 import dev.loopgauge.measure.Soak;
-import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
@@ -21,6 +20,7 @@ import java.util.Set;
  * @param soak what happened
  * @param comparison how the delay since its last step stands against the budget, where there is one
  * @param hostCheck what that delay says about a reported one, where that was asked
+ * @param kept whether it was kept in the journal, where that was asked
  */
 public record SoakDocument(
     String command,
@@ -28,8 +28,9 @@ public record SoakDocument(
     Optional<VerdictRecord> verdict,
     SoakRecord soak,
     Optional<ComparisonRecord> comparison,
-    Optional<HostCheckRecord> hostCheck)
-    implements Document, Sparse {
+    Optional<HostCheckRecord> hostCheck,
+    Optional<KeptRecord> kept)
+    implements Keepable, Sparse {
   /** Why a soak ended that somebody stopped. */
   public static final String STOPPED = "it was interrupted";
 
@@ -52,12 +53,19 @@ public record SoakDocument(
         Optional.of(VerdictRecord.of(verdict)),
         SoakRecord.of(soak, askedMinutes, ended),
         comparison.map(ComparisonRecord::of),
-        hostCheck.map(HostCheckRecord::of));
+        hostCheck.map(HostCheckRecord::of),
+        Optional.empty());
+  }
+
+  @Override
+  public SoakDocument withKept(KeptRecord now) {
+    return new SoakDocument(
+        command, outcome, verdict, soak, comparison, hostCheck, Optional.of(now));
   }
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("verdict", "hostCheck");
+    return Set.of("verdict", "hostCheck", "kept");
   }
 
   private static Outcome outcome(Soak soak, Optional<Comparison> comparison) {

@@ -32,6 +32,7 @@ import java.util.Set;
  * @param comparison how the window that stands worst compares with the budget, where there is one
  * @param towardsLimit when the listener's limit is passed, where the delay drifts towards it
  * @param notes what the reader must take for granted, one sentence each
+ * @param kept whether it was kept in the journal, where that was asked
  */
 public record TrackDocument(
     String command,
@@ -47,8 +48,9 @@ public record TrackDocument(
     List<FindingRecord> findings,
     Optional<ComparisonRecord> comparison,
     Optional<LimitRecord> towardsLimit,
-    List<String> notes)
-    implements Document, Sparse {
+    List<String> notes,
+    Optional<KeptRecord> kept)
+    implements Keepable, Sparse {
   private static final int DECIMALS = 4;
 
   /** How far a step may lie off whole blocks to be told in blocks, in samples. */
@@ -116,7 +118,28 @@ public record TrackDocument(
         track.findings().stream().map(FindingRecord::of).toList(),
         comparison.map(ComparisonRecord::of),
         towardsLimit.map(LimitRecord::of),
-        List.copyOf(notes));
+        List.copyOf(notes),
+        Optional.empty());
+  }
+
+  @Override
+  public TrackDocument withKept(KeptRecord now) {
+    return new TrackDocument(
+        command,
+        outcome,
+        verdict,
+        sampleRateHz,
+        windowSeconds,
+        windowsLeftOut,
+        clockDriftPpm,
+        clockDriftUncertaintyPpm,
+        track,
+        steps,
+        findings,
+        comparison,
+        towardsLimit,
+        notes,
+        Optional.of(now));
   }
 
   private static StepRecord step(Step step, OptionalDouble blockSamples) {
@@ -135,7 +158,7 @@ public record TrackDocument(
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("verdict", "sampleRateHz", "comparison", "towardsLimit", "notes");
+    return Set.of("verdict", "sampleRateHz", "comparison", "towardsLimit", "notes", "kept");
   }
 
   @Override

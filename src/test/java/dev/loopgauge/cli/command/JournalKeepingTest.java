@@ -22,8 +22,11 @@ import dev.loopgauge.journal.store.Journals;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -97,9 +100,150 @@ class JournalKeepingTest {
     String old = kept().get(0).heading().id().toString();
     assertEquals(ExitCode.GOOD, measure(at(595), "--correct=" + old.substring(0, 8)).exitCode());
     assertEquals(old, kept().get(1).heading().corrects().orElseThrow().toString());
-    Run none = measure(at(595), "--correct=zzz");
-    assertEquals(ExitCode.JOURNAL, none.exitCode());
-    assertTrue(none.err().contains("found 0 whose id starts with zzz"), none.err());
+    for (String id : List.of("zzz", "")) {
+      Run none = measure(at(595), "--correct=" + id);
+      assertEquals(ExitCode.JOURNAL, none.exitCode());
+      assertTrue(none.err().contains("expected an id or its beginning"), none.err());
+    }
+  }
+
+  @Test
+  void anEntryIsCorrectedOnceAndByTheSamePathAndPartOfTheDay() throws Exception {
+    measure(at(500), "--path=vocal");
+    String old = kept().get(0).heading().id().toString();
+    String correct = "--correct=" + old.substring(0, 8).toUpperCase(Locale.ROOT);
+    Run path = measure(at(595), "--path=band", correct);
+    assertEquals(ExitCode.JOURNAL, path.exitCode());
+    assertTrue(path.err().contains("has the path 'vocal', and its correction 'band'"), path.err());
+    Run part = elsewhere("Harbour, Friday", "after", correct);
+    assertTrue(part.err().contains("part of the day 'before'"), part.err());
+    Run show = elsewhere("Other", "before", correct);
+    assertTrue(show.err().contains("has the show 'Harbour, Friday'"), show.err());
+    assertEquals(ExitCode.GOOD, measure(at(595), "--path=vocal", correct).exitCode());
+    Run twice = measure(at(595), "--path=vocal", correct);
+    assertEquals(ExitCode.JOURNAL, twice.exitCode());
+    assertTrue(twice.err().contains("was corrected already"), twice.err());
+    assertEquals(2, kept().size());
+  }
+
+  private Run elsewhere(String show, String when, String correct) {
+    String[] args = args("--journal", "--show=" + show, "--when=" + when, "--path=vocal", correct);
+    return new LiveBench(folder).run(List.of(backend("java-sound", at(595))), args);
+  }
+
+  @Test
+  void aCorrectionCountsWhereWhatItCorrectsStood() throws Exception {
+    measure(at(500), "--path=vocal");
+    measure(at(595), "--path=vocal");
+    String first = kept().get(0).heading().id().toString();
+    measure(at(501), "--path=vocal", "--correct=" + first);
+    Run align = journal("history", "--path=vocal", "--json");
+    List<?> points = (List<?>) align.json().get("points");
+    assertEquals(List.of(501, 595), points.stream().map(JournalKeepingTest::samples).toList());
+  }
+
+  private static int samples(Object point) {
+    return Math.round(((Number) ((Map<?, ?>) point).get("delaySamples")).floatValue());
+  }
+
+  @Test
+  void relabelMovesAnEntryToAnotherPartOfTheDay() throws Exception {
+    measure(at(595), "--path=vocal");
+    String old = kept().get(0).heading().id().toString();
+    Run same = journal("relabel", old, "--when=before");
+    same.assertRefused("counts as before the show already");
+    Run moved = journal("relabel", old.substring(0, 8), "--when=after");
+    assertEquals(ExitCode.GOOD, moved.exitCode(), moved.err());
+    assertTrue(moved.out().contains("counts as after the show now"), moved.out());
+    Entry now = kept().get(1);
+    assertEquals(When.AFTER, now.heading().when());
+    assertEquals(kept().get(0).heading().at(), now.heading().at());
+    assertEquals(kept().get(0).document(), now.document());
+    assertEquals(old, now.heading().corrects().orElseThrow().toString());
+    Run again = journal("relabel", old, "--when=during");
+    assertEquals(ExitCode.JOURNAL, again.exitCode());
+    assertTrue(again.err().contains("was corrected already"), again.err());
+    assertEquals(ExitCode.GOOD, journal("check").exitCode());
+  }
+
+  @Test
+  void theDocumentTellsWhereItWasKept() throws Exception {
+    Run run = measure(at(595), "--json");
+    String id = kept().get(0).heading().id().toString();
+    assertEquals(Map.of("id", id, "journal", "journal.db"), run.json().get("kept"));
+    assertEquals(null, Run.of("budget", "--json").json().get("kept"));
+  }
+
+  /** What was printed is kept afterwards, once, and compared like any other entry. */
+  @Test
+  void whatCouldNotBeKeptIsAddedLater() throws Exception {
+    Path journal = Files.writeString(folder.resolve("journal.db"), "a shopping list ".repeat(99));
+    Run failed = measure(at(595), "--path=vocal", "--json");
+    assertEquals(ExitCode.JOURNAL, failed.exitCode());
+    Map<?, ?> kept = (Map<?, ?>) failed.json().get("kept");
+    assertTrue(kept.get("error").toString().contains("is damaged, or no journal"), failed.out());
+    assertTrue(failed.err().contains("journal add FILE"), failed.err());
+    Files.delete(journal);
+    Path printed = Files.writeString(folder.resolve("vocal.json"), failed.out());
+    Files.setLastModifiedTime(printed, FileTime.from(Instant.parse("2026-05-01T18:00:00Z")));
+    String[] add = {"add", printed.toString(), "--show=Harbour", "--when=before", "--path=vocal"};
+    Run added = journal(add);
+    assertEquals(ExitCode.GOOD, added.exitCode(), added.err());
+    assertTrue(added.out().contains("Dated 2026-05-01 "), added.out());
+    Entry entry = kept().get(0);
+    assertEquals(Optional.of("vocal"), entry.heading().path());
+    assertEquals(595, entry.heading().delay().orElseThrow().delay().samples(), 0.05);
+    assertTrue(entry.document().contains("\"id\":\"" + entry.heading().id()), entry.document());
+    assertEquals(ExitCode.GOOD, journal("check").exitCode());
+    Path again = Files.writeString(folder.resolve("again.json"), entry.document());
+    Run twice = journal("add", again.toString(), "--show=Harbour", "--when=before", "--path=vocal");
+    assertTrue(twice.out().contains("In the journal already as"), twice.out());
+    assertEquals(1, kept().size());
+  }
+
+  @Test
+  void aDocumentOfAnUnknownCommandIsKeptAndShownByName() throws Exception {
+    Path printed =
+        Files.writeString(
+            folder.resolve("x.json"), "{\"schema\":1,\"command\":\"sonar\",\"outcome\":\"deep\"}");
+    Run added = journal("add", printed.toString(), "--show=Harbour", "--when=during");
+    assertEquals(ExitCode.GOOD, added.exitCode(), added.err());
+    assertTrue(journal("list").out().contains("deep"), journal("list").out());
+    assertEquals(ExitCode.GOOD, journal("check").exitCode());
+    for (String none : List.of("{}", "{\"command\":\"measure\",\"outcome\":\"error\"}", "[")) {
+      Path other = Files.writeString(folder.resolve("none.json"), none);
+      journal("add", other.toString(), "--show=Harbour", "--when=during")
+          .assertRefused("none.json");
+    }
+  }
+
+  private Run journal(String... args) {
+    String[] all =
+        Stream.of(new String[] {"journal"}, args).flatMap(Stream::of).toArray(String[]::new);
+    return Run.on(false, "", Map.of("LOOPGAUGE_DATA", folder.toString()), all);
+  }
+
+  @Test
+  void aRecordingThatCanNotBeKeptDoesNotLoseTheEntry() throws Exception {
+    Files.writeString(folder.resolve("journal.db-captures"), "in the way");
+    Run run = measure(at(595), "--keep-capture", "--json");
+    assertEquals(ExitCode.JOURNAL, run.exitCode());
+    assertTrue(run.err().contains("NOT KEPT: the recording"), run.err());
+    assertEquals(Optional.empty(), kept().get(0).capture());
+    assertEquals(
+        kept().get(0).heading().id().toString(), ((Map<?, ?>) run.json().get("kept")).get("id"));
+  }
+
+  @Test
+  void equalRecordingsAreKeptOnce() throws Exception {
+    measure(at(595), "--keep-capture");
+    measure(at(595), "--keep-capture");
+    assertEquals(kept().get(0).capture(), kept().get(1).capture());
+    assertTrue(kept().get(0).capture().orElseThrow().file().matches("[0-9a-f]{64}\\.wav\\.gz"));
+    try (var files = Files.list(folder.resolve("journal.db-captures"))) {
+      assertEquals(1, files.count());
+    }
+    assertEquals(ExitCode.GOOD, check().exitCode());
   }
 
   @Test

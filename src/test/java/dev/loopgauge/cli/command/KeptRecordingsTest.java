@@ -23,7 +23,7 @@ class KeptRecordingsTest {
   private Path keep(long n) throws Exception {
     Path wav = Files.write(folder.resolve("wav"), new byte[] {(byte) n, 1, 2});
     Entry plain = Entries.entry(n);
-    KeptCapture capture = PackedRecording.ofFile(wav).keep(folder, plain.heading().id());
+    KeptCapture capture = PackedRecording.ofFile(wav).keep(folder);
     add(plain, capture);
     return folder.resolve(capture.file());
   }

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.cli.Jar;
 import dev.loopgauge.cli.Recorded;
 import dev.loopgauge.cli.terminal.ExitCode;
-import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.KeptCapture;
@@ -97,7 +96,7 @@ class KilledCommandsIT {
   }
 
   private String digest(KeptCapture capture) throws Exception {
-    Path file = PackedRecording.folderOf(journal().toString()).resolve(capture.file());
+    Path file = Path.of(journal() + "-captures").resolve(capture.file());
     byte[] bytes = Files.readAllBytes(file);
     return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
   }
