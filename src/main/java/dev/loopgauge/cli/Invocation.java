@@ -7,6 +7,7 @@ import dev.loopgauge.cli.terminal.Colour;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.cli.terminal.ExitCode;
 import dev.loopgauge.cli.terminal.Failure;
+import dev.loopgauge.cli.terminal.Letters;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ProgramVersion;
 import dev.loopgauge.job.UsageException;
@@ -47,6 +48,7 @@ final class Invocation {
   int run() {
     String command = nameOf(line);
     try {
+      Letters.check(args);
       ParseResult parsed = line.parseArgs(args.toArray(String[]::new));
       while (parsed.hasSubcommand()) {
         parsed = parsed.subcommand();
