@@ -7,6 +7,12 @@ package dev.loopgauge.journal;
  * @param text all that stood in it
  */
 public record ChainText(String name, String text) {
+  /** The name without folders, as versions before 3 of the journal kept some. */
+  public ChainText withoutFolder() {
+    return new ChainText(
+        name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1), text);
+  }
+
   /** The {@link Sha256} of the text. */
   public String digest() {
     return Sha256.of(text);

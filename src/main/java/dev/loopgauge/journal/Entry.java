@@ -26,6 +26,19 @@ public record Entry(
     Optional<SoundCard> card,
     Optional<KeptCapture> capture,
     String toolVersion) {
+  /** The same without the folders that versions before kept: names alone go out. */
+  public Entry withoutFolders() {
+    return new Entry(
+        heading,
+        note,
+        setup,
+        document,
+        chain.map(ChainText::withoutFolder),
+        card,
+        capture,
+        toolVersion);
+  }
+
   /** Copies the set-up, keeping its order. */
   public Entry {
     setup = Collections.unmodifiableMap(new LinkedHashMap<>(setup));

@@ -147,7 +147,7 @@ public final class Entries {
         maybe(random, text(random)),
         setup,
         strange(random),
-        maybe(random, new ChainText(text(random), text(random))),
+        maybe(random, new ChainText(text(random), text(random)).withoutFolder()),
         maybe(random, new SoundCard(text(random), text(random), text(random), RATE, 64)),
         maybe(random, new KeptCapture(text(random), text(random))),
         text(random));

@@ -37,7 +37,7 @@ import picocli.CommandLine.Option;
     description = {
       "Write entries as CSV or JSON, for `journal import` or a spreadsheet.",
       "",
-      "Recordings are named only: they lie beside the journal, copy them by hand. A spreadsheet may count texts that begin with = as formulas."
+      "Recordings are named only: they lie beside the journal, copy them by hand. In CSV, texts that a spreadsheet would run as formulas begin with a backslash."
     },
     footer = {"  loopgauge journal export --format csv -o friday.csv"})
 final class JournalExport implements Subcommand {

@@ -22,18 +22,12 @@ public final class Letters {
     args.forEach(Letters::check);
   }
 
-  /**
-   * Makes sure that no letter of a line was lost.
-   *
-   * @throws UsageException when one was
-   */
-  public static String check(String typed) {
+  private static void check(String typed) {
     if (typed.indexOf('\uFFFD') >= 0) {
       throw new UsageException(
           "'" + shown(typed) + "' has letters that this shell's language setting lost",
           "set LC_ALL=C.UTF-8, or your own language with UTF-8, and type it again");
     }
-    return typed;
   }
 
   private static String shown(String typed) {

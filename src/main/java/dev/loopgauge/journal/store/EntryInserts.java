@@ -20,11 +20,13 @@ import java.util.UUID;
 /** Adds entries within one transaction. */
 final class EntryInserts {
   private final Connection connection;
+  private final EntryRows.Lookup finder;
   private OwnOrigin own;
 
   /** Keeps other writers waiting from here on. */
-  EntryInserts(Connection connection) throws SQLException {
+  EntryInserts(Connection connection, EntryRows.Lookup finder) throws SQLException {
     this.connection = connection;
+    this.finder = finder;
     this.own = OwnOrigin.readAndLock(connection);
   }
 
@@ -68,12 +70,22 @@ final class EntryInserts {
   private boolean isNew(Entry entry) throws SQLException, JournalException {
     UUID id = entry.heading().id();
     Optional<String> there = digest(id);
-    if (there.isPresent() && !there.get().equals(EntryDigest.of(entry))) {
+    if (there.isPresent() && !isSame(there.get(), entry)) {
       throw new JournalException(
           "entry " + id + " is in the journal already, with other contents",
           "entries are never changed: is this file from another journal, or edited?");
     }
     return there.isEmpty();
+  }
+
+  /** Exports lack the folders that entries of older versions have in names. */
+  private boolean isSame(String digest, Entry entry) throws SQLException {
+    return digest.equals(EntryDigest.of(entry))
+        || finder
+            .by(entry.heading().id().toString())
+            .map(kept -> EntryDigest.of(kept.entry().withoutFolders()))
+            .filter(EntryDigest.of(entry)::equals)
+            .isPresent();
   }
 
   /** The digest of an entry that is there; nothing but that where it is half there. */

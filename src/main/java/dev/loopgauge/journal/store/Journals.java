@@ -29,9 +29,11 @@ public final class Journals {
   /** The same of an address that was read. */
   public static Journal open(JournalAddress address, Map<String, String> environment)
       throws JournalException {
-    return address instanceof JournalAddress.InFile inFile
-        ? open(new SqliteStore(inFile.file(), true))
-        : open(postgres(address, environment));
+    if (address instanceof JournalAddress.InFile inFile) {
+      SqliteStore.begin(inFile.file());
+      return open(new SqliteStore(inFile.file(), true));
+    }
+    return open(postgres(address, environment));
   }
 
   /**

@@ -92,13 +92,13 @@ final class SqlJournal implements Journal {
   @Override
   public int append(List<Entry> entries) throws JournalException {
     List<UUID> ids = entries.stream().map(entry -> entry.heading().id()).toList();
-    return write(ids, () -> new EntryInserts(connection).append(entries));
+    return write(ids, () -> new EntryInserts(connection, this::find).append(entries));
   }
 
   @Override
   public int take(List<KeptEntry> entries) throws JournalException {
     List<UUID> ids = entries.stream().map(kept -> kept.entry().heading().id()).toList();
-    return write(ids, () -> new EntryInserts(connection).take(entries));
+    return write(ids, () -> new EntryInserts(connection, this::find).take(entries));
   }
 
   @Override

@@ -1,7 +1,10 @@
 package dev.loopgauge.journal.store;
 
 import dev.loopgauge.journal.JournalException;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -52,6 +55,19 @@ final class SqliteStore implements Store {
     // As an address, so that no character of the name means anything but itself.
     opened.setUrl("jdbc:sqlite:file:" + file.toUri().getRawPath());
     this.source = opened;
+  }
+
+  /** A new file, to be read by the user alone, where the disk knows such rights. */
+  static void begin(Path file) {
+    if (!file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      return;
+    }
+    try {
+      Files.createFile(
+          file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    } catch (IOException e) {
+      // It is there already, or the database says better than this what is wrong.
+    }
   }
 
   @Override

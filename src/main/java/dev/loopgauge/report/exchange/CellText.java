@@ -1,5 +1,6 @@
 package dev.loopgauge.report.exchange;
 
+import dev.loopgauge.report.form.Csv;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -7,11 +8,12 @@ import java.util.regex.Pattern;
 /**
  * Texts as cells of a CSV file in UTF-8, which can't hold halves of surrogate pairs, and whose
  * readers differ on NUL, line ends and empty cells. These are written as {@code \}{@code uXXXX},
- * {@code \n}, {@code \r} and {@code \e} for a text that is there but empty; a backslash as two. All
- * else, what a spreadsheet takes for a formula included, stays as it is.
+ * {@code \n}, {@code \r} and {@code \e} for a text that is there but empty; a backslash as two.
+ * What a spreadsheet would run as a formula gets a backslash before it. All else stays as it is.
  */
 final class CellText {
-  private static final Pattern WRITTEN = Pattern.compile("\\\\(?:u[0-9a-f]{4}|[\\\\nre])");
+  private static final Pattern WRITTEN =
+      Pattern.compile("\\\\(?:u[0-9a-f]{4}|[\\\\nre]|[=+\\-@\t\uFF1D\uFF0B\uFF0D\uFF20])");
   private static final Pattern SPECIAL = Pattern.compile("[\\\\\\n\\r\\x00\\p{Cs}]");
 
   private CellText() {}
@@ -21,6 +23,11 @@ final class CellText {
     if (text.isEmpty()) {
       return "\\e";
     }
+    String escaped = escaped(text);
+    return Csv.isFormula(escaped) ? "\\" + escaped : escaped;
+  }
+
+  private static String escaped(String text) {
     return SPECIAL
         .matcher(text)
         .replaceAll(found -> Matcher.quoteReplacement(escape(found.group().charAt(0))));
@@ -47,7 +54,7 @@ final class CellText {
       case 'n' -> "\n";
       case 'r' -> "\r";
       case 'e' -> "";
-      default -> "\\";
+      default -> escape.substring(1);
     };
   }
 }

@@ -76,7 +76,7 @@ public final class EntryKeys {
 
   /** The entry with its place in the record: what it lacks is null. */
   public static Map<String, Object> of(KeptEntry kept) {
-    Entry entry = kept.entry();
+    Entry entry = kept.entry().withoutFolders();
     Map<String, Object> keys = new LinkedHashMap<>();
     ALL.forEach(key -> keys.put(key, null));
     heading(keys, entry.heading());

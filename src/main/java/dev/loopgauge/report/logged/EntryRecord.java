@@ -32,7 +32,7 @@ public record EntryRecord(
   /** A chain file as it was. */
   public record ChainRecord(String name, String sha256, String text) {
     private static ChainRecord of(ChainText chain) {
-      return new ChainRecord(chain.name(), chain.digest(), chain.text());
+      return new ChainRecord(chain.withoutFolder().name(), chain.digest(), chain.text());
     }
   }
 

@@ -1,6 +1,7 @@
 package dev.loopgauge.cli.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.cli.Run;
@@ -111,6 +112,25 @@ class DamagedJournalTest {
     assertEquals(ExitCode.GOOD, run("report", "--show", "Lantern").exitCode());
   }
 
+  /** 414846f kept chain files' names as typed, with their folders. */
+  @Test
+  void foldersOfOldEntriesAreNotShownAndDontKeepThemFromBeingTakenAgain() throws Exception {
+    copy("journal-414846f.db");
+    Path out = folder.resolve("again.csv");
+    run("journal", "export", "--format", "csv", "-o", out.toString());
+    String id = Files.readString(out).lines().skip(1).findFirst().orElseThrow().split(",", 2)[0];
+    for (String text :
+        List.of(
+            Files.readString(out),
+            run("journal", "show", id).out(),
+            run("journal", "show", id, "--json").out())) {
+      assertTrue(text.contains("hall.yaml"), text);
+      assertFalse(text.contains("shows/"), text);
+    }
+    Run again = run("journal", "import", out.toString());
+    assertEquals("4 entries read, 0 of them new, 4 there already.\n", again.out(), again.err());
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"export-414846f.csv", "export-414846f.json"})
   void anExportOf414846fIsTaken(String export) throws Exception {
@@ -150,7 +170,7 @@ class DamagedJournalTest {
     keepFromUnknownZone();
     Path out = folder.resolve("out.csv");
     run("journal", "export", "--format", "csv", "-o", out.toString());
-    assertTrue(Files.readString(out).contains(",Europe/Lantern,+03:00,"), Files.readString(out));
+    assertTrue(Files.readString(out).contains(",Europe/Lantern,\\+03:00,"), Files.readString(out));
     file = folder.resolve("other.db");
     assertEquals(ExitCode.GOOD, run("journal", "import", out.toString()).exitCode());
     assertEquals(ExitCode.GOOD, run("journal", "check").exitCode());

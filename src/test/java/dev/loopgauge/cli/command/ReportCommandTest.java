@@ -156,16 +156,18 @@ class ReportCommandTest {
   }
 
   @Test
-  void leavesOutWhatWasFiledUnderTheWrongShow() throws IOException {
+  void countsARelabelledReadingOnceWhereItBelongs() throws IOException {
     measure("Friday", "before");
     measure("Friday", "after", "--fault=block-size=128");
     List<?> readings =
         (List<?>) inJournal("report", "--show=Friday", "--json").json().get("readings");
     assertEquals(2, readings.size());
     String id = (String) ((Map<?, ?>) readings.get(1)).get("id");
-    measure("Saturday", "after", "--correct=" + id);
+    assertEquals(ExitCode.GOOD, inJournal("journal", "relabel", id, "--when=during").exitCode());
     Run friday = inJournal("report", "--show=Friday", "--json");
-    assertEquals(1, ((List<?>) friday.json().get("readings")).size(), friday.out());
+    List<?> now = (List<?>) friday.json().get("readings");
+    assertEquals(2, now.size(), friday.out());
+    assertEquals("during", ((Map<?, ?>) now.get(1)).get("when"), friday.out());
   }
 
   @Test

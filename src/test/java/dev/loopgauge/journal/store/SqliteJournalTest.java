@@ -12,6 +12,7 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.Selection;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -59,6 +60,12 @@ class SqliteJournalTest extends JournalContract {
             JournalException.class, () -> Journals.openExisting(file().toString(), Map.of()));
     assertTrue(refused.getMessage().contains("is empty, 0 bytes"), refused.getMessage());
     assertEquals(0, Files.size(file()));
+  }
+
+  @Test
+  void isReadByTheUserAlone() throws Exception {
+    open().close();
+    assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(file())));
   }
 
   @Test
