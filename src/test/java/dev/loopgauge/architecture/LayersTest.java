@@ -126,7 +126,7 @@ class LayersTest {
                   "signal", "estimate", "estimate.reading", "estimate.result", "capture", "stats")),
           Map.entry("setup", List.of("signal", "capture", "measure")),
           Map.entry("journal", with(CORE, "chain.file")),
-          Map.entry("journal.store", List.of("journal", "signal", "verify.verdict")),
+          Map.entry("journal.store", List.of("journal", "signal", "verify.verdict", "setup")),
           Map.entry("report.form", List.of("estimate.result", "verify", "verify.verdict")),
           Map.entry("report.measured", with(BELOW_REPORT, "report.form")),
           Map.entry("report.patch", with(BELOW_REPORT, "report.form")),

@@ -30,6 +30,8 @@ public final class Journals {
   public static Journal open(JournalAddress address, Map<String, String> environment)
       throws JournalException {
     if (address instanceof JournalAddress.InFile inFile) {
+      LibraryLogs.silence();
+      NativeLibrary.load(environment);
       SqliteStore.begin(inFile.file());
       return open(new SqliteStore(inFile.file(), true));
     }
@@ -56,6 +58,8 @@ public final class Journals {
           "`loopgauge measure ... --journal --show NAME --when before` begins one");
     }
     checkBegun(file);
+    LibraryLogs.silence();
+    NativeLibrary.load(environment);
     return open(new SqliteStore(file, false));
   }
 

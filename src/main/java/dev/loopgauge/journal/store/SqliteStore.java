@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Properties;
 import javax.sql.DataSource;
-import org.sqlite.NativeLibraryNotFoundException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteErrorCode;
@@ -118,12 +117,6 @@ final class SqliteStore implements Store {
   public JournalException failure(SQLException error) {
     if (hasEnded(error)) {
       return failure(error, "could not be written to the end", "is its disk full, or failing?");
-    }
-    if (error.getCause() instanceof NativeLibraryNotFoundException) {
-      return failure(
-          error,
-          "can't be opened: the database's library finds no folder to unpack itself into",
-          "`java -Djava.io.tmpdir=FOLDER -jar ...` names a folder to write to and run from");
     }
     SQLiteErrorCode code =
         error instanceof SQLiteException e ? e.getResultCode() : SQLiteErrorCode.UNKNOWN_ERROR;
