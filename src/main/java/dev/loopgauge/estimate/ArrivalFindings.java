@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.measurand.GroupDelays;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
@@ -20,6 +21,26 @@ final class ArrivalFindings {
         FindingCode.INVERTED,
         "the return is inverted against the reference",
         "look for a polarity switch, a cable with crossed wires, or a stage that inverts");
+  }
+
+  static Finding dispersive(GroupDelays.Ends ends, SampleRate rate) {
+    return Finding.remark(
+        FindingCode.DISPERSIVE,
+        String.format(
+            Locale.ROOT,
+            "the path delays frequencies differently: %s, %s",
+            octave(ends.late(), rate),
+            octave(ends.early(), rate)),
+        "a filter does that: a crossover, an equaliser, a subwoofer. The budget is compared with"
+            + " the delay that no filter explains");
+  }
+
+  private static String octave(GroupDelays.Octave octave, SampleRate rate) {
+    double hertz = octave.omega() / (2 * Math.PI) * rate.hertz();
+    double ms = new Latency(octave.samples(), rate).ms();
+    return hertz < 1000
+        ? String.format(Locale.ROOT, "%.2f ms at %.0f Hz", ms, hertz)
+        : String.format(Locale.ROOT, "%.2f ms at %.1f kHz", ms, hertz / 1000);
   }
 
   static Finding louderThanReference(double levelDb) {

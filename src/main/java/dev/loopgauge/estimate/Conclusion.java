@@ -6,6 +6,8 @@ import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.integrity.ZeroRuns;
+import dev.loopgauge.estimate.measurand.GroupDelays;
+import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.InParallel;
@@ -17,6 +19,7 @@ import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.estimate.spectrum.Spectra;
@@ -37,11 +40,15 @@ final class Conclusion {
   /** A return louder than this against its reference makes the reference doubtful. */
   private static final double LOUDEST_DB = 20;
 
+  /** Delays are told to this, in ms. */
+  private static final double TOLD_MS = 0.01;
+
   /** More lost sound than this share of the reference leaves no detection in the rest. */
   private static final double HARMLESS_LOSS = 0.1;
 
   private final Spectra spectra;
   private final Fit fit;
+  private final PathDelay path;
   private final ArrivalChoice choice;
   private final boolean whole;
   private final SampleRate rate;
@@ -50,10 +57,12 @@ final class Conclusion {
   /**
    * The conclusion from a trusted fit.
    *
+   * @param path what the path's own response says of the delay
    * @param whole whether a reading in which a block was lost or repeated is refused
    */
-  Conclusion(Spectra spectra, Fit fit, ArrivalChoice choice, boolean whole) {
+  Conclusion(Spectra spectra, Fit fit, PathDelay path, ArrivalChoice choice, boolean whole) {
     this.spectra = spectra;
+    this.path = path;
     this.fit = fit;
     this.choice = choice;
     this.whole = whole;
@@ -80,7 +89,8 @@ final class Conclusion {
     } else {
       fit.gainModulation().ifPresent(byDb -> findings.add(IntegrityFindings.gainModulation(byDb)));
     }
-    if (fit.measured().gain() < 0) {
+    dispersion().ifPresent(ends -> findings.add(ArrivalFindings.dispersive(ends, rate)));
+    if (path.polarity(fit.measured().gain()) == Polarity.INVERTED) {
       findings.add(ArrivalFindings.inverted());
     }
     if (findings.stream().anyMatch(Finding::refuses)) {
@@ -89,12 +99,27 @@ final class Conclusion {
     return new Estimate.Found(measurement(line, rival.isPresent() && open), findings);
   }
 
+  /**
+   * How the path delays frequencies differently, where that can be heard of: beyond what the
+   * delay's uncertainty holds, by more than is printed, and by a filter, not by several arrivals.
+   */
+  private Optional<GroupDelays.Ends> dispersion() {
+    double least =
+        Math.max(Measurement.COVERAGE_FACTOR * path.standard(), TOLD_MS * rate.hertz() / 1000);
+    return fit.copies().size() > 1
+        ? Optional.empty()
+        : path.dispersion().filter(ends -> ends.apart() > least);
+  }
+
   private Measurement measurement(Optional<DelayLine> line, boolean ambiguous) {
     FittedArrival measured = fit.measured();
+    double uncertainty = uncertainty(line);
     return new Measurement(
-        new Latency(measured.lag(), rate),
-        uncertainty(line),
-        Polarity.of(measured.gain()),
+        new Latency(path.lag(), rate),
+        uncertainty,
+        pure(uncertainty),
+        path.passband(rate.hertz()),
+        path.polarity(measured.gain()),
         Decibels.ofFactor(measured.gain()),
         fit.levelUncertaintyDb(),
         fit.signalToNoiseDb(),
@@ -108,10 +133,25 @@ final class Conclusion {
         ambiguous);
   }
 
+  /** On a flat path all of its delay is pure. */
+  private Optional<PureDelay> pure(double uncertainty) {
+    return path.flat()
+        ? Optional.of(new PureDelay(path.lag(), uncertainty))
+        : path.pure().map(p -> new PureDelay(p.lag(), beside(p.standard(), uncertainty)));
+  }
+
+  /** The expanded uncertainty of a pure delay with what the readings' scatter adds. */
+  private double beside(double standard, double uncertainty) {
+    double path = Measurement.COVERAGE_FACTOR * this.path.standard();
+    double scatter = Math.max(0, uncertainty * uncertainty - path * path);
+    return Math.hypot(Measurement.COVERAGE_FACTOR * standard, Math.sqrt(scatter));
+  }
+
   private double uncertainty(Optional<DelayLine> line) {
     int readings = spectra.readings().size();
     double ofOne = fit.noiseUncertainty() * Math.sqrt(readings);
-    Uncertainty uncertainty = new Uncertainty().with(fit.dispersion());
+    Uncertainty uncertainty =
+        new Uncertainty().with(path.flat() ? fit.dispersion() : path.standard());
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     if (drift.isPresent()) {
       double moved = Math.abs(drift.get().slope().value()) * duration();
@@ -150,9 +190,14 @@ final class Conclusion {
   }
 
   private List<Arrival> arrivals() {
-    return fit.copies().stream()
-        .map(c -> new Arrival(c.lag(), Decibels.ofFactor(c.gain()), Polarity.of(c.gain())))
-        .toList();
+    List<Arrival> arrivals = new ArrayList<>();
+    for (FittedArrival copy : fit.copies()) {
+      boolean measured = arrivals.isEmpty();
+      double lag = measured ? path.lag() : copy.lag();
+      Polarity polarity = measured ? path.polarity(copy.gain()) : Polarity.of(copy.gain());
+      arrivals.add(new Arrival(lag, Decibels.ofFactor(copy.gain()), polarity));
+    }
+    return arrivals;
   }
 
   private Optional<FittedArrival> rival() {

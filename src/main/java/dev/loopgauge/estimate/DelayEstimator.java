@@ -8,6 +8,7 @@ import dev.loopgauge.estimate.drift.HomogeneityTest;
 import dev.loopgauge.estimate.drift.InhomogeneousReadings;
 import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
+import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
@@ -187,7 +188,9 @@ public final class DelayEstimator {
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
-    return new Read(new Conclusion(spectra, fit, choice, whole).estimate(before), Optional.of(fit));
+    PathDelay path = PathDelay.of(spectra, fit.copies(), fit.residual());
+    Conclusion conclusion = new Conclusion(spectra, fit, path, choice, whole);
+    return new Read(conclusion.estimate(before), Optional.of(fit));
   }
 
   private static Read refused(List<Finding> before, Finding why, Optional<Fit> fit) {
@@ -200,10 +203,12 @@ public final class DelayEstimator {
   private Optional<Read> narrow(Spectra spectra, Fit first, List<Finding> before, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
-    return new Detection(passed, fit).holdsNarrow()
-        ? Optional.of(
-            new Read(new Conclusion(passed, fit, choice, whole).estimate(before), Optional.empty()))
-        : Optional.empty();
+    if (!new Detection(passed, fit).holdsNarrow()) {
+      return Optional.empty();
+    }
+    PathDelay path = PathDelay.of(spectra, first.copies(), first.residual());
+    Conclusion conclusion = new Conclusion(passed, fit, path, choice, whole);
+    return Optional.of(new Read(conclusion.estimate(before), Optional.empty()));
   }
 
   /** Puts the arrival to be measured first. */

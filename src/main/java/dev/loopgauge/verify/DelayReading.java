@@ -2,10 +2,11 @@ package dev.loopgauge.verify;
 
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.signal.Latency;
 
 /**
- * A delay to be compared with a budget.
+ * A delay to be compared with a budget: the pure one, which no filter explains, where it is known.
  *
  * @param uncertaintySamples its expanded uncertainty, k = 2, in samples
  * @param open whether no verdict may follow: the sound card's own delay is in it, or another
@@ -21,9 +22,10 @@ record DelayReading(Latency delay, double uncertaintySamples, boolean open, bool
 
   /** The delay of a measurement. */
   static DelayReading of(Measurement measured) {
+    PureDelay budgeted = measured.budgeted();
     return new DelayReading(
-        measured.delay(),
-        measured.uncertaintySamples(),
+        new Latency(budgeted.samples(), measured.delay().rate()),
+        budgeted.uncertaintySamples(),
         measured.method() == Method.UNCALIBRATED || measured.ambiguous(),
         leaks(measured));
   }

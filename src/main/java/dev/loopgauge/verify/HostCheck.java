@@ -22,8 +22,8 @@ public record HostCheck(
   public static HostCheck of(Measurement measured, ReportedDelay reported) {
     return of(
         Optional.of(reported),
-        measured.delay().samples(),
-        measured.uncertaintySamples(),
+        measured.budgeted().samples(),
+        measured.budgeted().uncertaintySamples(),
         measured.method() != Method.UNCALIBRATED);
   }
 

@@ -86,6 +86,9 @@ class LayersTest {
                   "signal",
                   "stats")),
           Map.entry(
+              "estimate.measurand",
+              List.of("estimate.path", "estimate.spectrum", "estimate.result", "signal", "stats")),
+          Map.entry(
               "estimate.detection",
               List.of(
                   "estimate.path",

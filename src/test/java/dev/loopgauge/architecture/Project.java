@@ -19,6 +19,7 @@ final class Project {
           "estimate.spectrum",
           "estimate.integrity",
           "estimate.path",
+          "estimate.measurand",
           "estimate.detection",
           "estimate.drift");
 

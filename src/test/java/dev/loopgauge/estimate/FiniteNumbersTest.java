@@ -171,6 +171,8 @@ class FiniteNumbersTest {
     return new Measurement(
         new Latency(1, RATE),
         uncertainty,
+        Optional.empty(),
+        Optional.empty(),
         Polarity.NORMAL,
         levelDb,
         0,

@@ -20,6 +20,8 @@ class SoakStepTest {
         new Measurement(
             new Latency(samples, new SampleRate(48_000)),
             uncertainty,
+            Optional.empty(),
+            Optional.empty(),
             Polarity.NORMAL,
             0,
             0.1,

@@ -37,6 +37,8 @@ final class Rigs {
     return new Measurement(
         new Latency(samples, rate),
         uncertainty,
+        Optional.empty(),
+        Optional.empty(),
         Polarity.NORMAL,
         0,
         0.1,

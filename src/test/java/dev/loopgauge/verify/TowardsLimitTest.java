@@ -76,6 +76,8 @@ class TowardsLimitTest {
     return new Measurement(
         m.delay(),
         m.uncertaintySamples(),
+        Optional.empty(),
+        Optional.empty(),
         m.polarity(),
         m.levelDb(),
         m.levelUncertaintyDb(),
@@ -130,6 +132,8 @@ class TowardsLimitTest {
         new Measurement(
             sure.delay(),
             sure.uncertaintySamples(),
+            Optional.empty(),
+            Optional.empty(),
             m.polarity(),
             m.levelDb(),
             m.levelUncertaintyDb(),

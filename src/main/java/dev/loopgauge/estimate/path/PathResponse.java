@@ -20,7 +20,7 @@ import java.util.List;
  * that is its gain times half the difference, and is taken off Rxy; then the even half of Rxx does
  * (derived: exact for a pure delay, to the first order for a filter).
  */
-final class PathResponse {
+final class PathResponse implements PathModel {
   private static final double RIDGE = 1e-9;
 
   private final double delay;
@@ -58,18 +58,18 @@ final class PathResponse {
     return new PathResponse(delay, ToeplitzSystem.solve(even, b), far);
   }
 
-  /** How many taps were fitted. */
-  int taps() {
+  @Override
+  public int taps() {
     return taps.length;
   }
 
-  /** The delay that the filter is relative to, in samples. */
-  double delay() {
+  @Override
+  public double delay() {
     return delay;
   }
 
-  /** The filter's packed spectrum, with the delay taken out. */
-  double[] spectrum(RealFft fft) {
+  @Override
+  public double[] spectrum(RealFft fft) {
     double[] packed = new double[fft.length()];
     for (int i = 0; i < taps.length; i++) {
       packed[Math.floorMod(i - taps.length / 2, packed.length)] = taps[i];

@@ -124,7 +124,7 @@ public final class Residual {
   }
 
   /** The reference's share of R at lag 0 in the bins from {@code from} to before {@code to}. */
-  double power(int from, int to) {
+  public double power(int from, int to) {
     return moment(0, from, to, 0);
   }
 
@@ -154,7 +154,7 @@ public final class Residual {
   }
 
   /** The variance of the share of R that comes from a range of bins. */
-  double valueVariance(int from, int to) {
+  public double valueVariance(int from, int to) {
     double sum = 0;
     for (int k = from; k < to; k++) {
       sum += withResidual[k];

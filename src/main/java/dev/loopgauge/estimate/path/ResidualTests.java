@@ -42,7 +42,7 @@ public record ResidualTests(
    * @param response the path
    * @param copies the copies in it, the measured one first
    */
-  static ResidualTests of(Spectra spectra, PathResponse response, List<FittedArrival> copies) {
+  public static ResidualTests of(Spectra spectra, PathModel response, List<FittedArrival> copies) {
     BlockPlan plan = plan(spectra, copies);
     RealFft fft = spectra.transforms().ofLength(plan.transform());
     RealFft block = spectra.transforms().ofLength(ShortBlocks.lengthAt(spectra.rate()));

@@ -21,6 +21,8 @@ public enum FindingCode {
   CLOCKS_NOT_LOCKED,
   /** Two arrivals are so alike in level that it is open which one is meant. */
   TWO_ARRIVALS,
+  /** The path delays frequencies differently, so that one number says less. */
+  DISPERSIVE,
   /** The polarity is inverted. */
   INVERTED,
   /** The two recordings have different rates. */

@@ -10,6 +10,9 @@ import java.util.OptionalDouble;
  *
  * @param delay how much later the return is than the reference; negative when it leads
  * @param uncertaintySamples the expanded uncertainty of the delay, k = 2, in samples
+ * @param pure the delay that no filter explains, on a flat path the same; empty where it can't be
+ *     told
+ * @param passband the frequencies that the delay was read from, where they are known
  * @param polarity the return's sign against the reference
  * @param levelDb the return's level against the reference, in dB
  * @param levelUncertaintyDb the expanded uncertainty of that from noise (k = 2), in dB
@@ -26,6 +29,8 @@ import java.util.OptionalDouble;
 public record Measurement(
     Latency delay,
     double uncertaintySamples,
+    Optional<PureDelay> pure,
+    Optional<Passband> passband,
     Polarity polarity,
     double levelDb,
     double levelUncertaintyDb,
@@ -38,6 +43,12 @@ public record Measurement(
     List<Band> bands,
     Optional<Response> response,
     boolean ambiguous) {
+  /**
+   * The edition of what "the delay" means: 1 was the peak of the correlation, 2 is when the path's
+   * own response is strongest.
+   */
+  public static final String DEFINITION = "2";
+
   /** The coverage factor of every expanded uncertainty here (JCGM 100:2008, about 95 %). */
   public static final int COVERAGE_FACTOR = 2;
 
@@ -82,6 +93,8 @@ public record Measurement(
     return new Measurement(
         common,
         uncertainty,
+        pure.map(p -> ofReadings(p, common, uncertainty)),
+        passband,
         polarity,
         levelDb,
         levelUncertaintyDb,
@@ -94,6 +107,21 @@ public record Measurement(
         bands,
         response,
         unsure);
+  }
+
+  private PureDelay ofReadings(PureDelay one, Latency common, double uncertainty) {
+    return one.moved(common.samples() - delay.samples(), beside(uncertainty));
+  }
+
+  /** What an uncertainty holds beside this measurement's own, as squares. */
+  private double beside(double uncertainty) {
+    double squares = uncertainty * uncertainty - uncertaintySamples * uncertaintySamples;
+    return Math.sqrt(Math.max(0, squares));
+  }
+
+  /** What a budget is compared with: the pure delay, or where it is not known, the delay. */
+  public PureDelay budgeted() {
+    return pure.orElseGet(() -> new PureDelay(delay.samples(), uncertaintySamples));
   }
 
   /** The same measurement by another method of keeping the sound card's own delay out. */
@@ -125,6 +153,8 @@ public record Measurement(
     return new Measurement(
         new Latency(delay.samples() + bySamples, delay.rate()),
         uncertainty,
+        pure.map(p -> p.moved(bySamples, beside(uncertainty))),
+        passband,
         polarity,
         levelDb,
         levelUncertaintyDb,

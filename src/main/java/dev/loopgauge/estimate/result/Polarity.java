@@ -7,7 +7,9 @@ public enum Polarity {
   /** A push stays a push. */
   NORMAL,
   /** A push comes back as a pull. */
-  INVERTED;
+  INVERTED,
+  /** The path turns the phase so that neither can be said. */
+  UNDETERMINED;
 
   /** The polarity of a factor. */
   public static Polarity of(double gain) {

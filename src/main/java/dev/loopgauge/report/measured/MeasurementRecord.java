@@ -5,6 +5,8 @@ import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
 import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.Passband;
+import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.Sparse;
@@ -21,12 +23,15 @@ import java.util.Set;
  * @param ambiguous true where another arrival may be the path; else left out
  */
 public record MeasurementRecord(
+    Optional<String> definition,
     int sampleRateHz,
     BigDecimal delaySamples,
     Optional<BigDecimal> delayMs,
     BigDecimal uncertaintySamples,
     Optional<BigDecimal> uncertaintyMs,
     Optional<Integer> coverageFactor,
+    List<BigDecimal> bandHz,
+    Optional<PureRecord> pure,
     Optional<String> polarity,
     Optional<BigDecimal> levelDb,
     Optional<BigDecimal> levelUncertaintyDb,
@@ -43,6 +48,20 @@ public record MeasurementRecord(
   private static final int PPM_DECIMALS = 3;
   private static final int HZ_DECIMALS = 2;
   private static final int SECOND_DECIMALS = 4;
+
+  /** The delay that no filter explains. */
+  public record PureRecord(BigDecimal delaySamples, BigDecimal uncertaintySamples) {
+    static Optional<PureRecord> of(Optional<PureDelay> pure) {
+      if (pure.isEmpty()) {
+        return Optional.empty();
+      }
+      double uncertainty = pure.get().uncertaintySamples();
+      return Optional.of(
+          new PureRecord(
+              Written.samples(pure.get().samples(), uncertainty),
+              Written.uncertainSamples(uncertainty)));
+    }
+  }
 
   /** One copy of the stimulus in the return. */
   public record ArrivalRecord(
@@ -81,12 +100,15 @@ public record MeasurementRecord(
   static MeasurementRecord of(Measurement m) {
     double uncertainty = m.uncertaintySamples();
     return new MeasurementRecord(
+        Optional.of(Measurement.DEFINITION),
         m.delay().rate().hertz(),
         Written.samples(m.delay().samples(), uncertainty),
         Optional.of(Written.ms(m.delay().ms(), m.uncertaintyMs())),
         Written.uncertainSamples(uncertainty),
         Optional.of(Written.uncertainMs(m.uncertaintyMs())),
         Optional.of(Measurement.COVERAGE_FACTOR),
+        bandHz(m),
+        PureRecord.of(m.pure()),
         Optional.of(m.polarity().label()),
         Optional.of(Written.db(m.levelDb())),
         Optional.of(Written.uncertainDb(m.levelUncertaintyDb())),
@@ -99,6 +121,15 @@ public record MeasurementRecord(
         missing(m.lostSound()),
         bands(m.bands()),
         m.ambiguous() ? Optional.of(true) : Optional.empty());
+  }
+
+  private static List<BigDecimal> bandHz(Measurement m) {
+    if (m.passband().isEmpty()) {
+      return List.of();
+    }
+    Passband band = m.passband().get();
+    return List.of(
+        Numbers.rounded(band.fromHz(), HZ_DECIMALS), Numbers.rounded(band.toHz(), HZ_DECIMALS));
   }
 
   private static Optional<BigDecimal> ppm(Measurement m) {
@@ -161,6 +192,21 @@ public record MeasurementRecord(
         uncertaintySamples.doubleValue(),
         sampleRateHz,
         isUncalibrated());
+  }
+
+  /** What a budget is compared with, as it is shown: the pure delay where it is known. */
+  public ShownDelay budgeted() {
+    return pure.isEmpty()
+        ? delay()
+        : new ShownDelay(
+            pure.get().delaySamples().doubleValue(),
+            pure.get().uncertaintySamples().doubleValue(),
+            sampleRateHz);
+  }
+
+  /** Whether a filter in the path makes its delay another than the pure one. */
+  public boolean isFiltered() {
+    return pure.isPresent() && pure.get().delaySamples().compareTo(delaySamples) != 0;
   }
 
   /** Whether the sound card's own delay is in it. */

@@ -71,6 +71,9 @@ record MeasurementText(
 
   private void found(MeasurementRecord m, Optional<HostCheckRecord> hostCheck) {
     sheet.row("measured", Figures.measured(m.delay()));
+    if (m.isFiltered()) {
+      sheet.row("no filter", Figures.measured(m.budgeted()));
+    }
     if (comparison.isPresent()) {
       compared(m, comparison.get());
     }
@@ -89,16 +92,16 @@ record MeasurementText(
   }
 
   private void compared(MeasurementRecord m, ComparisonRecord c) {
-    sheet.row("budget", Figures.predicted(c, m.delay()));
+    sheet.row("budget", Figures.predicted(c, m.budgeted()));
     Optional<String> allowance = Figures.allowance(c);
     if (allowance.isPresent()) {
       sheet.row("", allowance.get());
     }
-    sheet.row("difference", Figures.difference(c, m.delay()));
+    sheet.row("difference", Figures.difference(c, m.budgeted()));
     int told = Math.min(MOST_EXPLANATIONS, c.explanations().size());
     String label = isTied(c) ? "either" : "most likely";
     for (ExplanationRecord explanation : c.explanations().subList(0, told)) {
-      sheet.row(explanation.fits() ? label : "cause", Figures.told(explanation, m.delay()));
+      sheet.row(explanation.fits() ? label : "cause", Figures.told(explanation, m.budgeted()));
       label = "or";
     }
     if (told < c.explanations().size()) {

@@ -88,7 +88,8 @@ public record PairsDocument(
 
   /** A sentence where no pair is inverted, else which ones are. */
   private void polarity(Sheet sheet) {
-    if (pairs.stream().anyMatch(pair -> pair.isOf(Polarity.INVERTED))) {
+    if (pairs.stream()
+        .anyMatch(pair -> pair.isOf(Polarity.INVERTED) || pair.isOf(Polarity.UNDETERMINED))) {
       sheet.line("Polarity of the row's sound in the column's channel:");
       matrix(sheet, pair -> pair.polarity().map(PairsDocument::sign));
     } else if (measured() > 0) {

@@ -67,6 +67,12 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
 
   /** Normal unless the file says otherwise. */
   private AspectVerdict polarity() {
+    if (measured().polarity() == Polarity.UNDETERMINED) {
+      String turned = "the path turns the phase: neither inverted nor not";
+      return expected.flatMap(Expectation::inverted).isPresent()
+          ? AspectVerdict.undecided(Aspect.POLARITY, turned)
+          : AspectVerdict.notJudged(Aspect.POLARITY, turned);
+    }
     boolean inverted = measured().polarity() == Polarity.INVERTED;
     String text = "the return is " + (inverted ? "inverted" : "not inverted");
     if (expected.isEmpty()) {

@@ -118,6 +118,8 @@ class MeasurementDocumentTest {
         new Measurement(
             new Latency(-3.25, Samples.RATE),
             0.04,
+            Optional.empty(),
+            Optional.empty(),
             Polarity.NORMAL,
             0,
             0.1,
@@ -298,6 +300,8 @@ class MeasurementDocumentTest {
         new Measurement(
             new Latency(64, Samples.RATE),
             1e-9,
+            Optional.empty(),
+            Optional.empty(),
             Polarity.NORMAL,
             0,
             0.1,

@@ -37,6 +37,8 @@ final class Samples {
     return new Measurement(
         new Latency(723.0184, RATE),
         0.036,
+        Optional.empty(),
+        Optional.empty(),
         Polarity.NORMAL,
         -12.04,
         0.012,

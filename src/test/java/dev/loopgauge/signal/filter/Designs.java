@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /** Filters of every kind, as tests want them. */
-final class Designs {
-  static final SampleRate RATE = new SampleRate(48_000);
+public final class Designs {
+  public static final SampleRate RATE = new SampleRate(48_000);
 
   private Designs() {}
 
-  static List<Design> all() {
+  public static List<Design> all() {
     List<Design> all = new ArrayList<>();
     IntStream.rangeClosed(1, 4).forEach(order -> all.add(new HighPass(300, order)));
     IntStream.rangeClosed(1, 4).forEach(order -> all.add(new LowPass(8000, order)));

@@ -41,6 +41,8 @@ class ReadingJudgeTest {
         new Measurement(
             new Latency(400, new SampleRate(48_000)),
             0.1,
+            Optional.empty(),
+            Optional.empty(),
             polarity,
             levelDb,
             levelUncertaintyDb,

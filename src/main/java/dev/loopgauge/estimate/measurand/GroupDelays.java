@@ -1,0 +1,110 @@
+package dev.loopgauge.estimate.measurand;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** The group delay octave by octave of a response: the slope of its phase, bands counting alike. */
+public final class GroupDelays {
+  private static final int OCTAVE = 12;
+  private static final int FEWEST = 4;
+
+  /**
+   * How many standard deviations the two furthest of up to 45 pairs of octaves lie apart: Student's
+   * t with 10 degrees of freedom is beyond that once in 27,000 times.
+   */
+  private static final double BEYOND_CHANCE = 7;
+
+  /**
+   * One octave, or what of one there is.
+   *
+   * @param omega its middle, in radians a sample
+   * @param samples the group delay, in samples after the lag taken out
+   * @param standard its standard uncertainty, from how far the phase lies off a line
+   */
+  public record Octave(double omega, double samples, double standard) {
+    Octave later(double lag) {
+      return new Octave(omega, samples + lag, standard);
+    }
+  }
+
+  /**
+   * The octaves that come earliest and latest.
+   *
+   * @param early the earliest
+   * @param late the latest
+   */
+  public record Ends(Octave early, Octave late) {
+    /** How far apart they lie, in samples. */
+    public double apart() {
+      return late.samples() - early.samples();
+    }
+  }
+
+  private GroupDelays() {}
+
+  /** The two octaves furthest apart, where their distance is beyond chance. */
+  static Optional<Ends> ends(BandResponse response) {
+    List<Octave> octaves = of(response);
+    Comparator<Octave> byDelay = Comparator.comparingDouble(Octave::samples);
+    if (octaves.size() < 2) {
+      return Optional.empty();
+    }
+    Octave early = Collections.min(octaves, byDelay);
+    Octave late = Collections.max(octaves, byDelay);
+    double apart = late.samples() - early.samples();
+    return apart > BEYOND_CHANCE * Math.hypot(early.standard(), late.standard())
+        ? Optional.of(new Ends(early.later(response.lag()), late.later(response.lag())))
+        : Optional.empty();
+  }
+
+  /** The octaves of a response, low to high. */
+  static List<Octave> of(BandResponse response) {
+    double[] omegas = response.omegas();
+    double[] phases = response.phases(0);
+    List<Octave> octaves = new ArrayList<>();
+    int from = 0;
+    while (from < omegas.length) {
+      int to = from + 1;
+      while (to < omegas.length && omegas[to] < 2 * omegas[from] && to - from < OCTAVE) {
+        to++;
+      }
+      if (to - from >= FEWEST) {
+        octaves.add(octave(omegas, phases, from, to));
+      }
+      from = to;
+    }
+    return octaves;
+  }
+
+  private static Octave octave(double[] omegas, double[] phases, int from, int to) {
+    int n = to - from;
+    double omega = 0;
+    double phase = 0;
+    for (int i = from; i < to; i++) {
+      omega += omegas[i] / n;
+      phase += phases[i] / n;
+    }
+    double squares = 0;
+    double products = 0;
+    for (int i = from; i < to; i++) {
+      squares += (omegas[i] - omega) * (omegas[i] - omega);
+      products += (omegas[i] - omega) * (phases[i] - phase);
+    }
+    double slope = products / squares;
+    double off = 0;
+    for (int i = from; i < to; i++) {
+      off += Math.pow(phases[i] - phase - slope * (omegas[i] - omega), 2);
+    }
+    return new Octave(omega, -slope, Math.sqrt(off / (n - 2) / squares));
+  }
+
+  /** How far apart the octaves lie: the standard deviation of their delays, in samples. */
+  static double spread(List<Octave> octaves) {
+    double mean = octaves.stream().mapToDouble(Octave::samples).average().orElse(0);
+    return Math.sqrt(
+        octaves.stream().mapToDouble(o -> Math.pow(o.samples() - mean, 2)).average().orElse(0));
+  }
+}

@@ -1,0 +1,95 @@
+package dev.loopgauge.estimate.measurand;
+
+import dev.loopgauge.estimate.path.PathModel;
+import dev.loopgauge.estimate.path.Residual;
+import dev.loopgauge.estimate.path.ResidualTests;
+import dev.loopgauge.estimate.result.Passband;
+import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The delay of a path by its own response. On a flat path, a pure delay and gain as far as can be
+ * told, that is the correlation's peak. Any other path is a filter: its delay is when its response
+ * is strongest ({@link StrongestMoment}), its pure delay what no filter explains ({@link
+ * PureDelayFit}).
+ *
+ * @param flat whether the path is flat
+ * @param lag the delay, in samples
+ * @param standard the delay's standard uncertainty, in samples; 0 where the path is flat, since the
+ *     correlation tells it
+ * @param pure the pure delay of a path that is not flat, where it can be told
+ * @param run the response in the run of bands that stand out of the noise
+ */
+public record PathDelay(
+    boolean flat, double lag, double standard, Optional<PureDelayFit> pure, BandResponse run) {
+  /** Fewer bands than this tell no filter from another. */
+  private static final int FEWEST = 6;
+
+  /** How often the lag is taken out anew and what the path leaves is looked at again. */
+  private static final int ROTATIONS = 3;
+
+  /**
+   * The delay of the first of some copies.
+   *
+   * @param copies the copies that were found, the measured one first
+   * @param residual what a fit of them left
+   */
+  public static PathDelay of(Spectra spectra, List<FittedArrival> copies, Residual residual) {
+    FittedArrival measured = copies.get(0);
+    CrossSpectrum cross = spectra.cross().without(copies.subList(1, copies.size()), spectra.auto());
+    BandResponse all = response(spectra, cross, residual, measured.lag());
+    BandResponse run = all.followed();
+    if (FlatnessTest.holds(all, run, measured.gain())) {
+      return new PathDelay(true, measured.lag(), 0, Optional.empty(), run);
+    }
+    for (int i = 0; i < ROTATIONS; i++) {
+      Residual left = copies.size() == 1 ? left(spectra, all, copies) : residual;
+      all = response(spectra, cross, left, strongest(run));
+      run = all.followed();
+    }
+    if (run.bands().size() < FEWEST) {
+      return new PathDelay(false, measured.lag(), run.anywhere(), Optional.empty(), run);
+    }
+    StrongestMoment moment = StrongestMoment.of(run);
+    return new PathDelay(false, moment.lag(), moment.standard(), PureDelayFit.of(run), run);
+  }
+
+  private static double strongest(BandResponse run) {
+    return run.bands().size() < FEWEST ? run.lag() : run.lag() + EnvelopePeak.of(run).offset();
+  }
+
+  private static Residual left(Spectra spectra, BandResponse all, List<FittedArrival> copies) {
+    PathModel model = new SmoothResponse(all);
+    return ResidualTests.of(spectra, model, copies).residual();
+  }
+
+  private static BandResponse response(
+      Spectra spectra, CrossSpectrum cross, Residual residual, double lag) {
+    return BandResponse.of(cross, spectra.auto(), residual, spectra.rate(), lag);
+  }
+
+  /**
+   * The polarity of the path.
+   *
+   * @param gain the correlation's gain, whose sign tells it on a flat path
+   */
+  public Polarity polarity(double gain) {
+    return flat
+        ? Polarity.of(gain)
+        : pure.flatMap(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
+  }
+
+  /** What the delay was read from, in Hz; empty where no band stands out of the noise. */
+  public Optional<Passband> passband(double hertz) {
+    return run.passband(hertz);
+  }
+
+  /** The octaves that come earliest and latest, where that is beyond chance. */
+  public Optional<GroupDelays.Ends> dispersion() {
+    return flat ? Optional.empty() : GroupDelays.ends(run);
+  }
+}
