@@ -2,6 +2,7 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.estimate.drift.DelayLine;
 import dev.loopgauge.estimate.drift.DriftFindings;
+import dev.loopgauge.estimate.integrity.GainModulation;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
@@ -9,6 +10,7 @@ import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.measurand.GroupDelays;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
@@ -30,6 +32,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /** What a fit says: the measurement, its uncertainty, and what to know besides. */
@@ -49,6 +52,7 @@ final class Conclusion {
   private final Spectra spectra;
   private final Fit fit;
   private final PathDelay path;
+  private final ResidualTests left;
   private final ArrivalChoice choice;
   private final boolean whole;
   private final SampleRate rate;
@@ -63,11 +67,19 @@ final class Conclusion {
   Conclusion(Spectra spectra, Fit fit, PathDelay path, ArrivalChoice choice, boolean whole) {
     this.spectra = spectra;
     this.path = path;
+    this.left = lesser(fit.residualTests(), path.residual());
     this.fit = fit;
     this.choice = choice;
     this.whole = whole;
     this.rate = spectra.rate();
     this.delays = delays();
+  }
+
+  /** Of two filters that were fitted the one that leaves less says what no filter explains. */
+  private static ResidualTests lesser(ResidualTests one, Optional<ResidualTests> other) {
+    return other
+        .filter(o -> o.residual().residualEnergy() < one.residual().residualEnergy())
+        .orElse(one);
   }
 
   /** The estimate, with some findings that were made before. */
@@ -77,7 +89,7 @@ final class Conclusion {
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     drift.ifPresent(d -> findings.add(DriftFindings.drifting(d.drift())));
     lost().ifPresent(findings::add);
-    fit.splice().ifPresent(splice -> findings.add(IntegrityFindings.torn(splice, whole, rate)));
+    splice().ifPresent(splice -> findings.add(IntegrityFindings.torn(splice, whole, rate)));
     Optional<FittedArrival> rival = rival();
     boolean open = choice == ArrivalChoice.UNDECIDED;
     rival.ifPresent(
@@ -87,7 +99,7 @@ final class Conclusion {
       // What such a reference hears besides would look like a level that moves.
       findings.add(ArrivalFindings.louderThanReference(level));
     } else {
-      fit.gainModulation().ifPresent(byDb -> findings.add(IntegrityFindings.gainModulation(byDb)));
+      gainModulation().ifPresent(byDb -> findings.add(IntegrityFindings.gainModulation(byDb)));
     }
     dispersion().ifPresent(ends -> findings.add(ArrivalFindings.dispersive(ends, rate)));
     if (path.polarity(fit.measured().gain()) == Polarity.INVERTED) {
@@ -208,6 +220,18 @@ final class Conclusion {
         .findFirst();
   }
 
+  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
+  private OptionalDouble gainModulation() {
+    return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(left.lostSound());
+  }
+
+  /** Where a reading splices, which no filter on both sides explains. */
+  private Optional<Splice> splice() {
+    return left == fit.residualTests()
+        ? fit.splice()
+        : fit.splice().filter(s -> left.splice(spectra.readings(), fit.copies()).isPresent());
+  }
+
   private Optional<Finding> lost() {
     List<LostSound.Gap> gaps = gaps();
     if (gaps.isEmpty()) {
@@ -227,11 +251,11 @@ final class Conclusion {
         spectra.readings().stream()
             .flatMap(reading -> ZeroRuns.of(reading, fit.measured()).stream())
             .toList();
-    return zeros.isEmpty() ? fit.gaps() : zeros;
+    return zeros.isEmpty() ? left.gaps() : zeros;
   }
 
   private List<MissingSound> missing() {
-    return Stream.concat(gaps().stream(), fit.splice().flatMap(Splice::lost).stream())
+    return Stream.concat(gaps().stream(), splice().flatMap(Splice::lost).stream())
         .sorted(Comparator.comparingInt(LostSound.Gap::from))
         .map(gap -> new MissingSound(seconds(gap.from()), 1000 * seconds(gap.length())))
         .toList();

@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.measurand;
 
-import dev.loopgauge.estimate.path.PathModel;
 import dev.loopgauge.estimate.path.Residual;
 import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.result.Passband;
@@ -23,9 +22,16 @@ import java.util.Optional;
  *     correlation tells it
  * @param pure the pure delay of a path that is not flat, where it can be told
  * @param run the response in the run of bands that stand out of the noise
+ * @param residual what a filter of the whole audio band leaves of the return; empty where the path
+ *     is flat, or several copies are in the way
  */
 public record PathDelay(
-    boolean flat, double lag, double standard, Optional<PureDelayFit> pure, BandResponse run) {
+    boolean flat,
+    double lag,
+    double standard,
+    Optional<PureDelayFit> pure,
+    BandResponse run,
+    Optional<ResidualTests> residual) {
   /** Fewer bands than this tell no filter from another. */
   private static final int FEWEST = 6;
 
@@ -44,27 +50,29 @@ public record PathDelay(
     BandResponse all = response(spectra, cross, residual, measured.lag());
     BandResponse run = all.followed();
     if (FlatnessTest.holds(all, run, measured.gain())) {
-      return new PathDelay(true, measured.lag(), 0, Optional.empty(), run);
+      return new PathDelay(true, measured.lag(), 0, Optional.empty(), run, Optional.empty());
     }
+    Optional<ResidualTests> left = Optional.empty();
     for (int i = 0; i < ROTATIONS; i++) {
-      Residual left = copies.size() == 1 ? left(spectra, all, copies) : residual;
-      all = response(spectra, cross, left, strongest(run));
+      left = copies.size() == 1 ? Optional.of(left(spectra, all, copies)) : Optional.empty();
+      Residual noise = left.isPresent() ? left.get().residual() : residual;
+      all = response(spectra, cross, noise, strongest(run));
       run = all.followed();
     }
     if (run.bands().size() < FEWEST) {
-      return new PathDelay(false, measured.lag(), run.anywhere(), Optional.empty(), run);
+      return new PathDelay(false, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
-    return new PathDelay(false, moment.lag(), moment.standard(), PureDelayFit.of(run), run);
+    Optional<PureDelayFit> pure = PureDelayFit.of(run);
+    return new PathDelay(false, moment.lag(), moment.standard(), pure, run, left);
   }
 
   private static double strongest(BandResponse run) {
     return run.bands().size() < FEWEST ? run.lag() : run.lag() + EnvelopePeak.of(run).offset();
   }
 
-  private static Residual left(Spectra spectra, BandResponse all, List<FittedArrival> copies) {
-    PathModel model = new SmoothResponse(all);
-    return ResidualTests.of(spectra, model, copies).residual();
+  private static ResidualTests left(Spectra spectra, BandResponse all, List<FittedArrival> copies) {
+    return ResidualTests.of(spectra, new SmoothResponse(all), copies);
   }
 
   private static BandResponse response(

@@ -1,7 +1,5 @@
 package dev.loopgauge.estimate.path;
 
-import dev.loopgauge.estimate.integrity.GainModulation;
-import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.result.Band;
@@ -15,7 +13,6 @@ import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** A return explained by copies of its reference, and what that leaves. */
 public final class Fit {
@@ -43,7 +40,7 @@ public final class Fit {
   private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
   private final Lazy<Double> noiseUncertainty = new Lazy<>(this::findNoiseUncertainty);
   private final Lazy<Deconvolved> deconvolved = new Lazy<>(this::sharpen);
-  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findTear);
+  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findSplice);
 
   private Fit(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
     this.spectra = spectra;
@@ -161,30 +158,13 @@ public final class Fit {
     return Math.abs(peak.lag() - searchedFrom) < 0.999;
   }
 
-  /** The segments in which the copy is missing. */
-  public List<LostSound.Gap> gaps() {
-    return remainder.lostSound().stream().flatMap(lost -> lost.gaps().stream()).toList();
-  }
-
   /** Where a reading splices, if one does. */
   public Optional<Splice> splice() {
     return splice.get();
   }
 
-  private Optional<Splice> findTear() {
-    for (int i = 0; i < remainder.lostSound().size(); i++) {
-      Optional<Splice> splice =
-          Splice.of(spectra.readings().get(i), copies, remainder.lostSound().get(i));
-      if (splice.isPresent()) {
-        return splice;
-      }
-    }
-    return Optional.empty();
-  }
-
-  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
-  public OptionalDouble gainModulation() {
-    return isNarrow() ? OptionalDouble.empty() : GainModulation.of(remainder.lostSound());
+  private Optional<Splice> findSplice() {
+    return remainder.splice(spectra.readings(), copies);
   }
 
   /**

@@ -109,7 +109,7 @@ public final class Residual {
   }
 
   /** The energy left of the return while the reference lasts. */
-  double residualEnergy() {
+  public double residualEnergy() {
     return residualEnergy;
   }
 

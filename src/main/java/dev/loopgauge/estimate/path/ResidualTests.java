@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.BlockPlan;
@@ -13,6 +14,7 @@ import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.estimate.spectrum.Subtraction;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a return holds besides the copies of its reference, looked at block by block.
@@ -69,6 +71,24 @@ public record ResidualTests(
       all.add(shares.get(i), ranges.get(i));
     }
     return all;
+  }
+
+  /** The segments in which the copy is missing. */
+  public List<LostSound.Gap> gaps() {
+    List<LostSound.Gap> gaps = new ArrayList<>();
+    lostSound.forEach(lost -> gaps.addAll(lost.gaps()));
+    return gaps;
+  }
+
+  /** Where a reading splices, if one does. */
+  public Optional<Splice> splice(List<Reading> readings, List<FittedArrival> copies) {
+    for (int i = 0; i < lostSound.size(); i++) {
+      Optional<Splice> splice = Splice.of(readings.get(i), copies, lostSound.get(i));
+      if (splice.isPresent()) {
+        return splice;
+      }
+    }
+    return Optional.empty();
   }
 
   /** Blocks that reach as far as the fitted filter and the copies do. */
