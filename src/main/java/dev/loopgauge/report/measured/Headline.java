@@ -1,6 +1,7 @@
 package dev.loopgauge.report.measured;
 
 import dev.loopgauge.report.form.Outcome;
+import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.report.form.VerdictRecord.AspectRecord;
 import dev.loopgauge.verify.verdict.Aspect;
@@ -51,7 +52,8 @@ public record Headline(String delayLine, Optional<Judgement> delay, List<AspectR
       Optional<ComparisonRecord> comparison,
       Optional<VerdictRecord> verdict) {
     boolean unsure = m.ambiguous().orElse(comparison.isEmpty() && outcome == Outcome.UNDECIDED);
-    return of(Verdicts.line(m.delay(), m.isUncalibrated(), unsure, comparison), verdict);
+    ShownDelay shown = comparison.isPresent() ? m.budgeted() : m.delay();
+    return of(Verdicts.line(shown, m.isUncalibrated(), unsure, comparison), verdict);
   }
 
   /** Of a delay in words, and the verdict that it is a part of. */

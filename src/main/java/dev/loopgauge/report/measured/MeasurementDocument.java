@@ -3,7 +3,6 @@ package dev.loopgauge.report.measured;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
-import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;

@@ -182,7 +182,7 @@ public record MeasurementRecord(
 
   @Override
   public Set<String> leftOut() {
-    return Set.of("ambiguous");
+    return Set.of("ambiguous", "bandHz");
   }
 
   /** The delay as it is shown. */

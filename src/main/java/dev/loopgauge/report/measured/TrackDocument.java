@@ -3,7 +3,6 @@ package dev.loopgauge.report.measured;
 import dev.loopgauge.estimate.result.Step;
 import dev.loopgauge.estimate.result.Track;
 import dev.loopgauge.estimate.result.TrackPoint;
-import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Outcome;

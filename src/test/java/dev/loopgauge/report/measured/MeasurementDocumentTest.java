@@ -245,12 +245,18 @@ class MeasurementDocumentTest {
             } ]
           },
           "measurement" : {
+            "definition" : "2",
             "sampleRateHz" : 48000,
             "delaySamples" : 723.0184,
             "delayMs" : 15.062883,
             "uncertaintySamples" : 0.036,
             "uncertaintyMs" : 0.00075,
             "coverageFactor" : 2,
+            "bandHz" : [ 20, 20000 ],
+            "pure" : {
+              "delaySamples" : 723.0184,
+              "uncertaintySamples" : 0.036
+            },
             "polarity" : "normal",
             "levelDb" : -12.04,
             "levelUncertaintyDb" : 0.02,

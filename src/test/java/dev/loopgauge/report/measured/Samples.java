@@ -7,7 +7,9 @@ import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
+import dev.loopgauge.estimate.result.Passband;
 import dev.loopgauge.estimate.result.Polarity;
+import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.estimate.result.Response;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
@@ -37,8 +39,8 @@ final class Samples {
     return new Measurement(
         new Latency(723.0184, RATE),
         0.036,
-        Optional.empty(),
-        Optional.empty(),
+        Optional.of(new PureDelay(723.0184, 0.036)),
+        Optional.of(new Passband(20, 20_000)),
         Polarity.NORMAL,
         -12.04,
         0.012,
