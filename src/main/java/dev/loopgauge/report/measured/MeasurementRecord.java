@@ -201,7 +201,8 @@ public record MeasurementRecord(
         : new ShownDelay(
             pure.get().delaySamples().doubleValue(),
             pure.get().uncertaintySamples().doubleValue(),
-            sampleRateHz);
+            sampleRateHz,
+            isUncalibrated());
   }
 
   /** Whether a filter in the path makes its delay another than the pure one. */

@@ -194,6 +194,14 @@ class MeasurementDocumentTest {
   }
 
   @Test
+  void norHasWhatIsComparedWithABudget() {
+    for (Method method : Method.values()) {
+      MeasurementRecord measured = MeasurementRecord.of(Samples.pure(method));
+      assertEquals(method == Method.UNCALIBRATED, !measured.budgeted().inSamples().contains("±"));
+    }
+  }
+
+  @Test
   void aComparisonNeedsANumber() {
     Optional<Comparison> comparison =
         Optional.of(Samples.comparison(595, Verdict.LATE, OptionalInt.empty()));

@@ -28,18 +28,29 @@ final class Samples {
   private Samples() {}
 
   static Measurement measurement(Method method) {
-    return measurement(method, List.of(arrival(723.0184, -12.04)));
+    return measurement(method, flat(), List.of(arrival(723.0184, -12.04)));
+  }
+
+  private static Optional<PureDelay> flat() {
+    return Optional.of(new PureDelay(723.0184, 0.036));
+  }
+
+  /** Of a path whose filter makes its delay another than the pure one. */
+  static Measurement pure(Method method) {
+    PureDelay pure = new PureDelay(720.5, 0.05);
+    return measurement(method, Optional.of(pure), List.of(arrival(723.0184, -12.04)));
   }
 
   private static Arrival arrival(double delaySamples, double levelDb) {
     return new Arrival(delaySamples, levelDb, Polarity.NORMAL);
   }
 
-  private static Measurement measurement(Method method, List<Arrival> arrivals) {
+  private static Measurement measurement(
+      Method method, Optional<PureDelay> pure, List<Arrival> arrivals) {
     return new Measurement(
         new Latency(723.0184, RATE),
         0.036,
-        Optional.of(new PureDelay(723.0184, 0.036)),
+        pure,
         Optional.of(new Passband(20, 20_000)),
         Polarity.NORMAL,
         -12.04,
@@ -65,7 +76,8 @@ final class Samples {
     for (double levelDb : levelsDb) {
       arrivals.add(arrival(723.0184 + 100 * arrivals.size(), levelDb));
     }
-    return new Estimate.Found(measurement(Method.REFERENCED, arrivals), List.of());
+    return new Estimate.Found(
+        measurement(Method.REFERENCED, flat(), arrivals), List.of());
   }
 
   static Estimate refused() {
