@@ -161,6 +161,7 @@ final class Duplex implements AutoCloseable {
   }
 
   /** Waits a moment for more sound, and sees that it still flows. */
+  @SuppressWarnings("WaitNotInLoop") // Each caller calls it in a loop.
   private synchronized void waitForMore() throws CaptureException {
     watchdog();
     check();
