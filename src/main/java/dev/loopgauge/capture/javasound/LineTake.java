@@ -96,12 +96,13 @@ final class LineTake {
   boolean record(float[] chunk, int channels, long chunkStart) {
     int from = (int) Math.min(Math.max(start - chunkStart, 0), chunk.length / channels);
     int to = (int) Math.max(Math.min(end() - chunkStart, chunk.length / channels), from);
+    int before = frames;
     for (int i = from; i < to; i++) {
       for (int channel = 0; channel < recorded.length; channel++) {
-        recorded[channel][frames + i - from] = chunk[i * channels + returns.get(channel) - 1];
+        recorded[channel][before + i - from] = chunk[i * channels + returns.get(channel) - 1];
       }
     }
-    frames += to - from;
+    frames = before + to - from; // One thread alone writes it.
     return to > from && guard.trips(recorded, frames);
   }
 
