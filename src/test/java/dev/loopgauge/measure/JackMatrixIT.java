@@ -26,6 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Delays from none to three seconds, through a real server at several rates and block sizes. */
 @NeedsAudioServer
 @Timeout(120)
+@SuppressWarnings("try") // The rig only has to run.
 class JackMatrixIT {
   private static final String RIG = "rig";
   private static final ChannelPair CABLE = new ChannelPair(1, 1);

@@ -107,7 +107,7 @@ class JackFailureIT {
   void aStreamCountsWhatTheServerLeavesOutAndGoesOn() throws Exception {
     try (Bench bench = Bench.start(Cycles.LOSE, 256, LINE);
         JackSession session = bench.open(1)) {
-      Counting counting = new Counting(3 * Bench.RATE.hertz());
+      Counting counting = new Counting(3L * Bench.RATE.hertz());
       CompletableFuture<Void> streaming =
           CompletableFuture.runAsync(() -> assertDoesNotThrow(() -> session.stream(counting)));
       Thread.sleep(800);
