@@ -1,5 +1,6 @@
 package dev.loopgauge.cli;
 
+import dev.loopgauge.cli.command.DocumentKinds;
 import dev.loopgauge.cli.command.LoopgaugeCommand;
 import dev.loopgauge.cli.command.Stoppable;
 import dev.loopgauge.cli.command.Subcommand;
@@ -59,8 +60,7 @@ final class Invocation {
         if (!parsed.unmatched().isEmpty()) {
           throw new UnmatchedArgumentException(last, parsed.unmatched());
         }
-        print(new ProgramText(command, "help", Help.text(last, console, ansi())));
-        return ExitCode.GOOD;
+        return asked("--json-schema") ? schema(command) : help(command, last);
       }
       if (parsed.isVersionHelpRequested()) {
         String version = "loopgauge " + ProgramVersion.number() + "\n";
@@ -73,6 +73,24 @@ final class Invocation {
     } catch (Exception | OutOfMemoryError | StackOverflowError e) {
       return fail(command, e);
     }
+  }
+
+  private int help(String command, CommandLine last) {
+    print(new ProgramText(command, "help", Help.text(last, console, ansi())));
+    return ExitCode.GOOD;
+  }
+
+  /** The schema of a command's documents, as JSON with --json and without. */
+  private int schema(String command) {
+    Map<String, Object> schema =
+        DocumentKinds.schema(command)
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        "`" + command + "` prints no document of its own",
+                        "name a command that does, such as `loopgauge measure --json-schema`"));
+    console.out().println(Json.line(schema));
+    return ExitCode.GOOD;
   }
 
   private int answer(CommandLine last) throws Exception {

@@ -58,10 +58,13 @@ public record Run(int exitCode, String out, String err) {
         exitCode, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
   }
 
-  /** Standard output as the one JSON document it must be. */
+  /** Standard output as the one JSON document it must be, by the schema of its command. */
   public Map<String, Object> json() {
     try {
-      return JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(out);
+      Map<String, Object> document =
+          JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(out);
+      assertEquals(List.of(), SchemaCheck.wrong(document), out);
+      return document;
     } catch (IOException e) {
       throw new UncheckedIOException("not one JSON document: " + out, e);
     }

@@ -52,6 +52,13 @@ public final class LoopgaugeCommand {
   boolean help;
 
   @Option(
+      names = "--json-schema",
+      usageHelp = true,
+      scope = ScopeType.INHERIT,
+      description = "Print the JSON Schema of what --json prints.")
+  boolean jsonSchema;
+
+  @Option(
       names = {"-V", "--version"},
       versionHelp = true,
       description = "Show the version.")

@@ -74,6 +74,11 @@ public record ReportDocument(
       String toolVersion,
       List<ReadingRecord> readings) {}
 
+  /** The record that its JSON is written from. */
+  public static Class<? extends Record> keys() {
+    return Printed.class;
+  }
+
   @Override
   public Map<String, Object> json() {
     return Document.json(

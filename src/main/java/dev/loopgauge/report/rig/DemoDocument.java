@@ -83,6 +83,11 @@ public record DemoDocument(
       Map<String, Object> budget,
       List<Map<String, Object>> measurements) {}
 
+  /** The record that its JSON is written from. */
+  public static Class<? extends Record> keys() {
+    return Shown.class;
+  }
+
   @Override
   public Map<String, Object> json() {
     return Document.json(
