@@ -24,7 +24,7 @@ public final class SoundPart {
     @Override
     public Map<String, Object> json() {
       Map<String, Object> json = new LinkedHashMap<>(document.json());
-      json.put("leftOut", leftOut);
+      json.put("damaged", leftOut);
       return json;
     }
   }

@@ -37,13 +37,13 @@ public final class DocumentSchema {
     return schema;
   }
 
-  /** A document: with its version, and what was left out of it where a journal was damaged. */
+  /** A document: with its version, and the entries of a journal that it lacks. */
   private static Map<String, Object> whole(Class<? extends Record> kind) {
     Map<String, Object> properties = new LinkedHashMap<>();
     properties.put("schema", Map.of("const", Whole.SCHEMA));
     List<String> required = new ArrayList<>(List.of("schema"));
     add(kind, properties, required);
-    properties.putIfAbsent("leftOut", array(Map.of("type", "string")));
+    properties.putIfAbsent("damaged", array(Map.of("type", "string")));
     return object(properties, required);
   }
 

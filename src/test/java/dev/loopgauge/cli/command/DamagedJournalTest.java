@@ -292,7 +292,7 @@ class DamagedJournalTest {
     meddle("UPDATE detail SET note = 'changed' WHERE rowid = 1");
     Run run = run("report", "--show", SHOW, "--json");
     assertEquals(ExitCode.JOURNAL, run.exitCode(), run.err());
-    assertEquals(1, ((List<?>) run.json().get("leftOut")).size(), run.out());
+    assertEquals(1, ((List<?>) run.json().get("damaged")).size(), run.out());
   }
 
   @Test
