@@ -70,7 +70,7 @@ public final class EntryCheck {
       return Optional.of(
           "a document that `" + command + "` doesn't make: its outcome or a number can't be");
     }
-    KeptFacts facts = KeptFacts.of(read.get());
+    KeptFacts facts = KeptFacts.of(read.get(), document);
     Optional<Judgement> standing = heading.standing();
     if (standing.isPresent() && !standing.equals(facts.standing())) {
       return Optional.of("another standing than its document tells");

@@ -1,8 +1,6 @@
 package dev.loopgauge.report.form;
 
 import java.lang.reflect.InvocationTargetException;
-import java.lang.reflect.Method;
-import java.lang.reflect.RecordComponent;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,15 +20,7 @@ import java.util.Set;
  * throws at a value of another type (seen with jackson-jr 2.21.8).
  */
 final class Binder {
-  /** The components that stand for keys which Java keeps for itself. */
-  private static final Map<String, String> KEPT_BY_JAVA = Map.of("ret", "return", "fresh", "new");
-
   private Binder() {}
-
-  /** The key of a component. */
-  static String key(RecordComponent component) {
-    return KEPT_BY_JAVA.getOrDefault(component.getName(), component.getName());
-  }
 
   /** The record as an ordered map. */
   static Map<String, Object> map(Record bound) {
@@ -39,12 +29,12 @@ final class Binder {
     if (bound instanceof Whole) {
       map.put("schema", Whole.SCHEMA);
     }
-    for (RecordComponent component : bound.getClass().getRecordComponents()) {
-      Object value = value(component, bound);
-      if (component.isAnnotationPresent(Inlined.class)) {
+    for (Shape.Part part : Shape.of(bound.getClass()).parts()) {
+      Object value = value(part, bound);
+      if (part.inlined()) {
         map.putAll(map((Record) value));
-      } else if (!leftOut.contains(component.getName()) || !isEmpty(value)) {
-        map.put(key(component), plain(value));
+      } else if (!leftOut.contains(part.name()) || !isEmpty(value)) {
+        map.put(part.key(), plain(value));
       }
     }
     return map;
@@ -78,13 +68,11 @@ final class Binder {
     return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private static Object value(RecordComponent component, Record of) {
+  private static Object value(Shape.Part part, Record of) {
     try {
-      Method accessor = component.getAccessor();
-      accessor.setAccessible(true);
-      return accessor.invoke(of);
+      return part.accessor().invoke(of);
     } catch (IllegalAccessException | InvocationTargetException e) {
-      throw new IllegalStateException("can't read " + component, e);
+      throw new IllegalStateException("can't read " + part, e);
     }
   }
 }

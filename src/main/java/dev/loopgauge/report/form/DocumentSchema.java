@@ -1,7 +1,6 @@
 package dev.loopgauge.report.form;
 
 import java.lang.reflect.ParameterizedType;
-import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -60,20 +59,21 @@ public final class DocumentSchema {
 
   private static void add(Class<?> kind, Map<String, Object> properties, List<String> required) {
     boolean sparse = Sparse.class.isAssignableFrom(kind);
-    for (RecordComponent component : kind.getRecordComponents()) {
-      if (component.isAnnotationPresent(Inlined.class)) {
-        add(component.getType(), properties, required);
+    for (Shape.Part part : Shape.of(kind).parts()) {
+      if (part.inlined()) {
+        add((Class<?>) part.type(), properties, required);
         continue;
       }
-      properties.put(Binder.key(component), value(component.getGenericType()));
-      if (!(sparse && mayBeEmpty(component.getType()))) {
-        required.add(Binder.key(component));
+      properties.put(part.key(), value(part.type()));
+      if (!(sparse && mayBeEmpty(part.type()))) {
+        required.add(part.key());
       }
     }
   }
 
-  private static boolean mayBeEmpty(Class<?> type) {
-    return type == Optional.class || type == List.class;
+  private static boolean mayBeEmpty(Type type) {
+    return type instanceof ParameterizedType generic
+        && (generic.getRawType() == Optional.class || generic.getRawType() == List.class);
   }
 
   private static Map<String, Object> object(Map<String, Object> properties, List<String> required) {

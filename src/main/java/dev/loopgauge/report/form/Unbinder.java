@@ -1,9 +1,7 @@
 package dev.loopgauge.report.form;
 
-import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.ParameterizedType;
-import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.math.BigDecimal;
 import java.nio.file.InvalidPathException;
@@ -33,36 +31,31 @@ public final class Unbinder {
   }
 
   private static Optional<Object> record(Class<?> kind, Map<?, ?> map) {
-    RecordComponent[] components = kind.getRecordComponents();
-    Object[] values = new Object[components.length];
+    Shape shape = Shape.of(kind);
+    Object[] values = new Object[shape.parts().size()];
     for (int i = 0; i < values.length; i++) {
-      Optional<Object> value = value(components[i], map);
+      Optional<Object> value = value(shape.parts().get(i), map);
       if (value.isEmpty()) {
         return Optional.empty();
       }
       values[i] = value.get();
     }
-    return made(kind, components, values);
+    return made(shape, values);
   }
 
-  private static Optional<Object> value(RecordComponent component, Map<?, ?> map) {
-    return component.isAnnotationPresent(Inlined.class)
-        ? record(component.getType(), map)
-        : value(component.getGenericType(), map.get(Binder.key(component)));
+  private static Optional<Object> value(Shape.Part part, Map<?, ?> map) {
+    return part.inlined()
+        ? record((Class<?>) part.type(), map)
+        : value(part.type(), map.get(part.key()));
   }
 
-  private static Optional<Object> made(
-      Class<?> kind, RecordComponent[] components, Object[] values) {
-    Class<?>[] types =
-        Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+  private static Optional<Object> made(Shape shape, Object[] values) {
     try {
-      Constructor<?> constructor = kind.getDeclaredConstructor(types);
-      constructor.setAccessible(true);
-      return Optional.of(constructor.newInstance(values));
+      return Optional.of(shape.constructor().newInstance(values));
     } catch (InvocationTargetException refused) {
       return Optional.empty();
     } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException("can't make a " + kind, e);
+      throw new IllegalStateException("can't use " + shape.constructor(), e);
     }
   }
 

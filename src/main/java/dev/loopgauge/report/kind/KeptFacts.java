@@ -23,7 +23,11 @@ public record KeptFacts(String outcome, Optional<Judgement> standing, Optional<S
 
   /** Of a document. */
   public static KeptFacts of(Document document) {
-    Map<String, Object> keys = document.json();
+    return of(document, document.json());
+  }
+
+  /** Of a document that was read from these keys. */
+  public static KeptFacts of(Document document, Map<?, ?> keys) {
     return new KeptFacts(
         Documents.outcome(keys),
         Unbinder.read(Judged.class, keys).flatMap(Judged::verdict).flatMap(VerdictRecord::standing),
