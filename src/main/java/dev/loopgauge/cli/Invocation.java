@@ -45,12 +45,22 @@ final class Invocation {
         : List.copyOf(args);
   }
 
+  /** What is asked about a command needs none of its options, as help needs none. */
+  private static List<String> asHelp(List<String> args) {
+    return args.contains("--json-schema")
+        ? args.stream()
+            .filter(arg -> !arg.equals("--help") && !arg.equals("-h"))
+            .map(arg -> arg.equals("--json-schema") ? "--help" : arg)
+            .toList()
+        : args;
+  }
+
   /** Runs the command. Throws nothing: what goes wrong is said and becomes the exit code. */
   int run() {
     String command = nameOf(line);
     try {
       Letters.check(args);
-      ParseResult parsed = line.parseArgs(args.toArray(String[]::new));
+      ParseResult parsed = line.parseArgs(asHelp(args).toArray(String[]::new));
       while (parsed.hasSubcommand()) {
         parsed = parsed.subcommand();
       }

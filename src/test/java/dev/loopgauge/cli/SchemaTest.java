@@ -29,6 +29,7 @@ class SchemaTest {
       throws Exception {
     Run run = Run.of(command, "--json-schema");
     assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertEquals("", run.err());
     Map<String, Object> schema = JSON.std.mapFrom(run.out());
     assertEquals("https://json-schema.org/draft/2020-12/schema", schema.get("$schema"));
     assertEquals("loopgauge " + command, schema.get("title"));

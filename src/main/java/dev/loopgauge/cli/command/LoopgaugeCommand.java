@@ -53,7 +53,6 @@ public final class LoopgaugeCommand {
 
   @Option(
       names = "--json-schema",
-      usageHelp = true,
       scope = ScopeType.INHERIT,
       description = "Print the JSON Schema of what --json prints.")
   boolean jsonSchema;
