@@ -2,6 +2,7 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.estimate.drift.DelayLine;
 import dev.loopgauge.estimate.drift.DriftFindings;
+import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.GainModulation;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.integrity.LostSound;
@@ -57,14 +58,22 @@ final class Conclusion {
   private final boolean whole;
   private final SampleRate rate;
   private final double[] delays;
+  private final Optional<Clipping> clipping;
 
   /**
    * The conclusion from a trusted fit.
    *
    * @param path what the path's own response says of the delay
    * @param whole whether a reading in which a block was lost or repeated is refused
+   * @param clipping what clipped samples do to it, if there are any
    */
-  Conclusion(Spectra spectra, Fit fit, PathDelay path, ArrivalChoice choice, boolean whole) {
+  Conclusion(
+      Spectra spectra,
+      Fit fit,
+      PathDelay path,
+      ArrivalChoice choice,
+      boolean whole,
+      Optional<Clipping> clipping) {
     this.spectra = spectra;
     this.path = path;
     this.left = lesser(fit.residualTests(), path.residual());
@@ -73,6 +82,7 @@ final class Conclusion {
     this.whole = whole;
     this.rate = spectra.rate();
     this.delays = delays();
+    this.clipping = clipping;
   }
 
   /** Of two filters that were fitted the one that leaves less says what no filter explains. */
@@ -82,9 +92,10 @@ final class Conclusion {
         .orElse(one);
   }
 
-  /** The estimate, with some findings that were made before. */
-  Estimate estimate(List<Finding> before) {
-    List<Finding> findings = new ArrayList<>(before);
+  /** The estimate. */
+  Estimate estimate() {
+    List<Finding> findings = new ArrayList<>();
+    clipping.ifPresent(c -> findings.add(IntegrityFindings.clipped(c.share(), c.spoils())));
     Optional<DelayLine> line = line();
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     drift.ifPresent(d -> findings.add(DriftFindings.drifting(d.drift())));
@@ -133,7 +144,7 @@ final class Conclusion {
         path.passband(rate.hertz()),
         path.polarity(measured.gain()),
         Decibels.ofFactor(measured.gain()),
-        fit.levelUncertaintyDb(),
+        fit.levelUncertaintyDb() + clipping.map(Clipping::movedDb).orElse(0.0),
         fit.signalToNoiseDb(),
         Method.REFERENCED,
         spectra.readings().size(),
@@ -162,8 +173,9 @@ final class Conclusion {
   private double uncertainty(Optional<DelayLine> line) {
     int readings = spectra.readings().size();
     double ofOne = fit.noiseUncertainty() * Math.sqrt(readings);
+    double clipped = clipping.map(c -> c.standard(fit.noiseUncertainty())).orElse(0.0);
     Uncertainty uncertainty =
-        new Uncertainty().with(path.flat() ? fit.dispersion() : path.standard());
+        new Uncertainty().with(path.flat() ? fit.dispersion() : path.standard()).with(clipped);
     Optional<DelayLine> drift = line.filter(DelayLine::drifts);
     if (drift.isPresent()) {
       double moved = Math.abs(drift.get().slope().value()) * duration();

@@ -6,9 +6,9 @@ import dev.loopgauge.estimate.drift.DriftGauge;
 import dev.loopgauge.estimate.drift.DriftingReadings;
 import dev.loopgauge.estimate.drift.HomogeneityTest;
 import dev.loopgauge.estimate.drift.InhomogeneousReadings;
-import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
+import dev.loopgauge.estimate.path.ClippingTest;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
@@ -17,6 +17,7 @@ import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.KeptTransforms;
@@ -27,6 +28,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Finds how much later a return is than its reference, and says how sure that is, or why it can't
@@ -81,24 +83,37 @@ public final class DelayEstimator {
     return read(readings, whole, Optional.empty()).estimate();
   }
 
-  /** What some readings came to, and the fit behind it where the readings agreed. */
-  private record Read(Estimate estimate, Optional<Fit> fit) {}
+  /**
+   * What some readings came to, the fit behind it where the readings agreed, and the share of the
+   * return that is clipped, if it is.
+   */
+  private record Read(Estimate estimate, Optional<Fit> fit, OptionalDouble clipped) {
+    static Read without(Estimate estimate) {
+      return new Read(estimate, Optional.empty(), OptionalDouble.empty());
+    }
+
+    /** No number, for clipping, if there is, and for one reason more. */
+    static Read refused(Optional<Fit> fit, OptionalDouble clipped, Finding why) {
+      List<Finding> findings = new ArrayList<>();
+      clipped.ifPresent(share -> findings.add(IntegrityFindings.clipped(share, false)));
+      findings.add(why);
+      return new Read(new Estimate.Refused(findings), fit, clipped);
+    }
+  }
 
   private Read read(List<Reading> readings, boolean whole, Optional<KeptTransforms> kept) {
     if (readings.stream().map(Reading::rate).distinct().count() != 1) {
       throw new IllegalArgumentException(
           "readings must be of one rate, and at least one, not " + readings.size());
     }
-    List<Finding> findings = new ArrayList<>();
-    survey(readings).ifPresent(findings::add);
-    if (findings.stream().anyMatch(Finding::refuses)) {
-      return new Read(new Estimate.Refused(findings), Optional.empty());
+    Optional<Finding> silent = silent(readings);
+    if (silent.isPresent()) {
+      return Read.without(new Estimate.Refused(List.of(silent.get())));
     }
     Spectra spectra = Spectra.of(readings, maxDelaySeconds, kept);
     return new HomogeneityTest(spectra).holds()
-        ? together(spectra, findings, whole)
-        : new Read(
-            new InhomogeneousReadings(this::oneOfSeveral).estimate(readings), Optional.empty());
+        ? together(spectra, whole)
+        : Read.without(new InhomogeneousReadings(this::oneOfSeveral).estimate(readings));
   }
 
   /**
@@ -127,7 +142,11 @@ public final class DelayEstimator {
   }
 
   private static boolean mayDrift(Read plain) {
-    if (!(plain.estimate() instanceof Estimate.Found found) || found.measurement().ambiguous()) {
+    if (!(plain.estimate() instanceof Estimate.Found found)) {
+      return plain.estimate().findings().stream()
+          .noneMatch(finding -> finding.code() == FindingCode.CLIPPED && finding.refuses());
+    }
+    if (found.measurement().ambiguous()) {
       return true;
     }
     boolean smeared = found.measurement().signalToNoiseDb() < SMEARED_DB;
@@ -137,8 +156,7 @@ public final class DelayEstimator {
         .isPresent();
   }
 
-  private static Optional<Finding> survey(List<Reading> readings) {
-    Clipping clipping = new Clipping(0);
+  private static Optional<Finding> silent(List<Reading> readings) {
     for (Reading reading : readings) {
       if (Loudness.of(reading.reference()).isSilent()) {
         return Optional.of(DetectionFindings.silentReference());
@@ -146,34 +164,31 @@ public final class DelayEstimator {
       if (Loudness.of(reading.ret()).isSilent()) {
         return Optional.of(DetectionFindings.silentReturn());
       }
-      clipping = clipping.or(Clipping.of(reading.reference(), reading.ret()));
     }
-    return clipping.share() > 0
-        ? Optional.of(IntegrityFindings.clipped(clipping))
-        : Optional.empty();
+    return Optional.empty();
   }
 
-  private Read together(Spectra given, List<Finding> findings, boolean whole) {
+  private Read together(Spectra given, boolean whole) {
     PartialOverlap.Cut cut = given.recordedOf(given.strongest());
     if (cut.lost() > 0 && !cut.leavesTooLittle()) {
       Spectra recorded = given.ofParts(cut.readings());
-      Read read = fitted(recorded, findings, whole);
+      Read read = fitted(recorded, whole);
       // A splice is told by all that is there: beside it sound goes on as beside an edge.
       if (read.fit().flatMap(Fit::splice).isEmpty()) {
         return read;
       }
     }
-    Read read = fitted(given, findings, whole);
+    Read read = fitted(given, whole);
     return cut.leavesTooLittle() && read.estimate() instanceof Estimate.Found
-        ? refused(findings, DetectionFindings.tooShort(), read.fit())
+        ? Read.refused(read.fit(), read.clipped(), DetectionFindings.tooShort())
         : read;
   }
 
-  private Read fitted(Spectra spectra, List<Finding> before, boolean whole) {
+  private Read fitted(Spectra spectra, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
     Detection detection = new Detection(spectra, first);
     if (detection.isTooNarrow()) {
-      Optional<Read> narrow = narrow(spectra, first, before, whole);
+      Optional<Read> narrow = narrow(spectra, first, whole);
       if (narrow.isPresent()) {
         return narrow.get();
       }
@@ -182,33 +197,40 @@ public final class DelayEstimator {
     if (refusal.isPresent()) {
       Optional<Finding> torn =
           first.splice().map(t -> IntegrityFindings.torn(t, true, spectra.rate()));
-      return refused(before, torn.orElse(refusal.get()), Optional.of(first));
+      return Read.refused(
+          Optional.of(first), share(ClippingTest.of(spectra, first)), torn.orElse(refusal.get()));
     }
     List<FittedArrival> copies = new ArrayList<>(first.allCopies());
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
+    Optional<ClippingTest> clipped = ClippingTest.of(spectra, fit);
     PathDelay path = PathDelay.of(spectra, fit.copies(), fit.residual());
-    Conclusion conclusion = new Conclusion(spectra, fit, path, choice, whole);
-    return new Read(conclusion.estimate(before), Optional.of(fit));
-  }
-
-  private static Read refused(List<Finding> before, Finding why, Optional<Fit> fit) {
-    List<Finding> findings = new ArrayList<>(before);
-    findings.add(why);
-    return new Read(new Estimate.Refused(findings), fit);
+    Estimate estimate = concluded(spectra, fit, path, whole, clipped);
+    return new Read(estimate, Optional.of(fit), share(clipped));
   }
 
   /** The same for a copy in few frequencies, from what of the references the path passes. */
-  private Optional<Read> narrow(Spectra spectra, Fit first, List<Finding> before, boolean whole) {
+  private Optional<Read> narrow(Spectra spectra, Fit first, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
     if (!new Detection(passed, fit).holdsNarrow()) {
       return Optional.empty();
     }
+    Optional<ClippingTest> clipped = ClippingTest.of(spectra, first);
     PathDelay path = PathDelay.of(spectra, first.copies(), first.residual());
-    Conclusion conclusion = new Conclusion(passed, fit, path, choice, whole);
-    return Optional.of(new Read(conclusion.estimate(before), Optional.empty()));
+    Estimate estimate = concluded(passed, fit, path, whole, clipped);
+    return Optional.of(new Read(estimate, Optional.empty(), share(clipped)));
+  }
+
+  private Estimate concluded(
+      Spectra spectra, Fit fit, PathDelay path, boolean whole, Optional<ClippingTest> clipped) {
+    return new Conclusion(spectra, fit, path, choice, whole, clipped.map(ClippingTest::clipping))
+        .estimate();
+  }
+
+  private static OptionalDouble share(Optional<ClippingTest> clipped) {
+    return clipped.map(test -> OptionalDouble.of(test.share())).orElse(OptionalDouble.empty());
   }
 
   /** Puts the arrival to be measured first. */

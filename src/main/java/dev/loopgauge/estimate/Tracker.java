@@ -2,7 +2,6 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.estimate.drift.TrackLine;
 import dev.loopgauge.estimate.drift.WindowDelay;
-import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.LongestDelay;
 import dev.loopgauge.estimate.reading.Window;
@@ -114,10 +113,11 @@ public final class Tracker {
 
   private Look look(Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
     int length = reference.rate().samplesIn(windowSeconds);
-    Window sent = new Window(reference, from, length);
-    if (Clipping.of(sent, new Window(ret, from, length)).spoils()) {
-      return new Look(Optional.empty(), true);
-    }
-    return new Look(new WindowDelay(sent, ret, from, maxDelaySeconds).find(before), false);
+    WindowDelay window =
+        new WindowDelay(new Window(reference, from, length), ret, from, maxDelaySeconds);
+    Optional<WindowDelay.Found> found = window.find(before);
+    return window.isClipped(found)
+        ? new Look(found.flatMap(window::unclipped), true)
+        : new Look(found, false);
   }
 }

@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
     description = {
       "Follow the delay through a long recording; date its jumps and its drift.",
       "",
-      "Windows that are clipped, or in which the delay can't be told, are left out and counted."
+      "Windows in which the delay can't be told are left out; these and clipped ones are counted."
     },
     footer = {"  loopgauge follow --window 5 --reference show.wav --return-channel 2"})
 public final class FollowCommand implements Subcommand {

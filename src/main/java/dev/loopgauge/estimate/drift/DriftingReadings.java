@@ -60,7 +60,7 @@ public final class DriftingReadings {
     return drift.isPresent()
             && estimator.apply(still(drift.get().value())) instanceof Estimate.Found found
             && isClearer(found, plain)
-        ? Optional.of(drifting(found, drift.get()))
+        ? Optional.of(drifting(found, drift.get(), clipped(plain)))
         : Optional.empty();
   }
 
@@ -148,7 +148,12 @@ public final class DriftingReadings {
     return (double) last.start() + last.reference().length() - readings.get(0).start();
   }
 
-  private Estimate drifting(Estimate.Found found, Slope slope) {
+  /** What was found of clipping, which stands flat only in the return as it was recorded. */
+  private static List<Finding> clipped(Estimate plain) {
+    return plain.findings().stream().filter(f -> f.code() == FindingCode.CLIPPED).toList();
+  }
+
+  private Estimate drifting(Estimate.Found found, Slope slope, List<Finding> clipped) {
     Measurement m = found.measurement();
     double drift = slope.value();
     double uncertainty =
@@ -158,7 +163,8 @@ public final class DriftingReadings {
             .expanded();
     ClockDrift takenOut = ClockDrift.of(slope);
     ClockDrift all = m.clockDrift().map(takenOut::plus).orElse(takenOut);
-    List<Finding> findings = new ArrayList<>(found.findings());
+    List<Finding> findings = new ArrayList<>(clipped);
+    findings.addAll(found.findings());
     findings.removeIf(finding -> finding.code() == FindingCode.CLOCKS_NOT_LOCKED);
     findings.add(DriftFindings.drifting(all));
     return new Estimate.Found(

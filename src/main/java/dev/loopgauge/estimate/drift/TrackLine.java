@@ -120,7 +120,7 @@ public final class TrackLine {
    * The whole track.
    *
    * @param leftOut how many windows have no point
-   * @param clipped how many of them because the return is clipped
+   * @param clipped in how many windows the return is clipped
    */
   public Track track(int leftOut, int clipped) {
     if (points.isEmpty()) {

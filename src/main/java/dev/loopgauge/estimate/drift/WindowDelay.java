@@ -1,6 +1,9 @@
 package dev.loopgauge.estimate.drift;
 
 import dev.loopgauge.estimate.detection.Detection;
+import dev.loopgauge.estimate.integrity.Clipping;
+import dev.loopgauge.estimate.integrity.FlatTops;
+import dev.loopgauge.estimate.path.ClippingTest;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.Loudest;
@@ -73,6 +76,11 @@ public final class WindowDelay {
       return new Found(lag + slope * samples, slope, standard, levelDb);
     }
 
+    /** The same, less certain by an independent standard uncertainty, in samples. */
+    public Found with(double further) {
+      return new Found(lag, slope, Math.hypot(standard, further), levelDb);
+    }
+
     public TrackPoint at(double seconds, Samples of) {
       double expanded = new Uncertainty().with(standard).expanded();
       return new TrackPoint(seconds, new Latency(lag, of.rate()), expanded);
@@ -103,6 +111,33 @@ public final class WindowDelay {
   private Optional<Found> settle(int lag) {
     SlopeSearch.Slope drift = SlopeSearch.of(reference, returnAt(lag));
     return near(lag + drift.lag(), drift.perSample());
+  }
+
+  /** The found delay as clipping leaves it: less certain, or none. */
+  public Optional<Found> unclipped(Found found) {
+    Optional<Clipping> clipping = unmoved(Optional.of(found)).map(ClippingTest::clipping);
+    return clipping.filter(Clipping::spoils).isPresent()
+        ? Optional.empty()
+        : Optional.of(found.with(clipping.map(c -> c.standard(found.standard())).orElse(0.0)));
+  }
+
+  /** Whether the window is clipped, at the delay found or where it is most like its reference. */
+  public boolean isClipped(Optional<Found> found) {
+    return unmoved(found).isPresent();
+  }
+
+  /** What the return as it was recorded tells of clipping, with no drift taken out. */
+  private Optional<ClippingTest> unmoved(Optional<Found> at) {
+    int lag = at.map(found -> (int) Math.rint(found.lag())).orElse(0);
+    double[] heard = new double[reference.length()];
+    ret.copyTo(from + lag, heard, 0, heard.length);
+    if (FlatTops.of(heard).isEmpty()) {
+      return Optional.empty();
+    }
+    double search = at.isPresent() ? Math.min(NEAR_SECONDS, maxDelaySeconds) : maxDelaySeconds;
+    Window window = new Window(ret, from + lag, reference.length());
+    Spectra spectra = Spectra.of(List.of(new Reading(reference, window)), search);
+    return ClippingTest.of(spectra, Fit.of(spectra, List.of(spectra.strongest())));
   }
 
   private Optional<Integer> piece(double seconds) {

@@ -1,30 +1,33 @@
 package dev.loopgauge.estimate.integrity;
 
-import dev.loopgauge.signal.Samples;
-
 /**
- * How much of a return is clipped that was not so in its reference: a maximum-length sequence has
- * flat tops of its own.
+ * What clipped samples do to a reading: how the delay would differ if they were unknown.
  *
- * @param share the share of its samples, 0 to 1
+ * @param share the share of the return's samples that are clipped, above 0 to 1
+ * @param movedSamples how far the delay is from that without the clipped samples, 0 or more
+ * @param spread by what factor the variance of the delay is larger without them, at least 1
+ * @param movedDb how far the level is from that without them, in dB, 0 or more
  */
-public record Clipping(double share) {
-  /** Clipping that touches more of the samples than this is no small matter. */
-  private static final double HARMLESS = 0.001;
+public record Clipping(double share, double movedSamples, double spread, double movedDb) {
+  /**
+   * From here on the clipped samples held more than half of what tells the delay, and the
+   * difference to what it is without them is itself less certain than the delay (J. A. Hausman,
+   * "Specification tests in econometrics", Econometrica 46(6), 1978, from memory: its variance is
+   * the difference of the two variances).
+   */
+  public static final double MOST_SPREAD = 2;
 
-  /** What a return is clipped more than its reference. */
-  public static Clipping of(Samples reference, Samples ret) {
-    double share = FlatTops.share(ret);
-    return new Clipping(share == 0 ? 0 : Math.max(0, share - FlatTops.share(reference)));
-  }
-
-  /** The worse of two. */
-  public Clipping or(Clipping other) {
-    return other.share > share ? other : this;
-  }
-
-  /** Whether the delay can't be trusted any more. */
+  /** Whether the delay could be moved by more than its uncertainty, and nothing tells how far. */
   public boolean spoils() {
-    return share > HARMLESS;
+    return !(spread < MOST_SPREAD && Double.isFinite(movedSamples));
+  }
+
+  /**
+   * What clipping adds to the standard uncertainty of the delay, in samples.
+   *
+   * @param fromNoise the standard uncertainty from noise, in samples
+   */
+  public double standard(double fromNoise) {
+    return Math.hypot(movedSamples, fromNoise * Math.sqrt(spread - 1));
   }
 }

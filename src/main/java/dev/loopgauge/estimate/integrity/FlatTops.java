@@ -1,62 +1,153 @@
 package dev.loopgauge.estimate.integrity;
 
-import dev.loopgauge.signal.Samples;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
 
-/** Counts the samples of a channel that lie in flat tops at its peak, in one pass. */
-final class FlatTops {
-  /** This many equal samples in a row may be a flat top. */
-  private static final int FLAT_TOP = 3;
+/**
+ * The samples of a return that stand at its highest or lowest value, and whether that is clipping:
+ * what the reference predicts doesn't stand there. A maximum-length sequence has flat tops of its
+ * own, and so has a low tone in few bits.
+ */
+public final class FlatTops {
+  private final double[] ret;
+  private final List<Side> sides;
 
-  /** A flat top breaks off by more than this share of the peak; a low tone's crest doesn't. */
-  private static final double BREAK = 2e-4;
+  private FlatTops(double[] ret, List<Side> sides) {
+    this.ret = ret;
+    this.sides = sides;
+  }
 
-  private static final double SAME = 1e-6;
-  private static final int CHUNK = 1 << 12;
+  /** The flat tops of a return. */
+  public static FlatTops of(double[] ret) {
+    List<Side> sides = List.of(Side.of(ret, 1), Side.of(ret, -1));
+    return new FlatTops(ret, sides.stream().filter(Side::pilesUp).toList());
+  }
 
-  private double peak;
-  private long flat;
-  private int run;
-  private double previous;
-  private boolean steep;
+  /** Whether there are none, whatever the reference. */
+  public boolean isEmpty() {
+    return sides.isEmpty();
+  }
 
-  private FlatTops() {}
-
-  /** The share of a channel's samples that lie in flat tops, 0 to 1. */
-  static double share(Samples samples) {
-    FlatTops tops = new FlatTops();
-    double[] chunk = new double[Math.min(CHUNK, samples.length())];
-    for (int from = 0; from < samples.length(); from += chunk.length) {
-      int count = Math.min(chunk.length, samples.length() - from);
-      samples.copyTo(from, chunk, 0, count);
-      for (int i = 0; i < count; i++) {
-        tops.add(chunk[i]);
+  /**
+   * The samples that are clipped.
+   *
+   * @param reference the reference, sample for sample
+   * @param predicted what a fitted path makes of it
+   */
+  public BitSet against(double[] reference, double[] predicted) {
+    BitSet clipped = new BitSet();
+    for (Side side : sides) {
+      if (!side.isExplained(ret, reference, predicted)) {
+        clipped.or(side.tops());
       }
     }
-    return (double) tops.flat / samples.length();
+    return clipped;
   }
 
-  private void add(double sample) {
-    double step = Math.abs(sample - previous);
-    if (step <= SAME * Math.abs(previous)) {
-      run++;
-    } else {
-      endRun(step);
-      run = 1;
-      steep = step > BREAK * Math.abs(sample);
-    }
-    previous = sample;
-  }
+  /**
+   * The samples at the extreme on one side.
+   *
+   * @param level how far they are from 0
+   * @param tops which they are, without crests that fall away slowly
+   * @param step how far below the nearest other value lies
+   * @param beside how many samples have that value exactly
+   */
+  private record Side(double level, BitSet tops, double step, int beside) {
+    /** A flat top breaks off by more than this share of the peak; a low tone's crest doesn't. */
+    private static final double BREAK = 2e-4;
 
-  /** Counts the run that ends here if it is a flat top; a higher top makes lower ones void. */
-  private void endRun(double step) {
-    double top = Math.abs(previous);
-    if (top > peak * (1 + SAME)) {
-      peak = top;
-      flat = 0;
+    /** One sample is always the highest. */
+    private static final int FEWEST = 2;
+
+    /** Two equal samples are the top of a click between them, three are none. */
+    private static final int LONG = 3;
+
+    /** A residual this many times its root mean square elsewhere is none by chance. */
+    private static final double BEYOND_NOISE = 8;
+
+    /** The least share of the tops that are not where they are predicted. */
+    private static final double UNEXPLAINED = 0.1;
+
+    static Side of(double[] ret, int sign) {
+      double level = highest(ret, sign, Double.POSITIVE_INFINITY);
+      double below = highest(ret, sign, level);
+      BitSet tops = new BitSet();
+      int beside = 0;
+      for (int i = 0; level > 0 && i < ret.length; i++) {
+        double value = sign * ret[i];
+        tops.set(i, value == level);
+        beside += value == below ? 1 : 0;
+      }
+      Side all = new Side(level, tops, level - below, beside);
+      all.dropCrests(ret);
+      return all;
     }
-    boolean atPeak = top >= peak * (1 - SAME);
-    if (run >= FLAT_TOP && atPeak && steep && step > BREAK * top) {
-      flat += run;
+
+    private static double highest(double[] ret, int sign, double under) {
+      double highest = Double.NEGATIVE_INFINITY;
+      for (double sample : ret) {
+        highest = sign * sample < under ? Math.max(highest, sign * sample) : highest;
+      }
+      return highest;
+    }
+
+    private void dropCrests(double[] ret) {
+      for (int from = tops.nextSetBit(0); from >= 0; from = tops.nextSetBit(from)) {
+        int to = tops.nextClearBit(from);
+        boolean before = from == 0 || Math.abs(ret[from] - ret[from - 1]) > BREAK * level;
+        boolean after = to == ret.length || Math.abs(ret[to - 1] - ret[to]) > BREAK * level;
+        if (!before || !after) {
+          tops.clear(from, to);
+        }
+        from = to;
+      }
+    }
+
+    /**
+     * Clipping heaps up what would lie above, beside values that come near it; else the extreme is
+     * rarer than what is beside it, or the return has few values altogether.
+     */
+    boolean pilesUp() {
+      return tops.cardinality() >= FEWEST && tops.cardinality() > 2 * beside && step < level;
+    }
+
+    /**
+     * Whether most of them are predicted, to within half a step and noise. A fitted path makes
+     * anything of a click, so that a longer top is explained only by a reference that is flat too.
+     */
+    boolean isExplained(double[] ret, double[] reference, double[] predicted) {
+      double noise = BEYOND_NOISE * residual(ret, predicted);
+      double close = Math.min(step / 2, Math.max(BREAK * level, noise));
+      long off = tops.stream().filter(i -> Math.abs(ret[i] - predicted[i]) > close).count();
+      return off + moving(reference) < UNEXPLAINED * tops.cardinality();
+    }
+
+    /** The root mean square of what the prediction leaves of all other samples. */
+    private double residual(double[] ret, double[] predicted) {
+      double sum = 0;
+      for (int i = tops.nextClearBit(0); i < ret.length; i = tops.nextClearBit(i + 1)) {
+        sum += (ret[i] - predicted[i]) * (ret[i] - predicted[i]);
+      }
+      return Math.sqrt(sum / Math.max(1, ret.length - tops.cardinality()));
+    }
+
+    /** How many samples lie in tops through which the reference moves. */
+    private int moving(double[] reference) {
+      int moving = 0;
+      for (int from = tops.nextSetBit(0); from >= 0; from = tops.nextSetBit(from)) {
+        int to = tops.nextClearBit(from);
+        moving += to - from >= LONG && moves(reference, from, to) ? to - from : 0;
+        from = to;
+      }
+      return moving;
+    }
+
+    private static boolean moves(double[] reference, int from, int to) {
+      DoubleSummaryStatistics values = Arrays.stream(reference, from, to).summaryStatistics();
+      return values.getMax() - values.getMin()
+          > BREAK * Math.max(Math.abs(values.getMax()), Math.abs(values.getMin()));
     }
   }
 }

@@ -13,12 +13,21 @@ public final class IntegrityFindings {
 
   private IntegrityFindings() {}
 
-  public static Finding clipped(Clipping clipping) {
+  /**
+   * Clipping.
+   *
+   * @param share the share of the return's samples, 0 to 1
+   * @param refuses whether too little is left of the delay
+   */
+  public static Finding clipped(double share, boolean refuses) {
     return new Finding(
         FindingCode.CLIPPED,
-        clipping.spoils(),
+        refuses,
         String.format(
-            Locale.ROOT, "%.2g %% of the return's samples are clipped", 100 * clipping.share()),
+            Locale.ROOT,
+            "%.2g %% of the return's samples are clipped%s",
+            100 * share,
+            refuses ? ": too few others tell the delay" : ""),
         TURN_DOWN);
   }
 

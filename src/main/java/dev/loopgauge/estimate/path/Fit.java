@@ -103,6 +103,11 @@ public final class Fit {
     return residual;
   }
 
+  /** The filter that the path is taken for. */
+  PathResponse pathResponse() {
+    return response;
+  }
+
   /** What the residual was tested for. */
   public ResidualTests residualTests() {
     return remainder;

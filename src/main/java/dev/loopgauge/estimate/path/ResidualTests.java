@@ -92,7 +92,7 @@ public record ResidualTests(
   }
 
   /** Blocks that reach as far as the fitted filter and the copies do. */
-  private static BlockPlan plan(Spectra spectra, List<FittedArrival> copies) {
+  static BlockPlan plan(Spectra spectra, List<FittedArrival> copies) {
     int shortBlock = ShortBlocks.lengthAt(spectra.rate());
     double far = 0;
     for (FittedArrival copy : copies) {

@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
  *
  * @param windowSeconds how long each window was
  * @param points the delay of each window that could be read, in order of time
- * @param leftOut how many windows held no sound by which the delay could be told, or were clipped
+ * @param leftOut in how many windows the delay could not be told
  * @param drift how the clocks drift apart between steps; empty where fewer than three points, or
  *     too many steps, leave nothing to tell it from jitter
  * @param steps where the delay changed for good, in order of time

@@ -137,11 +137,11 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
     return new LevelJudge(measured(), Optional.empty()).response(expected);
   }
 
-  /** Clipping that could have moved the delay refuses the reading; what is left here didn't. */
+  /** Clipping of which nothing tells how far it moves the delay refuses the reading. */
   private AspectVerdict clipping() {
     Optional<Finding> clipped = finding(FindingCode.CLIPPED);
     String text =
-        clipped.isPresent() ? clipped.get().text() + ", too few to move the delay" : "not clipped";
+        clipped.isPresent() ? clipped.get().text() + ", which the uncertainty counts" : "not clipped";
     return AspectVerdict.of(Aspect.CLIPPING, true, text);
   }
 }
