@@ -53,6 +53,10 @@ final class Conclusion {
   private final Spectra spectra;
   private final Fit fit;
   private final PathDelay path;
+
+  /** What the path's response in bands leaves, where that is less than the fitted taps leave. */
+  private final Optional<ResidualTests> byBands;
+
   private final ResidualTests left;
   private final ArrivalChoice choice;
   private final boolean whole;
@@ -76,7 +80,8 @@ final class Conclusion {
       Optional<Clipping> clipping) {
     this.spectra = spectra;
     this.path = path;
-    this.left = lesser(fit.residualTests(), path.residual());
+    this.byBands = path.residual().filter(bands -> leavesLess(bands, fit.residualTests()));
+    this.left = byBands.orElse(fit.residualTests());
     this.fit = fit;
     this.choice = choice;
     this.whole = whole;
@@ -85,11 +90,8 @@ final class Conclusion {
     this.clipping = clipping;
   }
 
-  /** Of two filters that were fitted the one that leaves less says what no filter explains. */
-  private static ResidualTests lesser(ResidualTests one, Optional<ResidualTests> other) {
-    return other
-        .filter(o -> o.residual().residualEnergy() < one.residual().residualEnergy())
-        .orElse(one);
+  private static boolean leavesLess(ResidualTests one, ResidualTests other) {
+    return one.residual().residualEnergy() < other.residual().residualEnergy();
   }
 
   /** The estimate. */
@@ -239,7 +241,7 @@ final class Conclusion {
 
   /** Where a reading splices, which no filter on both sides explains. */
   private Optional<Splice> splice() {
-    return left == fit.residualTests()
+    return byBands.isEmpty()
         ? fit.splice()
         : fit.splice().filter(s -> left.splice(spectra.readings(), fit.copies()).isPresent());
   }

@@ -141,7 +141,9 @@ record ReadingJudge(Estimate.Found found, Optional<Expectation> expected) {
   private AspectVerdict clipping() {
     Optional<Finding> clipped = finding(FindingCode.CLIPPED);
     String text =
-        clipped.isPresent() ? clipped.get().text() + ", which the uncertainty counts" : "not clipped";
+        clipped.isPresent()
+            ? clipped.get().text() + ", which the uncertainty counts"
+            : "not clipped";
     return AspectVerdict.of(Aspect.CLIPPING, true, text);
   }
 }

@@ -76,8 +76,7 @@ final class Samples {
     for (double levelDb : levelsDb) {
       arrivals.add(arrival(723.0184 + 100 * arrivals.size(), levelDb));
     }
-    return new Estimate.Found(
-        measurement(Method.REFERENCED, flat(), arrivals), List.of());
+    return new Estimate.Found(measurement(Method.REFERENCED, flat(), arrivals), List.of());
   }
 
   static Estimate refused() {
