@@ -6,6 +6,7 @@ import dev.loopgauge.estimate.drift.DriftGauge;
 import dev.loopgauge.estimate.drift.DriftingReadings;
 import dev.loopgauge.estimate.drift.HomogeneityTest;
 import dev.loopgauge.estimate.drift.InhomogeneousReadings;
+import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.ClippingTest;
@@ -29,6 +30,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Finds how much later a return is than its reference, and says how sure that is, or why it can't
@@ -198,16 +200,17 @@ public final class DelayEstimator {
       Optional<Finding> torn =
           first.splice().map(t -> IntegrityFindings.torn(t, true, spectra.rate()));
       return Read.refused(
-          Optional.of(first), share(ClippingTest.of(spectra, first)), torn.orElse(refusal.get()));
+          Optional.of(first),
+          share(ClippingTest.of(spectra, first).map(ClippingTest::share)),
+          torn.orElse(refusal.get()));
     }
     List<FittedArrival> copies = new ArrayList<>(first.allCopies());
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
-    Optional<ClippingTest> clipped = ClippingTest.of(spectra, fit);
     PathDelay path = PathDelay.of(spectra, fit.copies(), fit.residual());
-    Estimate estimate = concluded(spectra, fit, path, whole, clipped);
-    return new Read(estimate, Optional.of(fit), share(clipped));
+    Optional<Clipping> clipping = clipping(spectra, first, fit);
+    return concluded(spectra, fit, path, whole, clipping, Optional.of(fit));
   }
 
   /** The same for a copy in few frequencies, from what of the references the path passes. */
@@ -217,20 +220,32 @@ public final class DelayEstimator {
     if (!new Detection(passed, fit).holdsNarrow()) {
       return Optional.empty();
     }
-    Optional<ClippingTest> clipped = ClippingTest.of(spectra, first);
+    Optional<Clipping> clipping = clipping(spectra, first);
     PathDelay path = PathDelay.of(spectra, first.copies(), first.residual());
-    Estimate estimate = concluded(passed, fit, path, whole, clipped);
-    return Optional.of(new Read(estimate, Optional.empty(), share(clipped)));
+    return Optional.of(concluded(passed, fit, path, whole, clipping, Optional.empty()));
   }
 
-  private Estimate concluded(
-      Spectra spectra, Fit fit, PathDelay path, boolean whole, Optional<ClippingTest> clipped) {
-    return new Conclusion(spectra, fit, path, choice, whole, clipped.map(ClippingTest::clipping))
-        .estimate();
+  private Read concluded(
+      Spectra spectra,
+      Fit fit,
+      PathDelay path,
+      boolean whole,
+      Optional<Clipping> clipping,
+      Optional<Fit> kept) {
+    Estimate estimate = new Conclusion(spectra, fit, path, choice, whole, clipping).estimate();
+    return new Read(estimate, kept, share(clipping.map(Clipping::share)));
   }
 
-  private static OptionalDouble share(Optional<ClippingTest> clipped) {
-    return clipped.map(test -> OptionalDouble.of(test.share())).orElse(OptionalDouble.empty());
+  /** What clipped samples do to some fits, the worst of them. */
+  private static Optional<Clipping> clipping(Spectra spectra, Fit... fits) {
+    return Stream.of(fits)
+        .distinct()
+        .flatMap(fit -> ClippingTest.of(spectra, fit).map(ClippingTest::clipping).stream())
+        .reduce(Clipping::or);
+  }
+
+  private static OptionalDouble share(Optional<Double> share) {
+    return share.map(OptionalDouble::of).orElse(OptionalDouble.empty());
   }
 
   /** Puts the arrival to be measured first. */

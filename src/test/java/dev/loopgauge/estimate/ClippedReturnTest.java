@@ -12,6 +12,7 @@ import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
+import dev.loopgauge.signal.filter.BandPass;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -161,6 +162,19 @@ class ClippedReturnTest {
     Signal ret = sequence.times(0.5).slice(-64, sequence.length() + 1000);
     Estimate estimate = ESTIMATOR.estimate(List.of(new Reading(sequence, ret)));
     assertEquals(List.of(), codes(estimate));
+  }
+
+  /** Cutting off what a narrow path passes moves the peak by half a sample. */
+  @Test
+  void coversWhatClippingBehindNarrowPathMoves() {
+    Signal sweep = StimulusKind.SWEEP.of(1).render(RATE);
+    double[] passed =
+        BandPass.TELEPHONE.at(RATE).on(sweep.slice(-100, sweep.length() + 2000).toArray());
+    Reading whole = new Reading(sweep, Signal.of(RATE, passed));
+    Measurement before = measured(ESTIMATOR.estimate(List.of(whole)));
+    Measurement here = measured(ESTIMATOR.estimate(List.of(clipped(whole, 0.2, true))));
+    double moved = Math.abs(here.delay().samples() - before.delay().samples());
+    assertTrue(moved > 0.3 && moved < here.uncertaintySamples(), here::toString);
   }
 
   @Test

@@ -17,6 +17,15 @@ public record Clipping(double share, double movedSamples, double spread, double 
    */
   public static final double MOST_SPREAD = 2;
 
+  /** The worse of each figure of two. */
+  public Clipping or(Clipping other) {
+    return new Clipping(
+        Math.max(share, other.share),
+        Math.max(movedSamples, other.movedSamples),
+        Math.max(spread, other.spread),
+        Math.max(movedDb, other.movedDb));
+  }
+
   /** Whether the delay could be moved by more than its uncertainty, and nothing tells how far. */
   public boolean spoils() {
     return !(spread < MOST_SPREAD && Double.isFinite(movedSamples));

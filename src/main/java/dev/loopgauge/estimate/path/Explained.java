@@ -13,6 +13,7 @@ import dev.loopgauge.estimate.spectrum.Subtraction;
  * @param ret the return, moved earlier by the delay's whole samples
  * @param found what the fit explains of it
  */
+@SuppressWarnings("ArrayRecordComponent") // read once within one test, never compared
 record Explained(double[] ret, double[] found) {
   /** Nothing, of nothing. */
   static final Explained NOTHING = new Explained(new double[0], new double[0]);
