@@ -34,7 +34,11 @@ final class FlatnessTest {
    */
   static boolean holds(BandResponse all, BandResponse run, double gain) {
     return deviations(all, gain) < BEYOND_CHANCE
-        && (run.bands().size() < FEWEST || ofRun(run, gain) < BEYOND_CHANCE && isAtItsPeak(run));
+        && (run.bands().size() < FEWEST || holds(run, gain));
+  }
+
+  private static boolean holds(BandResponse run, double gain) {
+    return ofRun(run, gain) < BEYOND_CHANCE && isAtItsPeak(run);
   }
 
   /** A flat path is strongest where the plain correlation peaks, but for noise. */

@@ -84,7 +84,7 @@ class OnePathOneDelayTest {
   /** An all-pass of the first order inverts what lies above it; its polarity is open. */
   private static boolean turnsThePhase(Design design) {
     return design instanceof AllPass
-        || design instanceof Crossover crossover && crossover.output() == Crossover.Output.SUM;
+        || (design instanceof Crossover crossover && crossover.output() == Crossover.Output.SUM);
   }
 
   private static void count(PureDelay pure, double delay, Count count) {
