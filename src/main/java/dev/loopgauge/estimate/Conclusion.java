@@ -3,15 +3,12 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.estimate.drift.DelayLine;
 import dev.loopgauge.estimate.drift.DriftFindings;
 import dev.loopgauge.estimate.integrity.Clipping;
-import dev.loopgauge.estimate.integrity.GainModulation;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
-import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
-import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.measurand.GroupDelays;
 import dev.loopgauge.estimate.measurand.PathDelay;
+import dev.loopgauge.estimate.measurand.PureDelayFit;
 import dev.loopgauge.estimate.path.Fit;
-import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
@@ -20,7 +17,6 @@ import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
-import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
@@ -30,11 +26,9 @@ import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /** What a fit says: the measurement, its uncertainty, and what to know besides. */
 final class Conclusion {
@@ -47,17 +41,11 @@ final class Conclusion {
   /** Delays are told to this, in ms. */
   private static final double TOLD_MS = 0.01;
 
-  /** More lost sound than this share of the reference leaves no detection in the rest. */
-  private static final double HARMLESS_LOSS = 0.1;
-
   private final Spectra spectra;
   private final Fit fit;
   private final PathDelay path;
 
-  /** What the path's response in bands leaves, where that is less than the fitted taps leave. */
-  private final Optional<ResidualTests> byBands;
-
-  private final ResidualTests left;
+  private final Losses losses;
   private final ArrivalChoice choice;
   private final boolean whole;
   private final SampleRate rate;
@@ -80,8 +68,7 @@ final class Conclusion {
       Optional<Clipping> clipping) {
     this.spectra = spectra;
     this.path = path;
-    this.byBands = path.residual().filter(bands -> leavesLess(bands, fit.residualTests()));
-    this.left = byBands.orElse(fit.residualTests());
+    this.losses = new Losses(spectra, fit, path);
     this.fit = fit;
     this.choice = choice;
     this.whole = whole;
@@ -90,38 +77,64 @@ final class Conclusion {
     this.clipping = clipping;
   }
 
-  private static boolean leavesLess(ResidualTests one, ResidualTests other) {
-    return one.residual().residualEnergy() < other.residual().residualEnergy();
-  }
-
   /** The estimate. */
   Estimate estimate() {
-    List<Finding> findings = new ArrayList<>();
-    clipping.ifPresent(c -> findings.add(IntegrityFindings.clipped(c.share(), c.spoils())));
     Optional<DelayLine> line = line();
-    Optional<DelayLine> drift = line.filter(DelayLine::drifts);
-    drift.ifPresent(d -> findings.add(DriftFindings.drifting(d.drift())));
-    lost().ifPresent(findings::add);
-    splice().ifPresent(splice -> findings.add(IntegrityFindings.torn(splice, whole, rate)));
     Optional<FittedArrival> rival = rival();
     boolean open = choice == ArrivalChoice.UNDECIDED;
-    rival.ifPresent(
-        other -> findings.add(ArrivalFindings.twoArrivals(fit.measured(), other, open, rate)));
-    double level = Decibels.ofFactor(fit.measured().gain());
-    if (level > LOUDEST_DB) {
-      // What such a reference hears besides would look like a level that moves.
-      findings.add(ArrivalFindings.louderThanReference(level));
-    } else {
-      gainModulation().ifPresent(byDb -> findings.add(IntegrityFindings.gainModulation(byDb)));
+    List<Finding> findings = findings(line, rival, open);
+    for (Finding finding : findings) {
+      if (finding.refuses()) {
+        return new Estimate.Refused(findings);
+      }
     }
-    dispersion().ifPresent(ends -> findings.add(ArrivalFindings.dispersive(ends, rate)));
+    return new Estimate.Found(measurement(line, rival.isPresent() && open), findings);
+  }
+
+  private List<Finding> findings(
+      Optional<DelayLine> line, Optional<FittedArrival> rival, boolean open) {
+    List<Finding> findings = new ArrayList<>();
+    if (clipping.isPresent()) {
+      findings.add(IntegrityFindings.clipped(clipping.get().share(), clipping.get().spoils()));
+    }
+    if (drifts(line)) {
+      findings.add(DriftFindings.drifting(line.get().drift()));
+    }
+    Optional<Finding> gap = losses.gap();
+    if (gap.isPresent()) {
+      findings.add(gap.get());
+    }
+    Optional<Splice> splice = losses.splice();
+    if (splice.isPresent()) {
+      findings.add(IntegrityFindings.torn(splice.get(), whole, rate));
+    }
+    if (rival.isPresent()) {
+      findings.add(ArrivalFindings.twoArrivals(fit.measured(), rival.get(), open, rate));
+    }
+    addLevel(findings);
+    Optional<GroupDelays.Ends> ends = dispersion();
+    if (ends.isPresent()) {
+      findings.add(ArrivalFindings.dispersive(ends.get(), rate));
+    }
     if (path.polarity(fit.measured().gain()) == Polarity.INVERTED) {
       findings.add(ArrivalFindings.inverted());
     }
-    if (findings.stream().anyMatch(Finding::refuses)) {
-      return new Estimate.Refused(findings);
+    return findings;
+  }
+
+  private void addLevel(List<Finding> findings) {
+    double level = Decibels.ofFactor(fit.measured().gain());
+    OptionalDouble moves = losses.gainModulation();
+    if (level > LOUDEST_DB) {
+      // What such a reference hears besides would look like a level that moves.
+      findings.add(ArrivalFindings.louderThanReference(level));
+    } else if (moves.isPresent()) {
+      findings.add(IntegrityFindings.gainModulation(moves.getAsDouble()));
     }
-    return new Estimate.Found(measurement(line, rival.isPresent() && open), findings);
+  }
+
+  private static boolean drifts(Optional<DelayLine> line) {
+    return line.isPresent() && line.get().drifts();
   }
 
   /**
@@ -131,9 +144,9 @@ final class Conclusion {
   private Optional<GroupDelays.Ends> dispersion() {
     double least =
         Math.max(Measurement.COVERAGE_FACTOR * path.standard(), TOLD_MS * rate.hertz() / 1000);
-    return fit.copies().size() > 1
-        ? Optional.empty()
-        : path.dispersion().filter(ends -> ends.apart() > least);
+    Optional<GroupDelays.Ends> ends = path.dispersion();
+    boolean told = fit.copies().size() == 1 && ends.isPresent() && ends.get().apart() > least;
+    return told ? ends : Optional.empty();
   }
 
   private Measurement measurement(Optional<DelayLine> line, boolean ambiguous) {
@@ -146,13 +159,13 @@ final class Conclusion {
         path.passband(rate.hertz()),
         path.polarity(measured.gain()),
         Decibels.ofFactor(measured.gain()),
-        fit.levelUncertaintyDb() + clipping.map(Clipping::movedDb).orElse(0.0),
+        fit.levelUncertaintyDb() + (clipping.isPresent() ? clipping.get().movedDb() : 0),
         fit.signalToNoiseDb(),
         Method.REFERENCED,
         spectra.readings().size(),
-        line.map(DelayLine::drift),
+        line.isPresent() ? Optional.of(line.get().drift()) : Optional.empty(),
         arrivals(),
-        missing(),
+        losses.missing(),
         fit.bands(),
         Optional.of(fit.response()),
         ambiguous);
@@ -160,9 +173,14 @@ final class Conclusion {
 
   /** On a flat path all of its delay is pure. */
   private Optional<PureDelay> pure(double uncertainty) {
-    return path.flat()
-        ? Optional.of(new PureDelay(path.lag(), uncertainty))
-        : path.pure().map(p -> new PureDelay(p.lag(), beside(p.standard(), uncertainty)));
+    if (path.flat()) {
+      return Optional.of(new PureDelay(path.lag(), uncertainty));
+    }
+    if (path.pure().isEmpty()) {
+      return Optional.empty();
+    }
+    PureDelayFit pure = path.pure().get();
+    return Optional.of(new PureDelay(pure.lag(), beside(pure.standard(), uncertainty)));
   }
 
   /** The expanded uncertainty of a pure delay with what the readings' scatter adds. */
@@ -175,14 +193,13 @@ final class Conclusion {
   private double uncertainty(Optional<DelayLine> line) {
     int readings = spectra.readings().size();
     double ofOne = fit.noiseUncertainty() * Math.sqrt(readings);
-    double clipped = clipping.map(c -> c.standard(fit.noiseUncertainty())).orElse(0.0);
+    double clipped = clipping.isPresent() ? clipping.get().standard(fit.noiseUncertainty()) : 0;
     Uncertainty uncertainty =
         new Uncertainty().with(path.flat() ? fit.dispersion() : path.standard()).with(clipped);
-    Optional<DelayLine> drift = line.filter(DelayLine::drifts);
-    if (drift.isPresent()) {
-      double moved = Math.abs(drift.get().slope().value()) * duration();
+    if (drifts(line)) {
+      double moved = Math.abs(line.get().slope().value()) * duration();
       return uncertainty
-          .with(Math.max(drift.get().scatter(), ofOne) / Math.sqrt(readings))
+          .with(Math.max(line.get().scatter(), ofOne) / Math.sqrt(readings))
           .with(moved / Math.sqrt(12))
           .expanded();
     }
@@ -190,7 +207,10 @@ final class Conclusion {
   }
 
   private Optional<DelayLine> line() {
-    double[] times = spectra.readings().stream().mapToDouble(Reading::start).toArray();
+    double[] times = new double[spectra.readings().size()];
+    for (int i = 0; i < times.length; i++) {
+      times[i] = spectra.readings().get(i).start();
+    }
     boolean apart = times.length > 2 && times[times.length - 1] > times[0];
     return apart
         ? Optional.of(
@@ -228,54 +248,11 @@ final class Conclusion {
 
   private Optional<FittedArrival> rival() {
     double level = Decibels.ofFactor(fit.measured().gain());
-    return fit.copies().stream()
-        .skip(1)
-        .filter(c -> Decibels.ofFactor(c.gain()) > level - ALIKE_DB)
-        .findFirst();
-  }
-
-  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
-  private OptionalDouble gainModulation() {
-    return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(left.lostSound());
-  }
-
-  /** Where a reading splices, which no filter on both sides explains. */
-  private Optional<Splice> splice() {
-    return byBands.isEmpty()
-        ? fit.splice()
-        : fit.splice().filter(s -> left.splice(spectra.readings(), fit.copies()).isPresent());
-  }
-
-  private Optional<Finding> lost() {
-    List<LostSound.Gap> gaps = gaps();
-    if (gaps.isEmpty()) {
-      return Optional.empty();
+    for (FittedArrival other : fit.copies().subList(1, fit.copies().size())) {
+      if (Decibels.ofFactor(other.gain()) > level - ALIKE_DB) {
+        return Optional.of(other);
+      }
     }
-    double lost = gaps.stream().mapToDouble(LostSound.Gap::length).sum();
-    double whole = spectra.readings().stream().mapToDouble(r -> r.reference().length()).sum();
-    return Optional.of(
-        IntegrityFindings.gap(gaps.get(0), gaps.size() - 1, lost > HARMLESS_LOSS * whole, rate));
-  }
-
-  /**
-   * Digital silence where there should be sound proves a loss; else where the arrivals are missing.
-   */
-  private List<LostSound.Gap> gaps() {
-    List<LostSound.Gap> zeros =
-        spectra.readings().stream()
-            .flatMap(reading -> ZeroRuns.of(reading, fit.measured()).stream())
-            .toList();
-    return zeros.isEmpty() ? left.gaps() : zeros;
-  }
-
-  private List<MissingSound> missing() {
-    return Stream.concat(gaps().stream(), splice().flatMap(Splice::lost).stream())
-        .sorted(Comparator.comparingInt(LostSound.Gap::from))
-        .map(gap -> new MissingSound(seconds(gap.from()), 1000 * seconds(gap.length())))
-        .toList();
-  }
-
-  private double seconds(int samples) {
-    return (double) samples / rate.hertz();
+    return Optional.empty();
   }
 }

@@ -25,12 +25,13 @@ import dev.loopgauge.estimate.spectrum.KeptTransforms;
 import dev.loopgauge.estimate.spectrum.PartialOverlap;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Samples;
+import dev.loopgauge.stats.Slope;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /**
  * Finds how much later a return is than its reference, and says how sure that is, or why it can't
@@ -97,14 +98,16 @@ public final class DelayEstimator {
     /** No number, for clipping, if there is, and for one reason more. */
     static Read refused(Optional<Fit> fit, OptionalDouble clipped, Finding why) {
       List<Finding> findings = new ArrayList<>();
-      clipped.ifPresent(share -> findings.add(IntegrityFindings.clipped(share, false)));
+      if (clipped.isPresent()) {
+        findings.add(IntegrityFindings.clipped(clipped.getAsDouble(), false));
+      }
       findings.add(why);
       return new Read(new Estimate.Refused(findings), fit, clipped);
     }
   }
 
   private Read read(List<Reading> readings, boolean whole, Optional<KeptTransforms> kept) {
-    if (readings.stream().map(Reading::rate).distinct().count() != 1) {
+    if (!areOfOneRate(readings)) {
       throw new IllegalArgumentException(
           "readings must be of one rate, and at least one, not " + readings.size());
     }
@@ -116,6 +119,15 @@ public final class DelayEstimator {
     return new HomogeneityTest(spectra).holds()
         ? together(spectra, whole)
         : Read.without(new InhomogeneousReadings(this::oneOfSeveral).estimate(readings));
+  }
+
+  private static boolean areOfOneRate(List<Reading> readings) {
+    for (Reading reading : readings) {
+      if (!reading.rate().equals(readings.get(0).rate())) {
+        return false;
+      }
+    }
+    return !readings.isEmpty();
   }
 
   /**
@@ -145,17 +157,27 @@ public final class DelayEstimator {
 
   private static boolean mayDrift(Read plain) {
     if (!(plain.estimate() instanceof Estimate.Found found)) {
-      return plain.estimate().findings().stream()
-          .noneMatch(finding -> finding.code() == FindingCode.CLIPPED && finding.refuses());
+      return !isRefusedAsClipped(plain.estimate());
     }
     if (found.measurement().ambiguous()) {
       return true;
     }
     boolean smeared = found.measurement().signalToNoiseDb() < SMEARED_DB;
-    return plain
-        .fit()
-        .filter(fit -> smeared || DriftGauge.of(fit).filter(DriftGauge::standsOut).isPresent())
-        .isPresent();
+    return plain.fit().isPresent() && (smeared || driftStandsOut(plain.fit().get()));
+  }
+
+  private static boolean driftStandsOut(Fit fit) {
+    Optional<Slope> drift = DriftGauge.of(fit);
+    return drift.isPresent() && DriftGauge.standsOut(drift.get());
+  }
+
+  private static boolean isRefusedAsClipped(Estimate estimate) {
+    for (Finding finding : estimate.findings()) {
+      if (finding.code() == FindingCode.CLIPPED && finding.refuses()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Optional<Finding> silent(List<Reading> readings) {
@@ -233,15 +255,20 @@ public final class DelayEstimator {
       Optional<Clipping> clipping,
       Optional<Fit> kept) {
     Estimate estimate = new Conclusion(spectra, fit, path, choice, whole, clipping).estimate();
-    return new Read(estimate, kept, share(clipping.map(Clipping::share)));
+    return new Read(estimate, kept, clipping.isPresent() ? OptionalDouble.of(clipping.get().share()) : OptionalDouble.empty());
   }
 
   /** What clipped samples do to some fits, the worst of them. */
   private static Optional<Clipping> clipping(Spectra spectra, Fit... fits) {
-    return Stream.of(fits)
-        .distinct()
-        .flatMap(fit -> ClippingTest.of(spectra, fit).map(ClippingTest::clipping).stream())
-        .reduce(Clipping::or);
+    Optional<Clipping> worst = Optional.empty();
+    for (Fit fit : new LinkedHashSet<>(List.of(fits))) {
+      Optional<ClippingTest> test = ClippingTest.of(spectra, fit);
+      if (test.isPresent()) {
+        Clipping clipping = test.get().clipping();
+        worst = Optional.of(worst.isPresent() ? worst.get().or(clipping) : clipping);
+      }
+    }
+    return worst;
   }
 
   private static OptionalDouble share(Optional<Double> share) {

@@ -1,7 +1,5 @@
 package dev.loopgauge.stats;
 
-import java.util.Arrays;
-
 /**
  * A smooth curve through values a step apart, by E. T. Whittaker's method ("On a new method of
  * graduation", Proc. Edinburgh Math. Soc. 41, 1923): it minimises the weighted squared distances
@@ -54,8 +52,8 @@ public final class Smoother {
     if (values.length < 4 || values.length != variances.length) {
       throw new IllegalArgumentException("a curve needs four values or more, not " + values.length);
     }
-    double[] weights = Arrays.stream(variances).map(v -> 1 / v).toArray();
-    double mean = Arrays.stream(weights).sum() / weights.length;
+    double[] weights = weights(variances);
+    double mean = mean(weights);
     Curve best = null;
     double least = Double.POSITIVE_INFINITY;
     for (int exponent = LEAST_EXPONENT; exponent <= MOST_EXPONENT; exponent++) {
@@ -78,8 +76,8 @@ public final class Smoother {
    * @param parameters how many free parameters the curve has at most, above 2
    */
   public static Curve ofParameters(double[] values, double[] variances, double parameters) {
-    double[] weights = Arrays.stream(variances).map(v -> 1 / v).toArray();
-    double mean = Arrays.stream(weights).sum() / weights.length;
+    double[] weights = weights(variances);
+    double mean = mean(weights);
     for (int exponent = LEAST_EXPONENT; exponent < STIFFEST_EXPONENT; exponent++) {
       Curve curve = new Smoother(weights, mean * Math.pow(10, exponent / 2.0)).curve(values);
       if (curve.parameters() <= parameters) {
@@ -87,6 +85,22 @@ public final class Smoother {
       }
     }
     return new Smoother(weights, mean * Math.pow(10, STIFFEST_EXPONENT / 2.0)).curve(values);
+  }
+
+  private static double[] weights(double[] variances) {
+    double[] weights = new double[variances.length];
+    for (int i = 0; i < weights.length; i++) {
+      weights[i] = 1 / variances[i];
+    }
+    return weights;
+  }
+
+  private static double mean(double[] values) {
+    double sum = 0;
+    for (double value : values) {
+      sum += value;
+    }
+    return sum / values.length;
   }
 
   private Curve curve(double[] values) {
@@ -126,7 +140,9 @@ public final class Smoother {
 
   private double[] smooth(double[] values) {
     double[] weighted = new double[values.length];
-    Arrays.setAll(weighted, i -> weights[i] * values[i]);
+    for (int i = 0; i < weighted.length; i++) {
+      weighted[i] = weights[i] * values[i];
+    }
     return solved(weighted);
   }
 

@@ -42,12 +42,7 @@ public final class GainModulation {
 
   /** By how much the level moves, in dB, if so. */
   public static OptionalDouble of(List<LostSound> readings) {
-    double mean =
-        readings.stream()
-            .flatMap(reading -> reading.windows().stream())
-            .mapToDouble(LostSound.Heard::copies)
-            .average()
-            .orElse(0);
+    double mean = mean(readings);
     List<Double> levels = new ArrayList<>();
     for (LostSound reading : readings) {
       addLevels(reading.windows(), FAINT * mean * TOGETHER, levels);
@@ -62,12 +57,24 @@ public final class GainModulation {
     return moved > LEAST_DB ? OptionalDouble.of(moved) : OptionalDouble.empty();
   }
 
+  private static double mean(List<LostSound> readings) {
+    double sum = 0;
+    int count = 0;
+    for (LostSound reading : readings) {
+      for (LostSound.Heard window : reading.windows()) {
+        sum += window.copies();
+        count++;
+      }
+    }
+    return count == 0 ? 0 : sum / count;
+  }
+
   private static void addLevels(List<LostSound.Heard> windows, double least, List<Double> levels) {
     for (int from = 0; from + TOGETHER <= windows.size(); from += TOGETHER) {
-      LostSound.Heard sum =
-          windows.subList(from, from + TOGETHER).stream()
-              .reduce(LostSound.Heard::plus)
-              .orElseThrow();
+      LostSound.Heard sum = windows.get(from);
+      for (LostSound.Heard next : windows.subList(from + 1, from + TOGETHER)) {
+        sum = sum.plus(next);
+      }
       double level = sum.product() / sum.copies();
       double other = Math.max(0, sum.all() - level * sum.product());
       if (sum.copies() > least && other < CERTAIN * CERTAIN * INDEPENDENT * sum.copies()) {

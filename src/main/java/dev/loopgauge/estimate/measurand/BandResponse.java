@@ -7,7 +7,6 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 
 /**
  * The path's response in bands of a twelfth of an octave, or of one bin of the short-time spectra
@@ -36,6 +35,9 @@ public final class BandResponse {
 
   /** A delay that not one band tells is open by this many samples, a second at 48 kHz. */
   private static final double FULLEST = 48_000;
+
+  /** Nothing at all has a logarithm too, so that it can be weighed by nothing. */
+  private static final double LEAST = 1e-100;
 
   private static final int OCTAVE = 12;
 
@@ -96,13 +98,17 @@ public final class BandResponse {
     double highestHz = Math.min(HIGHEST_HZ, HIGHEST_PER_RATE * rate.hertz());
     int end = (int) (highestHz / rate.hertz() * 2 * bins);
     int from = Math.max(1, (int) Math.ceil(LOWEST_HZ / rate.hertz() * 2 * bins));
-    IntStream.Builder edges = IntStream.builder().add(from);
+    List<Integer> edges = new ArrayList<>(List.of(from));
     while (from < end) {
       int to = Math.max(from + 1, (int) Math.rint(from * PER_BAND));
       from = to + (to - from) / 2 < end ? to : end;
       edges.add(from);
     }
-    return edges.build().toArray();
+    int[] array = new int[edges.size()];
+    for (int i = 0; i < array.length; i++) {
+      array[i] = edges.get(i);
+    }
+    return array;
   }
 
   /**
@@ -166,7 +172,12 @@ public final class BandResponse {
       bad = followed(all.get(i)) ? 0 : bad + 1;
       to = bad == 0 ? i : to;
     }
-    List<Band> run = all.subList(from, to + 1).stream().filter(BandResponse::followed).toList();
+    List<Band> run = new ArrayList<>();
+    for (Band band : all.subList(from, to + 1)) {
+      if (followed(band)) {
+        run.add(band);
+      }
+    }
     return new BandResponse(lag, run, from > 0, to + 1 < all.size());
   }
 
@@ -222,20 +233,35 @@ public final class BandResponse {
   }
 
   double[] omegas() {
-    return bands.stream().mapToDouble(Band::omega).toArray();
+    double[] omegas = new double[bands.size()];
+    for (int i = 0; i < omegas.length; i++) {
+      omegas[i] = bands.get(i).omega();
+    }
+    return omegas;
   }
 
   double[] variances() {
-    return bands.stream().mapToDouble(Band::variance).toArray();
+    double[] variances = new double[bands.size()];
+    for (int i = 0; i < variances.length; i++) {
+      variances[i] = bands.get(i).variance();
+    }
+    return variances;
   }
 
   double[] logMagnitudes() {
-    return bands.stream().mapToDouble(b -> Math.log(Math.max(1e-100, b.magnitude()))).toArray();
+    double[] logs = new double[bands.size()];
+    for (int i = 0; i < logs.length; i++) {
+      logs[i] = Math.log(Math.max(LEAST, bands.get(i).magnitude()));
+    }
+    return logs;
   }
 
   /** The standard deviation of a delay that may be anywhere within one over the bands' width. */
   double anywhere() {
-    double width = bands.stream().mapToDouble(Band::width).sum();
+    double width = 0;
+    for (Band band : bands) {
+      width += band.width();
+    }
     return Math.PI / Math.max(width, Math.PI / FULLEST) / Math.sqrt(3);
   }
 
@@ -254,7 +280,11 @@ public final class BandResponse {
   }
 
   double[] widths() {
-    return bands.stream().mapToDouble(Band::width).toArray();
+    double[] widths = new double[bands.size()];
+    for (int i = 0; i < widths.length; i++) {
+      widths[i] = bands.get(i).width();
+    }
+    return widths;
   }
 
   /**
@@ -263,9 +293,10 @@ public final class BandResponse {
    * @param near what that one's phase is nearest to, give or take whole turns
    */
   double[] phases(double near) {
-    double[] phases = bands.stream().mapToDouble(Band::phase).toArray();
+    double[] phases = new double[bands.size()];
     int best = 0;
-    for (int i = 1; i < phases.length; i++) {
+    for (int i = 0; i < phases.length; i++) {
+      phases[i] = bands.get(i).phase();
       best = bands.get(i).variance() < bands.get(best).variance() ? i : best;
     }
     phases[best] = nearest(phases[best], near) - near;
@@ -291,10 +322,12 @@ public final class BandResponse {
     double low = Math.log(bands.get(0).omega() - bands.get(0).width() / 2);
     double high = Math.log(bands.get(last).omega() + bands.get(last).width() / 2);
     double edge = Math.min(HALF_OCTAVE, (high - low) / 2);
-    return bands.stream()
-        .mapToDouble(b -> Math.log(b.omega()))
-        .map(x -> Math.max(0, Math.min(1, Math.min(x - low, high - x) / edge)))
-        .map(inside -> 0.5 - 0.5 * Math.cos(Math.PI * inside))
-        .toArray();
+    double[] taper = new double[bands.size()];
+    for (int i = 0; i < taper.length; i++) {
+      double at = Math.log(bands.get(i).omega());
+      double inside = Math.max(0, Math.min(1, Math.min(at - low, high - at) / edge));
+      taper[i] = 0.5 - 0.5 * Math.cos(Math.PI * inside);
+    }
+    return taper;
   }
 }

@@ -5,7 +5,6 @@ import dev.loopgauge.estimate.integrity.FlatTops;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -34,10 +33,14 @@ public final class ClippingTest {
 
   /** The most clipped of the readings behind a fit; empty if none is clipped. */
   public static Optional<ClippingTest> of(Spectra spectra, Fit fit) {
-    return spectra.readings().stream()
-        .map(reading -> new ClippingTest(spectra, fit, reading))
-        .filter(test -> !test.clipped.isEmpty())
-        .max(Comparator.comparingDouble(ClippingTest::share));
+    Optional<ClippingTest> most = Optional.empty();
+    for (Reading reading : spectra.readings()) {
+      ClippingTest test = new ClippingTest(spectra, fit, reading);
+      if (!test.clipped.isEmpty() && (most.isEmpty() || test.share() > most.get().share())) {
+        most = Optional.of(test);
+      }
+    }
+    return most;
   }
 
   /** The share of the return's samples that are clipped. */

@@ -66,7 +66,9 @@ public record ResidualTests(
               return ofShare;
             });
     ResidualTests all = empty(piece, response.taps());
-    spectra.readings().forEach(reading -> all.lostSound.add(new LostSound(reading)));
+    for (Reading reading : spectra.readings()) {
+      all.lostSound.add(new LostSound(reading));
+    }
     for (int i = 0; i < shares.size(); i++) {
       all.add(shares.get(i), ranges.get(i));
     }
@@ -76,7 +78,9 @@ public record ResidualTests(
   /** The segments in which the copy is missing. */
   public List<LostSound.Gap> gaps() {
     List<LostSound.Gap> gaps = new ArrayList<>();
-    lostSound.forEach(lost -> gaps.addAll(lost.gaps()));
+    for (LostSound lost : lostSound) {
+      gaps.addAll(lost.gaps());
+    }
     return gaps;
   }
 

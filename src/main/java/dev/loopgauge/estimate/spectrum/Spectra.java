@@ -53,8 +53,7 @@ public final class Spectra {
     this.exact = exact;
     this.referenceEnergy = auto.at(0).value();
     this.coverage = new PartialOverlap(readings, referenceEnergy);
-    boolean goesOn = readings.stream().anyMatch(Reading::goesOn);
-    this.origin = goesOn ? PeakSearch.refine(auto, 0).lag() : 0;
+    this.origin = goesOn(readings) ? PeakSearch.refine(auto, 0).lag() : 0;
   }
 
   /** Correlates some readings, all at one rate. */
@@ -74,19 +73,31 @@ public final class Spectra {
     int shortBlock = ShortBlocks.lengthAt(rate);
     int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
-    Transforms transforms = kept.map(KeptTransforms::transforms).orElseGet(Transforms::new);
+    Transforms transforms = kept.isPresent() ? kept.get().transforms() : new Transforms();
     RealFft fft = transforms.ofLength(plan.transform());
-    Optional<CrossSpectrum> known = kept.flatMap(k -> k.auto(readings, plan));
+    Optional<CrossSpectrum> known =
+        kept.isPresent() ? kept.get().auto(readings, plan) : Optional.empty();
     List<Part> parts =
         parts(
             readings,
             plan,
             () -> new Correlator(plan, fft, lowestBin(rate, plan), kept, known.isEmpty()));
     List<CrossSpectrum> each = each(parts, readings.size());
-    CrossSpectrum auto = known.orElseGet(() -> auto(parts));
-    kept.ifPresent(k -> k.keepAuto(readings, plan, auto));
+    CrossSpectrum auto = known.isPresent() ? known.get() : auto(parts);
+    if (kept.isPresent()) {
+      kept.get().keepAuto(readings, plan, auto);
+    }
     return new Spectra(
         readings, transforms, searchLag, each, CrossSpectrum.sum(each), auto, Integer.MAX_VALUE);
+  }
+
+  private static boolean goesOn(List<Reading> readings) {
+    for (Reading reading : readings) {
+      if (reading.goesOn()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static int lowestBin(SampleRate rate, BlockPlan plan) {
@@ -125,11 +136,19 @@ public final class Spectra {
         of.get(part.ranges().get(i).reading()).add(part.crosses().get(i));
       }
     }
-    return of.stream().map(CrossSpectrum::sum).toList();
+    List<CrossSpectrum> sums = new ArrayList<>();
+    for (List<CrossSpectrum> crosses : of) {
+      sums.add(CrossSpectrum.sum(crosses));
+    }
+    return sums;
   }
 
   private static CrossSpectrum auto(List<Part> parts) {
-    return CrossSpectrum.sum(parts.stream().map(part -> part.auto().orElseThrow()).toList());
+    List<CrossSpectrum> autos = new ArrayList<>();
+    for (Part part : parts) {
+      autos.add(part.auto().orElseThrow());
+    }
+    return CrossSpectrum.sum(autos);
   }
 
   /** The readings cut to what was recorded of a copy. */
@@ -213,7 +232,11 @@ public final class Spectra {
   }
 
   private static int longestReference(List<Reading> readings) {
-    return readings.stream().mapToInt(r -> r.reference().length()).max().orElseThrow();
+    int longest = 0;
+    for (Reading reading : readings) {
+      longest = Math.max(longest, reading.reference().length());
+    }
+    return longest;
   }
 
   /** How far a fitted filter reaches either way, in samples. */

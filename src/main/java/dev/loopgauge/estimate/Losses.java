@@ -1,0 +1,111 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.estimate.integrity.GainModulation;
+import dev.loopgauge.estimate.integrity.IntegrityFindings;
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.integrity.ZeroRuns;
+import dev.loopgauge.estimate.measurand.PathDelay;
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.ResidualTests;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a return lacks of what a filter would make of its reference: gaps, a splice, a level that
+ * moves. Of the filters that were fitted, the taps and the response in bands, the one that leaves
+ * less says what no filter explains.
+ */
+final class Losses {
+  /** More lost sound than this share of the reference leaves no trust in the rest. */
+  private static final double HARMLESS_LOSS = 0.1;
+
+  private final Spectra spectra;
+  private final Fit fit;
+  private final boolean byBands;
+  private final ResidualTests left;
+  private final SampleRate rate;
+
+  /** The losses in the return behind a fit. */
+  Losses(Spectra spectra, Fit fit, PathDelay path) {
+    ResidualTests taps = fit.residualTests();
+    this.spectra = spectra;
+    this.fit = fit;
+    this.byBands = path.residual().isPresent() && leavesLess(path.residual().get(), taps);
+    this.left = byBands ? path.residual().get() : taps;
+    this.rate = spectra.rate();
+  }
+
+  private static boolean leavesLess(ResidualTests one, ResidualTests other) {
+    return one.residual().residualEnergy() < other.residual().residualEnergy();
+  }
+
+  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
+  OptionalDouble gainModulation() {
+    return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(left.lostSound());
+  }
+
+  /** Where a reading splices, which neither filter on both sides explains. */
+  Optional<Splice> splice() {
+    boolean explained =
+        byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
+    return explained ? Optional.empty() : fit.splice();
+  }
+
+  /** Sound that is missing, as a finding. */
+  Optional<Finding> gap() {
+    List<LostSound.Gap> gaps = gaps();
+    if (gaps.isEmpty()) {
+      return Optional.empty();
+    }
+    double lost = 0;
+    for (LostSound.Gap gap : gaps) {
+      lost += gap.length();
+    }
+    double whole = 0;
+    for (Reading reading : spectra.readings()) {
+      whole += reading.reference().length();
+    }
+    return Optional.of(
+        IntegrityFindings.gap(gaps.get(0), gaps.size() - 1, lost > HARMLESS_LOSS * whole, rate));
+  }
+
+  /** Digital silence where there should be sound proves a loss; else where the arrivals lack. */
+  private List<LostSound.Gap> gaps() {
+    List<LostSound.Gap> zeros = new ArrayList<>();
+    for (Reading reading : spectra.readings()) {
+      zeros.addAll(ZeroRuns.of(reading, fit.measured()));
+    }
+    return zeros.isEmpty() ? left.gaps() : zeros;
+  }
+
+  /** All that the return lacks, in its order. */
+  List<MissingSound> missing() {
+    List<LostSound.Gap> gaps = new ArrayList<>(gaps());
+    Optional<Splice> splice = splice();
+    if (splice.isPresent() && splice.get().lost().isPresent()) {
+      gaps.add(splice.get().lost().get());
+    }
+    if (gaps.isEmpty()) {
+      return List.of();
+    }
+    gaps.sort(Comparator.comparingInt(LostSound.Gap::from));
+    List<MissingSound> missing = new ArrayList<>();
+    for (LostSound.Gap gap : gaps) {
+      missing.add(new MissingSound(seconds(gap.from()), 1000 * seconds(gap.length())));
+    }
+    return missing;
+  }
+
+  private double seconds(int samples) {
+    return (double) samples / rate.hertz();
+  }
+}
