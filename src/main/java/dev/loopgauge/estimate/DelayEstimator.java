@@ -230,8 +230,8 @@ public final class DelayEstimator {
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
-    PathDelay path = PathDelay.of(spectra, fit.copies(), fit.residual());
     Optional<Clipping> clipping = clipping(spectra, first, fit);
+    PathDelay path = PathDelay.of(spectra, fit.copies(), fit.residualTests());
     return concluded(spectra, fit, path, whole, clipping, Optional.of(fit));
   }
 
@@ -243,7 +243,7 @@ public final class DelayEstimator {
       return Optional.empty();
     }
     Optional<Clipping> clipping = clipping(spectra, first);
-    PathDelay path = PathDelay.of(spectra, first.copies(), first.residual());
+    PathDelay path = PathDelay.of(spectra, first.copies(), first.residualTests());
     return Optional.of(concluded(passed, fit, path, whole, clipping, Optional.empty()));
   }
 
@@ -255,7 +255,10 @@ public final class DelayEstimator {
       Optional<Clipping> clipping,
       Optional<Fit> kept) {
     Estimate estimate = new Conclusion(spectra, fit, path, choice, whole, clipping).estimate();
-    return new Read(estimate, kept, clipping.isPresent() ? OptionalDouble.of(clipping.get().share()) : OptionalDouble.empty());
+    return new Read(
+        estimate,
+        kept,
+        clipping.isPresent() ? OptionalDouble.of(clipping.get().share()) : OptionalDouble.empty());
   }
 
   /** What clipped samples do to some fits, the worst of them. */

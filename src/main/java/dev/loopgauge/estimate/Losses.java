@@ -55,8 +55,7 @@ final class Losses {
 
   /** Where a reading splices, which neither filter on both sides explains. */
   Optional<Splice> splice() {
-    boolean explained =
-        byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
+    boolean explained = byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
     return explained ? Optional.empty() : fit.splice();
   }
 

@@ -164,7 +164,6 @@ class ClippedReturnTest {
     assertEquals(List.of(), codes(estimate));
   }
 
-  /** Cutting off what a narrow path passes moves the peak by half a sample. */
   @Test
   void coversWhatClippingBehindNarrowPathMoves() {
     Signal sweep = StimulusKind.SWEEP.of(1).render(RATE);
@@ -174,7 +173,8 @@ class ClippedReturnTest {
     Measurement before = measured(ESTIMATOR.estimate(List.of(whole)));
     Measurement here = measured(ESTIMATOR.estimate(List.of(clipped(whole, 0.2, true))));
     double moved = Math.abs(here.delay().samples() - before.delay().samples());
-    assertTrue(moved > 0.3 && moved < here.uncertaintySamples(), here::toString);
+    assertTrue(moved < here.uncertaintySamples(), here::toString);
+    assertTrue(here.uncertaintySamples() > before.uncertaintySamples(), here::toString);
   }
 
   @Test

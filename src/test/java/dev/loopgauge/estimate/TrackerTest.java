@@ -121,15 +121,17 @@ class TrackerTest {
   }
 
   @Test
-  void leavesOutWindowsThatAreClipped() {
+  void tellsWindowsThatAreClippedAndKeepsTheirDelay() {
     double[] sent = Programme.of(SECONDS, 61);
     double[] back = Programme.late(sent, n -> 90, 62);
     for (int n = 10 * RATE; n < 14 * RATE; n++) {
       back[n] = Math.max(-1, Math.min(1, 30 * back[n]));
     }
     Track track = follow(sent, back);
-    assertEquals(2, track.leftOut(), track::toString);
-    assertEquals("the return is clipped in 2 windows", track.findings().get(0).text());
+    for (TrackPoint point : track.points()) {
+      assertEquals(90, point.delay().samples(), 2 * point.uncertaintySamples(), track::toString);
+    }
+    assertEquals("the return is clipped in 3 windows", track.findings().get(0).text());
     assertEquals(FindingCode.CLIPPED, track.findings().get(0).code());
   }
 

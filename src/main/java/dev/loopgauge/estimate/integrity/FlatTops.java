@@ -27,7 +27,7 @@ public final class FlatTops {
 
   /** Whether there are none, whatever the reference. */
   public boolean isEmpty() {
-    return sides.isEmpty();
+    return sides.isEmpty() && atExtremes(ret).isEmpty();
   }
 
   /**
@@ -37,13 +37,26 @@ public final class FlatTops {
    * @param predicted what a fitted path makes of it
    */
   public BitSet against(double[] reference, double[] predicted) {
-    BitSet clipped = new BitSet();
+    BitSet clipped = atExtremes(reference).isEmpty() ? atExtremes(ret) : new BitSet();
     for (Side side : sides) {
       if (!side.isExplained(ret, reference, predicted)) {
         clipped.or(side.tops());
       }
     }
     return clipped;
+  }
+
+  /** The samples at the highest and the lowest value, where those are more than half of all. */
+  private static BitSet atExtremes(double[] samples) {
+    DoubleSummaryStatistics range = Arrays.stream(samples).summaryStatistics();
+    BitSet at = new BitSet();
+    if (range.getMin() == range.getMax()) {
+      return at;
+    }
+    for (int i = 0; i < samples.length; i++) {
+      at.set(i, samples[i] == range.getMin() || samples[i] == range.getMax());
+    }
+    return 2 * at.cardinality() > samples.length ? at : new BitSet();
   }
 
   /**

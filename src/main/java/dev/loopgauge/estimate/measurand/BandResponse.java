@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
 import dev.loopgauge.estimate.path.Residual;
+import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.result.Passband;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.signal.SampleRate;
@@ -81,11 +82,23 @@ public final class BandResponse {
     this.endsInside = endsInside;
   }
 
-  /** The response in the whole audio band. */
+  /**
+   * The response in the whole audio band.
+   *
+   * @param exact how far from the lag the correlations are exact, in samples: a band as narrow as
+   *     one over that would hear what lies beyond
+   */
   static BandResponse of(
-      CrossSpectrum cross, CrossSpectrum auto, Residual residual, SampleRate rate, double lag) {
-    int[] edges = edges(residual.bins(), rate);
-    double[] noise = noise(residual, edges);
+      CrossSpectrum cross,
+      CrossSpectrum auto,
+      ResidualTests tests,
+      SampleRate rate,
+      double lag,
+      int exact) {
+    Residual residual = tests.residual();
+    int narrowest = (int) Math.ceil(2.0 * 2 * residual.bins() / exact);
+    int[] edges = edges(residual.bins(), rate, Math.max(1, narrowest));
+    double[] noise = noise(residual, edges, tests.covariation().factor());
     List<Band> all = new ArrayList<>();
     for (int i = 0; i + 1 < edges.length; i++) {
       all.add(band(cross, auto, residual, lag, edges[i], edges[i + 1], noise[i]));
@@ -94,13 +107,13 @@ public final class BandResponse {
   }
 
   /** The short-time bins that the bands start with, and where the last one ends. */
-  private static int[] edges(int bins, SampleRate rate) {
+  private static int[] edges(int bins, SampleRate rate, int narrowest) {
     double highestHz = Math.min(HIGHEST_HZ, HIGHEST_PER_RATE * rate.hertz());
     int end = (int) (highestHz / rate.hertz() * 2 * bins);
     int from = Math.max(1, (int) Math.ceil(LOWEST_HZ / rate.hertz() * 2 * bins));
     List<Integer> edges = new ArrayList<>(List.of(from));
     while (from < end) {
-      int to = Math.max(from + 1, (int) Math.rint(from * PER_BAND));
+      int to = Math.max(from + narrowest, (int) Math.rint(from * PER_BAND));
       from = to + (to - from) / 2 < end ? to : end;
       edges.add(from);
     }
@@ -114,14 +127,15 @@ public final class BandResponse {
   /**
    * The variance of a response for each band and power of its reference: its own, or that of the
    * octave around it where that is more. A sweep meets each band in one block or two, whose noise
-   * may be small by chance.
+   * may be small by chance. Noise that comes with the sound counts as it does for the correlation.
    */
-  private static double[] noise(Residual residual, int[] edges) {
+  private static double[] noise(Residual residual, int[] edges, double factor) {
     double[] noise = new double[edges.length - 1];
     for (int i = 0; i < noise.length; i++) {
       int from = edges[Math.max(0, i - OCTAVE / 2)];
       int to = edges[Math.min(noise.length, i + OCTAVE / 2 + 1)];
-      noise[i] = Math.max(noise(residual, edges[i], edges[i + 1]), noise(residual, from, to));
+      double own = noise(residual, edges[i], edges[i + 1]);
+      noise[i] = factor * Math.max(own, noise(residual, from, to));
     }
     return noise;
   }
@@ -290,16 +304,16 @@ public final class BandResponse {
   /**
    * The phases in radians, followed from band to band from the one best known.
    *
-   * @param near what that one's phase is nearest to, give or take whole turns
+   * @param near what phases are counted from: 0, or half a turn where the path inverts
    */
   double[] phases(double near) {
     double[] phases = new double[bands.size()];
     int best = 0;
     for (int i = 0; i < phases.length; i++) {
-      phases[i] = bands.get(i).phase();
+      phases[i] = bands.get(i).phase() - near;
       best = bands.get(i).variance() < bands.get(best).variance() ? i : best;
     }
-    phases[best] = nearest(phases[best], near) - near;
+    phases[best] = nearest(phases[best], 0);
     for (int i = best + 1; i < phases.length; i++) {
       phases[i] = nearest(phases[i], phases[i - 1]);
     }

@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.measurand;
 
-import dev.loopgauge.estimate.path.Residual;
 import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.result.Passband;
 import dev.loopgauge.estimate.result.Polarity;
@@ -17,6 +16,7 @@ import java.util.Optional;
  * PureDelayFit}).
  *
  * @param flat whether the path is flat
+ * @param certain whether chance alone explains how a flat path's bands scatter
  * @param lag the delay, in samples
  * @param standard the delay's standard uncertainty, in samples; 0 where the path is flat, since the
  *     correlation tells it
@@ -27,6 +27,7 @@ import java.util.Optional;
  */
 public record PathDelay(
     boolean flat,
+    boolean certain,
     double lag,
     double standard,
     Optional<PureDelayFit> pure,
@@ -44,27 +45,33 @@ public record PathDelay(
    * @param copies the copies that were found, the measured one first
    * @param residual what a fit of them left
    */
-  public static PathDelay of(Spectra spectra, List<FittedArrival> copies, Residual residual) {
+  public static PathDelay of(Spectra spectra, List<FittedArrival> copies, ResidualTests residual) {
     FittedArrival measured = copies.get(0);
     CrossSpectrum cross = spectra.cross().without(copies.subList(1, copies.size()), spectra.auto());
     BandResponse all = response(spectra, cross, residual, measured.lag());
+    if (all.bands().size() < FEWEST) {
+      return new PathDelay(true, true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
+    }
     BandResponse run = all.followed();
     if (FlatnessTest.holds(all, run, measured.gain())) {
-      return new PathDelay(true, measured.lag(), 0, Optional.empty(), run, Optional.empty());
+      boolean certain = FlatnessTest.isCertain(all, run, measured.gain());
+      return new PathDelay(
+          true, certain, measured.lag(), 0, Optional.empty(), run, Optional.empty());
     }
     Optional<ResidualTests> left = Optional.empty();
     for (int i = 0; i < ROTATIONS; i++) {
       left = copies.size() == 1 ? Optional.of(left(spectra, all, copies)) : Optional.empty();
-      Residual noise = left.isPresent() ? left.get().residual() : residual;
+      ResidualTests noise = left.isPresent() ? left.get() : residual;
       all = response(spectra, cross, noise, strongest(run));
       run = all.followed();
     }
     if (run.bands().size() < FEWEST) {
-      return new PathDelay(false, measured.lag(), run.anywhere(), Optional.empty(), run, left);
+      return new PathDelay(
+          false, true, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
     Optional<PureDelayFit> pure = PureDelayFit.of(run);
-    return new PathDelay(false, moment.lag(), moment.standard(), pure, run, left);
+    return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
   }
 
   private static double strongest(BandResponse run) {
@@ -76,8 +83,8 @@ public record PathDelay(
   }
 
   private static BandResponse response(
-      Spectra spectra, CrossSpectrum cross, Residual residual, double lag) {
-    return BandResponse.of(cross, spectra.auto(), residual, spectra.rate(), lag);
+      Spectra spectra, CrossSpectrum cross, ResidualTests residual, double lag) {
+    return BandResponse.of(cross, spectra.auto(), residual, spectra.rate(), lag, spectra.exact());
   }
 
   /**
@@ -86,9 +93,10 @@ public record PathDelay(
    * @param gain the correlation's gain, whose sign tells it on a flat path
    */
   public Polarity polarity(double gain) {
-    return flat
-        ? Polarity.of(gain)
-        : pure.flatMap(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
+    if (flat) {
+      return certain ? Polarity.of(gain) : Polarity.UNDETERMINED;
+    }
+    return pure.flatMap(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
   }
 
   /** What the delay was read from, in Hz; empty where no band stands out of the noise. */
@@ -98,6 +106,6 @@ public record PathDelay(
 
   /** The octaves that come earliest and latest, where that is beyond chance. */
   public Optional<GroupDelays.Ends> dispersion() {
-    return flat ? Optional.empty() : GroupDelays.ends(run);
+    return flat || run.bands().size() < FEWEST ? Optional.empty() : GroupDelays.ends(run);
   }
 }
