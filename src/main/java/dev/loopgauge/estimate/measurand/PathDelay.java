@@ -36,6 +36,9 @@ public record PathDelay(
   /** Fewer bands than this tell no filter from another. */
   private static final int FEWEST = 6;
 
+  /** A phase within 45 degrees of a half turn has a sign. */
+  private static final double CLEAR_SIGN = Math.sqrt(0.5);
+
   /** How often the lag is taken out anew and what the path leaves is looked at again. */
   private static final int ROTATIONS = 3;
 
@@ -70,8 +73,23 @@ public record PathDelay(
           false, true, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
-    Optional<PureDelayFit> pure = PureDelayFit.of(run);
+    Optional<PureDelayFit> pure = consistent(run);
     return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
+  }
+
+  /**
+   * The pure delay, but for a path that is strongest with one sign and by its least phase has the
+   * other: a filter that delays all frequencies alike, which is no least phase.
+   */
+  private static Optional<PureDelayFit> consistent(BandResponse run) {
+    Optional<PureDelayFit> pure = PureDelayFit.of(run);
+    if (pure.isEmpty() || pure.get().polarity().isEmpty()) {
+      return pure;
+    }
+    double cosine = Math.cos(EnvelopePeak.of(run).phase());
+    boolean inverted = pure.get().polarity().get() == Polarity.INVERTED;
+    boolean contradicts = inverted ? cosine > CLEAR_SIGN : cosine < -CLEAR_SIGN;
+    return contradicts ? Optional.empty() : pure;
   }
 
   private static double strongest(BandResponse run) {

@@ -9,6 +9,8 @@ import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.Trap;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.estimate.result.Finding;
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
@@ -126,9 +128,16 @@ class PreFilterTest {
   @ValueSource(doubles = {80, 120})
   void crossoverOfFourthOrderIsPartOfTheDelay(double hertz) {
     double low = 2 * Math.sqrt(2) / (2 * Math.PI * hertz) * RATE.hertz();
-    Measurement m = measured(through(sweep(2), PreFilterTest::fourthOrder, hertz, -30, 1));
+    Reading reading = through(sweep(2), PreFilterTest::fourthOrder, hertz, -30, 1);
+    Estimate estimate = ESTIMATOR.estimate(List.of(reading));
+    Estimate.Found found = assertInstanceOf(Estimate.Found.class, estimate, estimate::toString);
+    assertEquals(
+        List.of(FindingCode.DISPERSIVE), found.findings().stream().map(Finding::code).toList());
+    Measurement m = found.measurement();
     double crossover = m.delay().samples() - DELAY;
-    assertTrue(crossover > low && crossover < 1.35 * low, crossover + " samples");
+    double open = m.uncertaintySamples();
+    assertTrue(crossover + open > low && crossover - open < 1.35 * low, crossover + " ± " + open);
+    assertTrue(Math.abs(crossover - low) < low / 4, crossover + " samples");
   }
 
   @Test
