@@ -77,7 +77,7 @@ class JournalAspectsTest {
         "second-arrival=2.5:-6 | arrivals        | another arrival 2.50 ms later",
         "noise=-30             | noise           | dB less between sound and noise",
         "silent                | delay           | nothing heard any more: is the path muted",
-        "clip=-6               | delay, clipping | samples are clipped: turn down",
+        "clip=-6               | delay, clipping | samples are clipped: too few others",
         "block-size=128        | delay           | CHANGED +128.00"
       })
   void compareNamesTheFaultThatCame(String fault, String aspects, String told) {

@@ -97,7 +97,7 @@ class SimulatedMeasureTest {
   @CsvSource({
     "silent, no-return",
     "wrong-signal, no-return",
-    "noise=0, clipped",
+    "clip=-6, clipped",
   })
   void whatCannotBeTrustedIsNoNumber(String fault, String code) {
     Run run = measure("--fault", fault, "--json");
