@@ -28,11 +28,11 @@ import org.sqlite.SQLiteOpenMode;
  * documentation, "PRAGMA synchronous").
  */
 final class SqliteStore implements Store {
-  /** How long to wait for another program that is writing. */
-  private static final int PATIENCE_MS = 10_000;
+  private static final int PATIENCE_S = TakingTurns.PATIENCE_MS / 1000;
 
   private final Path file;
   private final DataSource source;
+  private boolean hasWritten;
 
   /**
    * A file.
@@ -45,12 +45,14 @@ final class SqliteStore implements Store {
     pragmas.setProperty("synchronous", "EXTRA");
     SQLiteConfig config = new SQLiteConfig(pragmas);
     config.setJournalMode(SQLiteConfig.JournalMode.DELETE);
-    config.setBusyTimeout(PATIENCE_MS);
+    // For transactions of the driver, which make the tables: one that reads first can't wait later.
+    config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+    config.setBusyTimeout(TakingTurns.PATIENCE_MS);
     config.enforceForeignKeys(true);
     if (!create) {
       config.resetOpenMode(SQLiteOpenMode.CREATE);
     }
-    SQLiteDataSource opened = new SQLiteDataSource(config);
+    SQLiteDataSource opened = new PatientSource(config);
     // As an address, so that no character of the name means anything but itself.
     opened.setUrl("jdbc:sqlite:file:" + file.toUri().getRawPath());
     this.source = opened;
@@ -77,6 +79,10 @@ final class SqliteStore implements Store {
   /** By statements: the driver's own transactions keep the lock from one to the next. */
   @Override
   public void begin(Connection connection, boolean writes) throws SQLException {
+    if (writes && hasWritten) {
+      TakingTurns.letOthers();
+    }
+    hasWritten |= writes;
     execute(connection, writes ? "BEGIN IMMEDIATE" : "BEGIN");
   }
 
@@ -123,7 +129,10 @@ final class SqliteStore implements Store {
     // The low byte is the primary code, the rest says more (SQLite documentation, "Result Codes").
     return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
       case SQLITE_BUSY, SQLITE_LOCKED ->
-          failure(error, "is being written by another program", "wait for it, and try again");
+          failure(
+              error,
+              "has been in use by another program for %d s".formatted(PATIENCE_S),
+              "wait for it, and try again");
       case SQLITE_FULL -> failure(error, "can't grow: the disk is full", "make room on the disk");
       case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
           failure(error, "may only be read", "may you write the file and its folder?");
