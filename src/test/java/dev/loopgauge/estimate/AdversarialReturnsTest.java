@@ -2,12 +2,14 @@ package dev.loopgauge.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Measurement;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
@@ -25,31 +27,56 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 @Tag("campaign")
 public class AdversarialReturnsTest {
-  private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 5600 : 60;
+  private static final int SLICES = Campaign.fullOrSmall(10, 1);
+  private static final int OF_SLICE = Campaign.fullOrSmall(560, 60);
+  private static final Campaign CAMPAIGN = Campaign.named("adversarial-returns");
   private static final Path TABLE = Path.of("target", "adversarial.md");
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
 
   @BeforeAll
   static void startTable() throws IOException {
     Files.createDirectories(TABLE.getParent());
-    Files.writeString(TABLE, "| trap | returns | measured | false numbers |\n|---|---|---|---|\n");
+    Files.writeString(
+        TABLE,
+        "Seeds: "
+            + CAMPAIGN.label()
+            + "\n\n| trap | returns | measured | false numbers |\n|---|---|---|---|\n");
   }
 
   @ParameterizedTest
   @EnumSource(Trap.class)
   void noFalseNumber(Trap trap) throws IOException {
-    List<Caught> measured =
-        LongStream.range(0, EACH)
-            .parallel()
-            .mapToObj(seed -> caught(trap, seed))
-            .flatMap(Optional::stream)
-            .toList();
-    List<String> wrong = measured.stream().flatMap(one -> one.wrong().stream()).toList();
+    int tried = 0;
+    int measured = 0;
+    List<String> wrong = new ArrayList<>();
+    for (int slice = 0; slice < SLICES; slice++) {
+      long first = (long) slice * OF_SLICE;
+      Optional<List<String>> run = CAMPAIGN.slice(trap + " " + slice, () -> slice(trap, first));
+      List<String> figures = run.orElse(List.of("0"));
+      tried += run.isPresent() ? OF_SLICE : 0;
+      measured += Integer.parseInt(figures.get(0));
+      wrong.addAll(figures.subList(1, figures.size()));
+    }
+    String share = wrong.size() + " of " + tried;
     Files.writeString(
         TABLE,
-        "| %s | %d | %d | %d |%n".formatted(trap, EACH, measured.size(), wrong.size()),
+        "| %s | %d | %d | %d |%n".formatted(trap, tried, measured, wrong.size()),
         StandardOpenOption.APPEND);
-    assertEquals(List.of(), wrong, () -> wrong.size() + " of " + EACH);
+    assertEquals(List.of(), wrong, share);
+    CAMPAIGN.assumeWhole();
+  }
+
+  /** How many returns give a number, and those that give a false one. */
+  private static List<String> slice(Trap trap, long first) {
+    List<Caught> measured =
+        LongStream.range(first, first + OF_SLICE)
+            .parallel()
+            .mapToObj(trial -> caught(trap, CAMPAIGN.seed(trial)))
+            .flatMap(Optional::stream)
+            .toList();
+    List<String> figures = new ArrayList<>(List.of(String.valueOf(measured.size())));
+    measured.forEach(one -> one.wrong().ifPresent(figures::add));
+    return figures;
   }
 
   /**

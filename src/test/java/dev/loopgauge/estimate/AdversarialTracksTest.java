@@ -2,10 +2,13 @@ package dev.loopgauge.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.TrackPoint;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,7 +17,9 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** No false point on a track: the same traps as for a single delay, for longer. */
 @Tag("campaign")
 class AdversarialTracksTest {
-  private static final int EACH = Boolean.getBoolean("loopgauge.full") ? 300 : 6;
+  private static final int SLICES = Campaign.fullOrSmall(10, 1);
+  private static final int OF_SLICE = Campaign.fullOrSmall(30, 6);
+  private static final Campaign CAMPAIGN = Campaign.named("adversarial-tracks");
   private static final double SECONDS = 5;
 
   private static List<TrackPoint> falsePoints(Trap trap, long seed) {
@@ -29,13 +34,32 @@ class AdversarialTracksTest {
   @ParameterizedTest
   @EnumSource(Trap.class)
   void noFalsePoint(Trap trap) {
-    List<TrackPoint> wrong =
-        LongStream.range(0, EACH)
-            .parallel()
-            .mapToObj(seed -> falsePoints(trap, seed))
-            .flatMap(List::stream)
-            .toList();
+    List<String> wrong = new ArrayList<>();
+    for (int slice = 0; slice < SLICES; slice++) {
+      long first = (long) slice * OF_SLICE;
+      List<String> figures =
+          CAMPAIGN.slice(trap + " " + slice, () -> slice(trap, first)).orElse(List.of("0"));
+      wrong.addAll(figures.subList(1, figures.size()));
+    }
     assertEquals(List.of(), wrong);
+    CAMPAIGN.assumeWhole();
+  }
+
+  /** How many tracks were followed, and the false points. */
+  private static List<String> slice(Trap trap, long first) {
+    return Stream.concat(
+            Stream.of(String.valueOf(OF_SLICE)),
+            LongStream.range(first, first + OF_SLICE)
+                .parallel()
+                .mapToObj(trial -> told(trap, CAMPAIGN.seed(trial)))
+                .flatMap(List::stream))
+        .toList();
+  }
+
+  private static List<String> told(Trap trap, long seed) {
+    return falsePoints(trap, seed).stream()
+        .map(point -> "seed " + seed + ": " + point)
+        .toList();
   }
 
   /**

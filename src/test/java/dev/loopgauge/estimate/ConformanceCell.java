@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
@@ -9,12 +10,15 @@ import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SplittableRandom;
 import java.util.stream.LongStream;
 
 /**
  * Trials of one stimulus at one rate in white noise of one level.
  *
+ * @param campaign gives the seeds, and remembers what was run
  * @param stimulus the name of a stimulus kind, or {@value #SPEECH} or {@value #MUSIC} for a
  *     recorded reference
  * @param rateHz the rate
@@ -22,7 +26,8 @@ import java.util.stream.LongStream;
  * @param seconds how long the stimulus is
  * @param trials how many
  */
-record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds, int trials) {
+record ConformanceCell(
+    Campaign campaign, String stimulus, int rateHz, double snrDb, double seconds, int trials) {
   static final String SPEECH = "speech";
   static final String MUSIC = "music";
 
@@ -34,8 +39,17 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
   /** One trial's outcome, the truth, and the bound of its error. */
   private record Outcome(Estimate estimate, double delay, double bound) {}
 
-  /** Runs the trials: random delays, levels from -40 to +20 dB, either polarity. */
-  Tally run() {
+  /**
+   * Runs the trials: random delays, levels from -40 to +20 dB, either polarity. Empty where the
+   * run's time is up.
+   */
+  Optional<Tally> run() {
+    return campaign
+        .slice(name(), () -> tried().figures())
+        .map(figures -> Tally.read(name(), figures));
+  }
+
+  private Tally tried() {
     DelayTrial trial = new DelayTrial(reference());
     DelayEstimator estimator = new DelayEstimator(seconds / 4);
     Tally tally = new Tally(name());
@@ -60,11 +74,18 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
 
   /**
    * In how many trials the strongest value stands on the right peak, refused or not: on the
-   * reference's own, above half of its height.
+   * reference's own, above half of its height. Empty where the run's time is up.
    */
-  int detected() {
+  OptionalInt detected() {
+    return campaign
+        .slice(name() + ", peak", () -> List.of("" + countDetected()))
+        .map(figures -> OptionalInt.of(Integer.parseInt(figures.get(0))))
+        .orElse(OptionalInt.empty());
+  }
+
+  private long countDetected() {
     DelayTrial trial = new DelayTrial(reference());
-    return (int) seeds().filter(seed -> isDetected(trial, seed)).count();
+    return seeds().filter(seed -> isDetected(trial, seed)).count();
   }
 
   private boolean isDetected(DelayTrial trial, long seed) {
@@ -96,7 +117,7 @@ record ConformanceCell(String stimulus, int rateHz, double snrDb, double seconds
 
   private LongStream seeds() {
     long first = stimulus.hashCode() * 1_000_003L + rateHz * 101L + (long) snrDb;
-    return LongStream.range(0, trials).map(i -> first * 1_000_003L + i).parallel();
+    return LongStream.range(0, trials).map(i -> campaign.seed(first * 1_000_003L + i)).parallel();
   }
 
   private Signal reference() {

@@ -3,6 +3,7 @@ package dev.loopgauge.estimate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.campaign.Campaign;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,8 +11,11 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.apache.commons.math3.distribution.BinomialDistribution;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -22,8 +26,9 @@ import org.junit.jupiter.api.Test;
  */
 @Tag("campaign")
 class ConformanceTest {
-  private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
-  private static final int TRIALS = Integer.getInteger("loopgauge.trials", FULL ? 100 : 12);
+  private static final boolean FULL = Campaign.fullOrSmall(1, 0) == 1;
+  private static final int TRIALS = Campaign.fullOrSmall(100, 12);
+  private static final Campaign CAMPAIGN = Campaign.named("conformance");
   private static final Path TABLE = Path.of("target", "conformance.md");
   private static final int[] RATES = {44_100, 48_000, 88_200, 96_000, 192_000};
   private static final double[] LEVELS = {-10, 0, 20, 40, 60};
@@ -33,15 +38,18 @@ class ConformanceTest {
   @Test
   void errsNoMoreThanTheoryAllowsAndSaysHowMuch() throws IOException {
     Files.createDirectories(TABLE.getParent());
-    Files.writeString(TABLE, Tally.tableHead());
+    Files.writeString(TABLE, "Seeds: " + CAMPAIGN.label() + "\n\n" + Tally.tableHead());
     Map<String, Tally> pools = new TreeMap<>();
     Map<String, Tally.Promise> promises = new TreeMap<>();
     List<String> broken = new ArrayList<>();
     for (ConformanceCell cell : cells()) {
-      Tally tally = cell.run();
-      write(tally, cell.promise(), broken);
+      Optional<Tally> run = cell.run();
+      if (run.isEmpty()) {
+        continue;
+      }
+      write(run.get(), cell.promise(), broken);
       for (String pool : cell.pools()) {
-        pools.merge(pool, new Tally(pool).plus(tally), Tally::plus);
+        pools.merge(pool, new Tally(pool).plus(run.get()), Tally::plus);
         promises.merge(pool, cell.promise(), Tally.Promise::and);
       }
     }
@@ -49,6 +57,7 @@ class ConformanceTest {
       write(pool.getValue(), promises.get(pool.getKey()), broken);
     }
     assertEquals(List.of(), broken);
+    CAMPAIGN.assumeWhole();
   }
 
   /** Row by row, so that a run of an hour that is stopped leaves what it has seen. */
@@ -64,16 +73,16 @@ class ConformanceTest {
       boolean all = FULL || rate == 48_000;
       for (double level : all ? LEVELS : FEW_LEVELS) {
         for (String kind : List.of("click", "sweep", "mls")) {
-          cells.add(new ConformanceCell(kind, rate, level, 0.25, TRIALS));
+          cells.add(new ConformanceCell(CAMPAIGN, kind, rate, level, 0.25, TRIALS));
         }
       }
       for (double level : all ? LEVELS : new double[] {20}) {
-        cells.add(new ConformanceCell(ConformanceCell.SPEECH, rate, level, 1, TRIALS));
-        cells.add(new ConformanceCell(ConformanceCell.MUSIC, rate, level, 1, TRIALS));
+        cells.add(new ConformanceCell(CAMPAIGN, ConformanceCell.SPEECH, rate, level, 1, TRIALS));
+        cells.add(new ConformanceCell(CAMPAIGN, ConformanceCell.MUSIC, rate, level, 1, TRIALS));
       }
       for (double level : all ? DEEP_LEVELS : new double[0]) {
         for (String kind : List.of("click", "sweep", "mls")) {
-          cells.add(new ConformanceCell(kind, rate, level, 1, TRIALS));
+          cells.add(new ConformanceCell(CAMPAIGN, kind, rate, level, 1, TRIALS));
         }
       }
     }
@@ -83,10 +92,12 @@ class ConformanceTest {
   /** Ninety-nine times in a hundred the right peak is the strongest, 30 dB below the noise. */
   @Test
   void findsTheRightPeakOfOneSecondSweepDeepInNoise() {
-    ConformanceCell cell = new ConformanceCell("sweep", 48_000, -30, 1, FULL ? 3000 : 100);
+    ConformanceCell cell = new ConformanceCell(CAMPAIGN, "sweep", 48_000, -30, 1, FULL ? 3000 : 100);
     int least =
         new BinomialDistribution(null, cell.trials(), 0.99).inverseCumulativeProbability(1e-4);
-    int right = cell.detected();
-    assertTrue(right >= least, right + " of " + cell.trials() + " found, expected " + least);
+    OptionalInt right = cell.detected();
+    Assumptions.assumeTrue(right.isPresent(), "waits for another run");
+    String told = right.getAsInt() + " of " + cell.trials() + " found, expected " + least;
+    assertTrue(right.getAsInt() >= least, told);
   }
 }

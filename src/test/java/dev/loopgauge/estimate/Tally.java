@@ -2,8 +2,10 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Measurement;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.apache.commons.math3.distribution.BinomialDistribution;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
@@ -42,6 +44,26 @@ final class Tally {
   /** An empty tally. */
   Tally(String name) {
     this.name = name;
+  }
+
+  /** A tally of an earlier run. */
+  static Tally read(String name, List<String> figures) {
+    Tally tally = new Tally(name);
+    tally.trials = Integer.parseInt(figures.get(0));
+    tally.refused = Integer.parseInt(figures.get(1));
+    tally.covered = Integer.parseInt(figures.get(2));
+    tally.sum = Double.parseDouble(figures.get(3));
+    tally.squares = Double.parseDouble(figures.get(4));
+    tally.widths = Double.parseDouble(figures.get(5));
+    tally.widest = Double.parseDouble(figures.get(6));
+    return tally;
+  }
+
+  /** All that {@link #read} asks for. */
+  List<String> figures() {
+    return Stream.of(trials, refused, covered, sum, squares, widths, widest)
+        .map(String::valueOf)
+        .toList();
   }
 
   /** Counts one trial of a known delay. */

@@ -3,6 +3,7 @@ package dev.loopgauge.estimate.drift;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.DelayTrial;
 import dev.loopgauge.estimate.Rig;
@@ -16,9 +17,12 @@ import dev.loopgauge.signal.Latency;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
+import java.util.function.IntSupplier;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,7 +38,9 @@ class DriftFalseAlarmsTest {
   private static final double MOST = 0.001;
 
   /** Tracks take longer: a slice of them in each build, all by {@code -Pconformance}. */
-  private static final int TRACKS = Boolean.getBoolean("loopgauge.full") ? SERIES : 30_000;
+  private static final int TRACKS = Campaign.fullOrSmall(SERIES, 30_000);
+
+  private static final Campaign CAMPAIGN = Campaign.named("drift-false-alarms");
 
   private static final int[] COUNTS = {3, 4, 5, 8, 20};
   private static final double PERIOD = 72_000;
@@ -50,20 +56,36 @@ class DriftFalseAlarmsTest {
   })
   void repeatsThatJitterShowNoDrift(int count, double jitter) {
     double noise = 2e-4;
-    SplittableRandom random = new SplittableRandom(100L * count + (long) jitter);
+    SplittableRandom random = random(100L * count + (long) jitter);
     DoubleSupplier normal = () -> noise * Math.hypot(1, jitter) * random.nextGaussian();
-    assertFewDrift(count, noise, normal);
+    assertFewDrift(count + " repeats, jitter " + jitter, count, noise, normal);
   }
 
   /** Jitter that is as likely anywhere within a sample. */
   @ParameterizedTest
   @CsvSource({"3", "4", "5", "8", "20"})
   void repeatsThatJitterEvenlyShowNoDrift(int count) {
-    SplittableRandom random = new SplittableRandom(count);
-    assertFewDrift(count, 1e-4, random::nextDouble);
+    SplittableRandom random = random(count);
+    assertFewDrift(count + " repeats, even jitter", count, 1e-4, random::nextDouble);
   }
 
-  private static void assertFewDrift(int count, double noise, DoubleSupplier delay) {
+  private static SplittableRandom random(long trial) {
+    return new SplittableRandom(CAMPAIGN.seed(trial));
+  }
+
+  private static void assertFewDrift(
+      String slice, int count, double noise, DoubleSupplier delay) {
+    int told = told(slice, () -> drifting(count, noise, delay));
+    assertTrue(told <= MOST * SERIES, told + " of " + SERIES + " are said to drift");
+  }
+
+  private static int told(String slice, IntSupplier count) {
+    Optional<List<String>> run = CAMPAIGN.slice(slice, () -> List.of("" + count.getAsInt()));
+    Assumptions.assumeTrue(run.isPresent(), "waits for another run");
+    return Integer.parseInt(run.get().get(0));
+  }
+
+  private static int drifting(int count, double noise, DoubleSupplier delay) {
     double[] times = times(count);
     double[] delays = new double[count];
     int told = 0;
@@ -71,7 +93,7 @@ class DriftFalseAlarmsTest {
       Arrays.setAll(delays, k -> 600 + delay.getAsDouble());
       told += DelayLine.through(times, delays, noise).drifts() ? 1 : 0;
     }
-    assertTrue(told <= MOST * SERIES, told + " of " + SERIES + " are said to drift");
+    return told;
   }
 
   /** Windows of a track, with jitter in samples; the noise of each window is its own. */
@@ -84,12 +106,17 @@ class DriftFalseAlarmsTest {
     "20, 0", "20, 0.05", "20, 0.2", "20, 2"
   })
   void windowsThatJitterShowNoDrift(int count, double jitter) {
-    SplittableRandom random = new SplittableRandom(1000L * count + (long) (100 * jitter));
+    int told = told(count + " windows, jitter " + jitter, () -> drifting(count, jitter));
+    assertTrue(told <= mostOf(TRACKS), told + " of " + TRACKS + " are said to drift");
+  }
+
+  private static int drifting(int count, double jitter) {
+    SplittableRandom random = random(1000L * count + (long) (100 * jitter));
     int told = 0;
     for (int i = 0; i < TRACKS; i++) {
       told += drifts(track(count, jitter, random)) ? 1 : 0;
     }
-    assertTrue(told <= mostOf(TRACKS), told + " of " + TRACKS + " are said to drift");
+    return told;
   }
 
   /** What a slice may hold by chance at that rate: three standard deviations more. */

@@ -1,11 +1,15 @@
 package dev.loopgauge.estimate.measurand;
 
+import dev.loopgauge.campaign.Campaign;
+import dev.loopgauge.estimate.ShowSound;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.ExponentialSweep;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.signal.StimulusKind;
 import dev.loopgauge.signal.filter.Designs;
 import dev.loopgauge.signal.filter.Filter;
+import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 
@@ -27,7 +31,15 @@ record FilteredTrial(
     SWEEP,
     WHITE,
     PINK,
-    CLICK
+    CLICK,
+    MLS,
+    SPEECH,
+    MUSIC;
+
+    /** As many as a run in full tries, or one in small. */
+    static List<Kind> tried() {
+      return List.of(values()).subList(0, Campaign.fullOrSmall(values().length, CLICK.ordinal() + 1));
+    }
   }
 
   Reading reading() {
@@ -50,12 +62,10 @@ record FilteredTrial(
 
   private double[] sent(SplittableRandom random) {
     return switch (stimulus) {
-      case SWEEP -> {
-        Signal sweep = ExponentialSweep.fullBand(1).render(RATE);
-        double[] samples = new double[sweep.length()];
-        sweep.copyTo(0, samples, 0, samples.length);
-        yield samples;
-      }
+      case SWEEP -> ExponentialSweep.fullBand(1).render(RATE).toArray();
+      case MLS -> StimulusKind.MLS.of(1).render(RATE).toArray();
+      case SPEECH -> ShowSound.speech(RATE, 1, random).toArray();
+      case MUSIC -> ShowSound.music(RATE, 1, random).toArray();
       case WHITE -> white(random, RATE.hertz());
       case PINK -> pink(white(random, RATE.hertz()));
       case CLICK -> {

@@ -3,40 +3,39 @@ package dev.loopgauge.estimate.measurand;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Polarity;
-import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.signal.filter.AllPass;
 import dev.loopgauge.signal.filter.Crossover;
 import dev.loopgauge.signal.filter.Design;
 import dev.loopgauge.signal.filter.Designs;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * One path has one delay, whatever it is measured with. In small here; the profile {@code
- * conformance} tries 50 seeds.
+ * conformance} tries 50 seeds. The table goes to target/one-path.md.
  */
 @Tag("campaign")
 class OnePathOneDelayTest {
-  private static final int SEEDS = Boolean.getBoolean("loopgauge.full") ? 50 : 1;
+  private static final int SLICES = Campaign.fullOrSmall(10, 1);
+  private static final int OF_SLICE = Campaign.fullOrSmall(5, 1);
+  private static final double[] LEVELS = {60, 30};
+  private static final Campaign CAMPAIGN = Campaign.named("one-path-one-delay");
+  private static final Path TABLE = Path.of("target", "one-path.md");
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
-
-  /** What the trials of one kind came to. */
-  private static final class Count {
-    private int trials;
-    private int found;
-    private int pure;
-    private int inside;
-    private final List<String> wrongPolarity = new ArrayList<>();
-    private int pairs;
-    private int overlapping;
-  }
 
   private static Optional<Measurement> measured(FilteredTrial trial) {
     Estimate estimate = ESTIMATOR.estimate(List.of(trial.reading()));
@@ -45,42 +44,30 @@ class OnePathOneDelayTest {
         : Optional.empty();
   }
 
-  private static boolean inside(PureDelay pure, double delay) {
-    return Math.abs(pure.samples() - delay) <= pure.uncertaintySamples();
-  }
-
-  private static boolean overlap(Measurement one, Measurement other) {
-    double apart = Math.abs(one.delay().samples() - other.delay().samples());
-    return apart <= one.uncertaintySamples() + other.uncertaintySamples();
-  }
-
-  private static void run(Design design, double decibels, int seed, Count count) {
+  /** One filter measured with each stimulus. */
+  private static PathTally tried(Design design, double decibels, long trial) {
+    PathTally tally = new PathTally();
+    int delay = 300 + 7 * (int) trial;
     List<Measurement> all = new ArrayList<>();
-    for (FilteredTrial.Kind kind : FilteredTrial.Kind.values()) {
-      int delay = 300 + 7 * seed;
-      FilteredTrial trial =
-          new FilteredTrial(
-              Optional.of(design.at(Designs.RATE)),
-              kind,
-              delay,
-              decibels,
-              seed + 31L * design.hashCode());
-      count.trials++;
-      Optional<Measurement> measured = measured(trial);
+    for (FilteredTrial.Kind kind : FilteredTrial.Kind.tried()) {
+      long seed = CAMPAIGN.seed(trial + 31L * design.hashCode());
+      Optional<Measurement> measured =
+          measured(
+              new FilteredTrial(
+                  Optional.of(design.at(Designs.RATE)), kind, delay, decibels, seed));
+      tally.add(measured, delay);
+      if (isWronglyInverted(design, measured)) {
+        tally.wrongPolarity(kind + ", seed " + seed);
+      }
       measured.ifPresent(all::add);
-      measured.flatMap(Measurement::pure).ifPresent(p -> count(p, delay, count));
-      count.found += measured.isPresent() ? 1 : 0;
-      boolean inverted = measured.filter(m -> m.polarity() == Polarity.INVERTED).isPresent();
-      if (inverted && !turnsThePhase(design)) {
-        count.wrongPolarity.add(design + ", " + kind + ", " + decibels + " dB: " + measured);
-      }
     }
-    for (int i = 0; i < all.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        count.pairs++;
-        count.overlapping += overlap(all.get(i), all.get(j)) ? 1 : 0;
-      }
-    }
+    tally.compare(all);
+    return tally;
+  }
+
+  private static boolean isWronglyInverted(Design design, Optional<Measurement> measured) {
+    return measured.filter(m -> m.polarity() == Polarity.INVERTED).isPresent()
+        && !turnsThePhase(design);
   }
 
   /** An all-pass of the first order inverts what lies above it; its polarity is open. */
@@ -89,26 +76,45 @@ class OnePathOneDelayTest {
         || (design instanceof Crossover crossover && crossover.output() == Crossover.Output.SUM);
   }
 
-  private static void count(PureDelay pure, double delay, Count count) {
-    count.pure++;
-    count.inside += inside(pure, delay) ? 1 : 0;
+  private static Optional<PathTally> slice(Design design, double decibels, int slice) {
+    String name = "%s, %.0f dB, %d".formatted(design, decibels, slice);
+    long first = (long) slice * OF_SLICE;
+    return CAMPAIGN
+        .slice(
+            name,
+            () ->
+                LongStream.range(first, first + OF_SLICE)
+                    .mapToObj(trial -> tried(design, decibels, trial))
+                    .reduce(new PathTally(), PathTally::plus)
+                    .figures())
+        .map(PathTally::read);
   }
 
   @Test
-  void holdsForFiltersOfEveryKind() {
-    Count count = new Count();
-    for (Design design : Designs.all()) {
-      for (double decibels : new double[] {60, 30}) {
-        for (int seed = 0; seed < SEEDS; seed++) {
-          run(design, decibels, seed, count);
+  void holdsForFiltersOfEveryKind() throws IOException {
+    Map<String, PathTally> rows = new LinkedHashMap<>();
+    PathTally all = new PathTally();
+    // Seeds first, filters then: a run that ends in time has seen something of each filter.
+    for (int slice = 0; slice < SLICES; slice++) {
+      for (Design design : Designs.all()) {
+        for (double decibels : LEVELS) {
+          Optional<PathTally> tally = slice(design, decibels, slice);
+          String row = "%s, %.0f dB".formatted(design, decibels);
+          tally.ifPresent(found -> rows.merge(row, found, PathTally::plus));
         }
       }
     }
-    System.out.printf(
-        "%d trials, %d found, %d with a pure delay, %d of them cover it, %d of %d pairs overlap%n",
-        count.trials, count.found, count.pure, count.inside, count.overlapping, count.pairs);
-    assertEquals(List.of(), count.wrongPolarity);
-    assertTrue(count.inside >= 0.94 * count.pure, count.inside + " of " + count.pure);
-    assertTrue(count.overlapping >= 0.97 * count.pairs, count.overlapping + " of " + count.pairs);
+    for (PathTally row : rows.values()) {
+      all = all.plus(row);
+    }
+    rows.put("all", all);
+    StringBuilder table = new StringBuilder(PathTally.tableHead(CAMPAIGN.label()));
+    rows.forEach((name, tally) -> table.append(tally.row(name)));
+    Files.createDirectories(TABLE.getParent());
+    Files.writeString(TABLE, table.toString());
+    assertEquals(List.of(), all.wrongPolarity());
+    assertTrue(all.covers(0.94), all.row("pure delay"));
+    assertTrue(all.overlaps(0.97), all.row("pairs of stimuli"));
+    CAMPAIGN.assumeWhole();
   }
 }

@@ -1,0 +1,98 @@
+package dev.loopgauge.campaign;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.junit.jupiter.api.Assumptions;
+
+/**
+ * A campaign of many seeded trials. In full ({@code -Dloopgauge.full=true}) its seeds are drawn
+ * from the last commit that touched {@code estimate}, {@code stats} or {@code signal}, so that no
+ * rule can have been tuned on them, and it goes on where it was stopped: each slice is a line of a
+ * log that campaign and commit name. In small, as in each build, the seeds are always the same, so
+ * that what passed once passes again.
+ *
+ * <p>The logs are in {@code target/campaigns}, or the folder that {@code loopgauge.campaigns}
+ * names; {@code loopgauge.minutes} ends a run in time, with tables of what there is. A checkout
+ * with changes that no commit has begins its logs anew, as does one without git, whose seeds are
+ * always the same.
+ */
+public final class Campaign {
+  private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
+  private static final String FOLDER = "loopgauge.campaigns";
+  private static final long MOST_NANOS = Integer.getInteger("loopgauge.minutes", 0) * 60_000_000_000L;
+  private static final long BEGUN = System.nanoTime();
+
+  private final long base;
+  private final Optional<SliceLog> log;
+  private final String label;
+  private int waiting;
+
+  private Campaign(long base, Optional<SliceLog> log, String label) {
+    this.base = base;
+    this.log = log;
+    this.label = label;
+  }
+
+  /**
+   * A campaign in full or in small, as this run asks.
+   *
+   * @param name names its log: lower case and hyphens
+   */
+  public static Campaign named(String name) {
+    if (!FULL) {
+      return new Campaign(0, Optional.empty(), "the same in each build");
+    }
+    String folder = System.getProperty(FOLDER, Path.of("target", "campaigns").toString());
+    return inFull(name, Revision.of(Path.of("")), Path.of(folder));
+  }
+
+  /** A campaign in full, at a revision. */
+  static Campaign inFull(String name, Revision revision, Path folder) {
+    Path file = folder.resolve(name + "-" + revision.label() + ".tsv");
+    SliceLog log = new SliceLog(file, !revision.isCertain());
+    return new Campaign(revision.seed(), Optional.of(log), "drawn from " + revision.label());
+  }
+
+  /** One number or the other, as this run is in full or in small. */
+  public static int fullOrSmall(int full, int small) {
+    return FULL ? full : small;
+  }
+
+  /** Where the seeds are from, for the head of a table. */
+  public String label() {
+    return label;
+  }
+
+  /** The seed of a trial, by a number that it alone has in the campaign. */
+  public long seed(long trial) {
+    return base + trial;
+  }
+
+  /**
+   * What a slice came to: from the log where an earlier run got so far, else it is run. Empty where
+   * this run's time is up.
+   *
+   * @param name its own within the campaign
+   * @param run gives its figures, at least one, without tabs and line ends
+   */
+  public Optional<List<String>> slice(String name, Supplier<List<String>> run) {
+    List<String> earlier = log.map(kept -> kept.of(name)).orElse(List.of());
+    if (!earlier.isEmpty()) {
+      return Optional.of(earlier);
+    }
+    if (MOST_NANOS > 0 && System.nanoTime() - BEGUN > MOST_NANOS) {
+      waiting++;
+      return Optional.empty();
+    }
+    List<String> figures = run.get();
+    log.ifPresent(kept -> kept.keep(name, figures));
+    return Optional.of(figures);
+  }
+
+  /** Ends a test, neither passed nor failed, where slices wait for another run. */
+  public void assumeWhole() {
+    Assumptions.assumeTrue(waiting == 0, () -> waiting + " slices wait for another run");
+  }
+}
