@@ -1,7 +1,9 @@
 package dev.loopgauge.campaign;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.Assumptions;
@@ -27,6 +29,7 @@ public final class Campaign {
   private final long base;
   private final Optional<SliceLog> log;
   private final String label;
+  private final Map<String, List<String>> run = new HashMap<>();
   private int waiting;
 
   private Campaign(long base, Optional<SliceLog> log, String label) {
@@ -71,14 +74,15 @@ public final class Campaign {
   }
 
   /**
-   * What a slice came to: from the log where an earlier run got so far, else it is run. Empty where
-   * this run's time is up.
+   * What a slice came to: where this run or an earlier one got so far, that, else it is run. Empty
+   * where this run's time is up.
    *
    * @param name its own within the campaign
    * @param run gives its figures, at least one, without tabs and line ends
    */
   public Optional<List<String>> slice(String name, Supplier<List<String>> run) {
-    List<String> earlier = log.map(kept -> kept.of(name)).orElse(List.of());
+    List<String> earlier =
+        this.run.getOrDefault(name, log.map(kept -> kept.of(name)).orElse(List.of()));
     if (!earlier.isEmpty()) {
       return Optional.of(earlier);
     }
@@ -86,7 +90,8 @@ public final class Campaign {
       waiting++;
       return Optional.empty();
     }
-    List<String> figures = run.get();
+    List<String> figures = List.copyOf(run.get());
+    this.run.put(name, figures);
     log.ifPresent(kept -> kept.keep(name, figures));
     return Optional.of(figures);
   }
