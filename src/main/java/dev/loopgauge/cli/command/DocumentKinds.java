@@ -12,6 +12,7 @@ import dev.loopgauge.report.logged.HistoryDocument;
 import dev.loopgauge.report.logged.ImportDocument;
 import dev.loopgauge.report.logged.JournalListDocument;
 import dev.loopgauge.report.logged.RelabelDocument;
+import dev.loopgauge.report.logged.RereadDocument;
 import dev.loopgauge.report.logged.ShowsDocument;
 import dev.loopgauge.report.measured.ChannelsDocument;
 import dev.loopgauge.report.measured.MeasurementDocument;
@@ -99,6 +100,7 @@ public final class DocumentKinds {
       case "journal check" -> List.of(CheckDocument.class);
       case "journal add" -> List.of(AddDocument.class);
       case "journal relabel" -> List.of(RelabelDocument.class);
+      case "journal reread" -> List.of(RereadDocument.class);
       default -> List.of();
     };
   }

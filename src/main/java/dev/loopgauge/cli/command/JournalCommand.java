@@ -27,6 +27,7 @@ public final class JournalCommand {
         .addSubcommand("import", new JournalImport(console))
         .addSubcommand("check", new JournalCheck(console))
         .addSubcommand("add", new JournalAdd(console))
-        .addSubcommand("relabel", new JournalRelabel(console));
+        .addSubcommand("relabel", new JournalRelabel(console))
+        .addSubcommand("reread", new JournalReread(console));
   }
 }

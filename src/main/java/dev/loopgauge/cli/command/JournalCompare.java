@@ -8,6 +8,7 @@ import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.job.kept.KeptPairs;
+import dev.loopgauge.job.kept.Rereading;
 import dev.loopgauge.job.kept.SoundPart;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
@@ -69,7 +70,8 @@ final class JournalCompare implements Subcommand {
   }
 
   private CompareDocument document(JournalQueries logbook) throws JournalException {
-    KeptPairs kept = new KeptPairs(logbook.journal());
+    Rereading rereading = new Rereading(place.recordings(console.environment()));
+    KeptPairs kept = new KeptPairs(logbook.journal(), rereading);
     List<Heading> entries = logbook.show(show);
     if (other.isEmpty()) {
       return CompareDocument.of(

@@ -74,7 +74,7 @@ final class JournalHistory implements Subcommand {
     List<List<Cause>> causes = new ArrayList<>();
     int steps = history.steps().size();
     for (History.Step step : history.steps().subList(Math.max(0, steps - MOST_EXPLAINED), steps)) {
-      causes.add(new KeptPairs(journal).causes(step.before(), step.after()));
+      causes.add(KeptPairs.causes(journal, step.before(), step.after()));
     }
     return causes;
   }

@@ -18,13 +18,25 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Compares entries of a journal two by two. */
-public record KeptPairs(Journal journal) {
+/**
+ * Compares entries of a journal two by two, by one edition of what the delay means: where an older
+ * one's recording was kept, it is read anew.
+ *
+ * @param rereading reads such recordings
+ */
+public record KeptPairs(Journal journal, Rereading rereading) {
   private static final Cause CARD =
       new Cause(
           Method.UNCALIBRATED.label(),
           "the sound card's own delay is in the numbers and may be what moved;"
               + " measure with a reference",
+          Cause.Standing.RECORDED);
+
+  private static final Cause EDITION =
+      new Cause(
+          "edition",
+          "the two numbers are of different editions of what the delay means: a path with a filter"
+              + " reads otherwise; `loopgauge journal reread` reads kept recordings by the new one",
           Cause.Standing.RECORDED);
 
   private static final Cause CLOCKS =
@@ -34,15 +46,37 @@ public record KeptPairs(Journal journal) {
               + " sync both devices to one word clock and measure again",
           Cause.Standing.EXPLAINS);
 
-  /** An entry and its document. */
-  private record Side(Entry entry, KeptDocument document) {
-    static Side of(Entry entry) {
-      return new Side(entry, KeptDocument.of(entry));
+  /**
+   * An entry and its document, both as read anew where they were.
+   *
+   * @param heading what the entry is compared by
+   * @param unread why an older edition's number stands, where it does
+   * @param readAnew whether the recording was read by the edition that counts now
+   */
+  private record Side(
+      Entry entry,
+      Heading heading,
+      KeptDocument document,
+      Optional<String> unread,
+      boolean readAnew) {
+    static Side asKept(Entry entry) {
+      return new Side(
+          entry, entry.heading(), KeptDocument.of(entry), Optional.empty(), false);
     }
 
     boolean holdsTheCard() {
-      return document.method().equals(Optional.of(Method.UNCALIBRATED.label()));
+      return KeptDocument.of(entry).method().equals(Optional.of(Method.UNCALIBRATED.label()));
     }
+  }
+
+  private Side side(Entry entry) {
+    Rereading.Result result = rereading.of(entry);
+    if (result instanceof Rereading.Read read) {
+      return new Side(entry, read.heading(), read.document(), Optional.empty(), true);
+    }
+    Optional<String> unread =
+        result instanceof Rereading.Unread why ? Optional.of(why.why()) : Optional.empty();
+    return new Side(entry, entry.heading(), KeptDocument.of(entry), unread, false);
   }
 
   /**
@@ -62,33 +96,59 @@ public record KeptPairs(Journal journal) {
     Optional<Side> before = side(pair.first());
     Optional<Side> after = side(pair.second());
     if (before.isEmpty() || after.isEmpty()) {
-      return new Compared(pair, List.of(), List.of());
+      return new Compared(pair, List.of(), List.of(), List.of());
     }
+    return compared(pair.path(), before.get(), after.get());
+  }
+
+  private static Compared compared(Optional<String> path, Side before, Side after) {
+    PathPair pair =
+        new PathPair(path, Optional.of(before.heading()), Optional.of(after.heading()));
     List<AspectChange> changes =
-        AspectChanges.between(
-            pair, before.get().document().summary(), after.get().document().summary());
+        AspectChanges.between(pair, before.document().summary(), after.document().summary());
     boolean moved = changes.stream().anyMatch(AspectChange.Delay.class::isInstance);
-    if (moved) {
-      return new Compared(pair, changes, causes(pair, before.get(), after.get()));
+    List<Cause> causes =
+        moved
+            ? causes(pair, before, after)
+            : changes.isEmpty() ? List.of() : Causes.recorded(before.entry(), after.entry());
+    return new Compared(pair, changes, causes, notes(before, after));
+  }
+
+  private static List<String> notes(Side before, Side after) {
+    List<String> notes = new ArrayList<>();
+    note("the first", before, after, notes);
+    note("the second", after, before, notes);
+    return notes;
+  }
+
+  /** Two numbers of one older edition are compared as they are, and nothing need be said. */
+  private static void note(String which, Side side, Side other, List<String> notes) {
+    if (side.readAnew()) {
+      notes.add(
+          "%s number was of an older edition of what the delay means; its recording was read anew"
+              .formatted(which));
+    } else if (side.unread().isPresent() && other.unread().isEmpty()) {
+      notes.add(
+          "%s number is of an older edition of what the delay means, and stands, since %s"
+              .formatted(which, side.unread().get()));
     }
-    return new Compared(
-        pair,
-        changes,
-        changes.isEmpty() ? List.of() : Causes.recorded(before.get().entry(), after.get().entry()));
   }
 
   private Optional<Side> side(Optional<Heading> heading) throws JournalException {
-    return heading.isEmpty() ? Optional.empty() : journal.entry(heading.get().id()).map(Side::of);
+    return heading.isEmpty()
+        ? Optional.empty()
+        : journal.entry(heading.get().id()).map(this::side);
   }
 
   /**
-   * What may have made the delay another between two entries.
+   * What may have made the delay another between two entries, as their numbers were kept.
    *
    * @throws JournalException when the journal can't be read
    */
-  public List<Cause> causes(Heading first, Heading second) throws JournalException {
-    Optional<Side> before = side(Optional.of(first));
-    Optional<Side> after = side(Optional.of(second));
+  public static List<Cause> causes(Journal journal, Heading first, Heading second)
+      throws JournalException {
+    Optional<Side> before = journal.entry(first.id()).map(Side::asKept);
+    Optional<Side> after = journal.entry(second.id()).map(Side::asKept);
     return before.isPresent() && after.isPresent()
         ? causes(
             new PathPair(first.path(), Optional.of(first), Optional.of(second)),
@@ -103,6 +163,9 @@ public record KeptPairs(Journal journal) {
       return List.of();
     }
     List<Cause> causes = new ArrayList<>();
+    if (!before.document().edition().equals(after.document().edition())) {
+      causes.add(EDITION);
+    }
     if (before.holdsTheCard() || after.holdsTheCard()) {
       causes.add(CARD);
     }

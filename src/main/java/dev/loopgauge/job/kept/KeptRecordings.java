@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The recordings beside a journal, compared with what its entries say of them. */
 final class KeptRecordings {
@@ -34,19 +35,33 @@ final class KeptRecordings {
   }
 
   private void check(Entry entry, KeptCapture capture) {
-    String name = capture.file();
-    // Entries may come from elsewhere: no other name is followed.
-    if (!isOwn(entry, capture) || !Files.exists(folder.resolve(name))) {
+    Optional<Path> file = file(entry);
+    if (file.isEmpty()) {
       missing++;
       return;
     }
-    Path file = folder.resolve(name);
+    wrong(file.get(), capture).ifPresent(damaged::add);
+  }
+
+  /** The file of an entry's recording, where it has one that is in the folder. */
+  Optional<Path> file(Entry entry) {
+    // Entries may come from elsewhere: no other name is followed.
+    return entry
+        .capture()
+        .filter(capture -> isOwn(entry, capture))
+        .map(capture -> folder.resolve(capture.file()))
+        .filter(Files::exists);
+  }
+
+  /** What is wrong with a recording, in one sentence. */
+  static Optional<String> wrong(Path file, KeptCapture capture) {
+    String name = capture.file();
     try {
-      if (!digest(file).equals(capture.digest())) {
-        damaged.add("the recording " + name + " is not what was stored");
-      }
+      return digest(file).equals(capture.digest())
+          ? Optional.empty()
+          : Optional.of("the recording " + name + " is not what was stored");
     } catch (IOException e) {
-      damaged.add("the recording " + name + " can't be read: " + FileTrouble.reason(e));
+      return Optional.of("the recording " + name + " can't be read: " + FileTrouble.reason(e));
     }
   }
 

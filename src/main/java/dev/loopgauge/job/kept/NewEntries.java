@@ -73,7 +73,7 @@ record NewEntries(
         ProgramVersion.number());
   }
 
-  private static LoggedDelay logged(ShownDelay delay) {
+  static LoggedDelay logged(ShownDelay delay) {
     SampleRate rate = new SampleRate((int) delay.rateHz());
     return new LoggedDelay(new Latency(delay.samples(), rate), delay.uncertaintySamples());
   }

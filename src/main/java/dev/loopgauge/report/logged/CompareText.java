@@ -32,6 +32,7 @@ final class CompareText {
     for (int i = 0; i < document.paths().size(); i++) {
       sheet.asIs(lines.get(i + 1));
       causes(document.paths().get(i));
+      document.paths().get(i).notes().forEach(note -> sheet.row("  note", OneLine.line(note)));
     }
   }
 

@@ -6,12 +6,14 @@ import dev.loopgauge.journal.ComparedAspect;
 import dev.loopgauge.journal.PathPair;
 import dev.loopgauge.journal.PathPair.Standing;
 import dev.loopgauge.report.form.OneLine;
+import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Written;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.verify.Shift;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -24,6 +26,7 @@ import java.util.stream.Collectors;
  * @param causes what may have made it so
  * @param changedAspects what is not as it was, each aspect once
  * @param changes the same in words
+ * @param notes what to know of the two numbers, one sentence each; left out where there is nothing
  */
 public record ComparedRecord(
     Optional<String> path,
@@ -35,7 +38,9 @@ public record ComparedRecord(
     Optional<BigDecimal> uncertaintySamples,
     List<CauseRecord> causes,
     List<ComparedAspect> changedAspects,
-    List<ChangeRecord> changes) {
+    List<ChangeRecord> changes,
+    List<String> notes)
+    implements Sparse {
   static ComparedRecord of(Compared compared) {
     PathPair pair = compared.pair();
     Optional<Latency> later = pair.later();
@@ -50,7 +55,13 @@ public record ComparedRecord(
         pair.shift().map(shift -> Written.uncertainSamples(shift.uncertaintySamples())),
         CauseRecord.all(compared.causes()),
         compared.changes().stream().map(AspectChange::aspect).distinct().toList(),
-        ChangeRecord.all(compared.changes()));
+        ChangeRecord.all(compared.changes()),
+        compared.notes());
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("notes");
   }
 
   private static BigDecimal ms(Latency later, double uncertaintySamples) {

@@ -15,11 +15,17 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What the journal compares of a document that it keeps. */
-public record KeptDocument(Optional<Measured> measurement, List<FindingRecord> findings) {
-  private static final KeptDocument NONE = new KeptDocument(Optional.empty(), List.of());
+public record KeptDocument(
+    Optional<String> command, Optional<Measured> measurement, List<FindingRecord> findings) {
+  /** Documents named no edition before the second. */
+  private static final String FIRST_EDITION = "1";
+
+  private static final KeptDocument NONE =
+      new KeptDocument(Optional.empty(), Optional.empty(), List.of());
 
   /** The number and what was told beside it. */
   public record Measured(
+      Optional<String> definition,
       Optional<Integer> sampleRateHz,
       Optional<String> polarity,
       Optional<BigDecimal> levelDb,
@@ -86,6 +92,11 @@ public record KeptDocument(Optional<Measured> measurement, List<FindingRecord> f
 
   private static Optional<Double> number(Optional<BigDecimal> figure) {
     return figure.map(BigDecimal::doubleValue);
+  }
+
+  /** The edition of what the delay means; empty where there is no number. */
+  public Optional<String> edition() {
+    return measurement.map(measured -> measured.definition().orElse(FIRST_EDITION));
   }
 
   /** How the sound card's own delay was kept out. */
