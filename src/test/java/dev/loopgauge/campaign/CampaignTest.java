@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -70,6 +71,12 @@ class CampaignTest {
         IllegalArgumentException.class, () -> slice(at(ONE), "first", () -> List.of("a\tb")));
     assertThrows(
         IllegalArgumentException.class, () -> slice(at(ONE), "first", () -> List.of("a\nb")));
+  }
+
+  @Test
+  void knowsTheCommitOfThisCheckout() {
+    assumeTrue(Files.exists(Path.of(".git")), "this is no checkout");
+    assertNotEquals(Revision.UNKNOWN, Revision.of(Path.of("")).label());
   }
 
   @Test

@@ -47,7 +47,7 @@ record Revision(String commit, boolean changed) {
     try {
       Process git =
           new ProcessBuilder(command)
-              .directory(checkout.toFile())
+              .directory(checkout.toAbsolutePath().toFile())
               .redirectError(ProcessBuilder.Redirect.DISCARD)
               .start();
       try (InputStream out = git.getInputStream()) {
