@@ -2,7 +2,8 @@ package dev.loopgauge.capture;
 
 /** A way to the sound: an operating system's audio, an audio server, or the built-in rig. */
 public interface AudioBackend {
-  /** The name in options and documents: {@code java-sound}, {@code jack}, {@code simulated}. */
+  /** The name in options and documents: {@code java-sound}, {@code jack}, {@code drivers}, {@code
+   * simulated}. */
   String name();
 
   /** What can be used just now, or why nothing can. Never throws, never hangs. */
@@ -10,14 +11,6 @@ public interface AudioBackend {
 
   /** Whether its sessions are {@link GraphSession}s, whose programs state their latencies. */
   default boolean hasGraph() {
-    return false;
-  }
-
-  /**
-   * Whether the offset between playing and recording is the same at each opening, as {@link
-   * SessionInfo#sampleLocked} says of a session.
-   */
-  default boolean isSampleLocked() {
     return false;
   }
 

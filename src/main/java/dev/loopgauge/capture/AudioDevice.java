@@ -11,12 +11,25 @@ import java.util.List;
  * @param returns how many channels it can record from, 0 or more
  * @param rates the rates it states, lowest first; empty when it states none
  * @param rateSource whose rates these are: {@code ANY} where the system converts
+ * @param sampleLocked whether the offset between playing and recording is the same at each opening,
+ *     as {@link SessionInfo#sampleLocked} says of a session
  */
 public record AudioDevice(
-    String name, int sends, int returns, List<SampleRate> rates, RateSource rateSource) {
-  /** A device whose server states its rates. */
+    String name,
+    int sends,
+    int returns,
+    List<SampleRate> rates,
+    RateSource rateSource,
+    boolean sampleLocked) {
+  /** A device whose server states its rates, and whose offset is another one at each opening. */
   public AudioDevice(String name, int sends, int returns, List<SampleRate> rates) {
     this(name, sends, returns, rates, RateSource.SERVER);
+  }
+
+  /** A device whose offset is another one at each opening. */
+  public AudioDevice(
+      String name, int sends, int returns, List<SampleRate> rates, RateSource rateSource) {
+    this(name, sends, returns, rates, rateSource, false);
   }
 
   /**

@@ -119,6 +119,7 @@ class LayersTest {
           Map.entry("capture", List.of("signal")),
           Map.entry("capture.javasound", List.of("capture", "signal")),
           Map.entry("capture.jack", List.of("capture", "signal")),
+          Map.entry("capture.drivers", List.of("capture", "signal")),
           Map.entry("capture.file", List.of("capture", "signal")),
           Map.entry(
               "capture.simulated",
@@ -182,6 +183,7 @@ class LayersTest {
                   "capture",
                   "capture.javasound",
                   "capture.jack",
+                  "capture.drivers",
                   "capture.simulated",
                   "chain",
                   "job.live")),
@@ -205,7 +207,9 @@ class LayersTest {
           Map.entry(
               "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated")),
           Map.entry("org.jaudiolibs..", List.of("capture.jack")),
-          Map.entry("com.sun.jna..", List.of("capture.jack", "capture.javasound")),
+          Map.entry("xt.audio..", List.of("capture.drivers")),
+          Map.entry(
+              "com.sun.jna..", List.of("capture.jack", "capture.javasound", "capture.drivers")),
           Map.entry("com.fasterxml..", List.of("report.form")),
           Map.entry("org.jfree..", List.of("report.plot")),
           Map.entry("java.awt..", List.of("report.plot")),

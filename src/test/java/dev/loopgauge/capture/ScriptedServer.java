@@ -13,7 +13,9 @@ public final class ScriptedServer implements BlockSizeServer {
   /** A server with a block size and sessions to open, in order. */
   public ScriptedServer(int blockSize, AudioSession... sessions) {
     this.blockSize = blockSize;
-    AudioDevice card = new AudioDevice("Stage card", 2, 4, List.of(new SampleRate(48_000)));
+    AudioDevice card = 
+        new AudioDevice(
+            "Stage card", 2, 4, List.of(new SampleRate(48_000)), RateSource.SERVER, true);
     this.backend = new ScriptedBackend("jack", new Availability.Usable(List.of(card)), sessions);
   }
 
@@ -36,11 +38,6 @@ public final class ScriptedServer implements BlockSizeServer {
   @Override
   public String name() {
     return backend.name();
-  }
-
-  @Override
-  public boolean isSampleLocked() {
-    return true;
   }
 
   @Override

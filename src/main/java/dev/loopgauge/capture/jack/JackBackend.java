@@ -31,11 +31,6 @@ public final class JackBackend implements BlockSizeServer {
   }
 
   @Override
-  public boolean isSampleLocked() {
-    return true;
-  }
-
-  @Override
   public Availability look() {
     try {
       List<AudioDevice> devices = ServerLibrary.TIMED.of(JackBackend::devices, tooLate -> {});

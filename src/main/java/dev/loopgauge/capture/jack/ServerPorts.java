@@ -2,6 +2,7 @@ package dev.loopgauge.capture.jack;
 
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -52,7 +53,12 @@ final class ServerPorts {
         .map(
             name ->
                 new AudioDevice(
-                    name, of(inputs, name).size(), of(outputs, name).size(), List.of(rate)))
+                    name,
+                        of(inputs, name).size(),
+                        of(outputs, name).size(),
+                        List.of(rate),
+                        RateSource.SERVER,
+                        true))
         .toList();
   }
 

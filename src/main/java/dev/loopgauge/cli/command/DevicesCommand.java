@@ -31,7 +31,6 @@ public final class DevicesCommand implements Subcommand {
           BuiltInRig.NAME,
           new Availability.Usable(List.of(new AudioDevice("rig", 2, 2, List.of()))),
           MEASURE + BuiltInRig.NAME + " --chain FILE --path NAME",
-          false,
           Optional.empty());
 
   private final AudioSystem audio;
@@ -58,62 +57,90 @@ public final class DevicesCommand implements Subcommand {
   /** What a back end offers. */
   private record Offer(AudioBackend backend, Availability availability) {
     Seen seen(Optional<String> take) {
-      String name = backend.name();
-      return new Seen(
-          name, availability, command(name, availability), backend.isSampleLocked(), take);
+      return new Seen(backend.name(), availability, command(), take);
     }
 
     /** A reference is worth most, then a delay that stays, then a rate that is the device's own. */
     int worth() {
-      return command(backend.name(), availability).isEmpty()
+      return pair().isEmpty()
           ? 0
-          : 1 + (hasPairs() ? 4 : 0) + (backend.isSampleLocked() ? 2 : 0) + (ownRate() ? 1 : 0);
+          : 1 + (hasPairs() ? 4 : 0) + (isLocked() ? 2 : 0) + (ownRate() ? 1 : 0);
     }
 
     String why() {
       return (hasPairs() ? "room for a reference" : "no room for a reference, but nothing has more")
-          + (backend.isSampleLocked() ? ", the same delay at each opening" : "")
+          + (isLocked() ? ", the same delay at each opening" : "")
           + (ownRate() ? ", runs at a rate of its own" : "");
     }
 
+    private Optional<Pair> pair() {
+      return availability instanceof Availability.Usable usable
+          ? Pair.best(usable.devices())
+          : Optional.empty();
+    }
+
+    private String command() {
+      return pair().map(devices -> devices.command(backend.name())).orElse("");
+    }
+
     private boolean hasPairs() {
-      return command(backend.name(), availability).contains("--reference-send");
+      return pair().filter(Pair::hasReference).isPresent();
+    }
+
+    private boolean isLocked() {
+      return pair().filter(Pair::isLocked).isPresent();
     }
 
     private boolean ownRate() {
-      return availability instanceof Availability.Usable usable
-          && usable.devices().stream().allMatch(one -> one.rateSource() != RateSource.ANY);
+      return pair().filter(Pair::ownRate).isPresent();
     }
   }
 
-  private static String command(String backend, Availability availability) {
-    if (!(availability instanceof Availability.Usable usable)) {
-      return "";
+  /** Two devices to measure with, or one for both ways. */
+  private record Pair(AudioDevice output, AudioDevice input) {
+    /** One device with room for path and reference both ways; else the best of each. */
+    static Optional<Pair> best(List<AudioDevice> devices) {
+      for (AudioDevice device : devices) {
+        if (device.sends() > 1 && device.returns() > 1) {
+          return Optional.of(new Pair(device, device));
+        }
+      }
+      return best(devices, AudioDevice::sends)
+          .flatMap(out -> best(devices, AudioDevice::returns).map(in -> new Pair(out, in)));
     }
-    Optional<AudioDevice> output = best(usable.devices(), AudioDevice::sends);
-    Optional<AudioDevice> input = best(usable.devices(), AudioDevice::returns);
-    if (output.isEmpty() || input.isEmpty()) {
-      return "";
-    }
-    boolean pairs = output.get().sends() > 1 && input.get().returns() > 1;
-    return MEASURE
-        + backend
-        + " --output "
-        + quoted(output.get().name())
-        + " --input "
-        + quoted(input.get().name())
-        + (pairs
-            ? " --send 2 --return 2 --reference-send 1 --reference-return 1"
-            : " --send 1 --return 1");
-  }
 
-  /** The first device with two channels, for path and reference; else the first with one. */
-  private static Optional<AudioDevice> best(
-      List<AudioDevice> devices, ToIntFunction<AudioDevice> count) {
-    return devices.stream()
-        .filter(device -> count.applyAsInt(device) > 1)
-        .findFirst()
-        .or(() -> devices.stream().filter(device -> count.applyAsInt(device) == 1).findFirst());
+    /** The first device with two channels, for path and reference; else the first with one. */
+    private static Optional<AudioDevice> best(
+        List<AudioDevice> devices, ToIntFunction<AudioDevice> count) {
+      return devices.stream()
+          .filter(device -> count.applyAsInt(device) > 1)
+          .findFirst()
+          .or(() -> devices.stream().filter(device -> count.applyAsInt(device) == 1).findFirst());
+    }
+
+    boolean hasReference() {
+      return output.sends() > 1 && input.returns() > 1;
+    }
+
+    boolean isLocked() {
+      return output.equals(input) && output.sampleLocked();
+    }
+
+    boolean ownRate() {
+      return output.rateSource() != RateSource.ANY && input.rateSource() != RateSource.ANY;
+    }
+
+    String command(String backend) {
+      return MEASURE
+          + backend
+          + " --output "
+          + quoted(output.name())
+          + " --input "
+          + quoted(input.name())
+          + (hasReference()
+              ? " --send 2 --return 2 --reference-send 1 --reference-return 1"
+              : " --send 1 --return 1");
+    }
   }
 
   /** In double quotes, which the shells of all systems take. */

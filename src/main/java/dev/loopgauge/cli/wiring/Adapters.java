@@ -1,6 +1,7 @@
 package dev.loopgauge.cli.wiring;
 
 import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.drivers.DriversBackend;
 import dev.loopgauge.capture.jack.JackBackend;
 import dev.loopgauge.capture.javasound.JavaSoundBackend;
 import dev.loopgauge.capture.simulated.PathFault;
@@ -17,7 +18,7 @@ public final class Adapters {
 
   /** Those of this computer. */
   public static AudioSystem ofThisComputer() {
-    return of(() -> List.of(new JavaSoundBackend(), new JackBackend()));
+    return of(() -> List.of(new JavaSoundBackend(), new JackBackend(), new DriversBackend()));
   }
 
   /** Other back ends for real sound, beside the built-in rig. */

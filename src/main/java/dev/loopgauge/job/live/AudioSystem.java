@@ -31,7 +31,7 @@ public record AudioSystem(
     return new AudioSystem(real, rig, listener);
   }
 
-  /** The back end of a name, one of {@code java-sound} and {@code jack}. */
+  /** The back end of a name, one of {@code java-sound}, {@code jack} and {@code drivers}. */
   public AudioBackend named(String name) {
     return real.get().stream()
         .filter(backend -> backend.name().equals(name))

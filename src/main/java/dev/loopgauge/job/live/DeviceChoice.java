@@ -36,7 +36,8 @@ public record DeviceChoice(
     Optional<Integer> referenceReturn,
     Optional<SampleRate> rate,
     Optional<Integer> buffer) {
-  private static final List<String> NAMES = List.of("java-sound", "jack", BuiltInRig.NAME);
+  private static final List<String> NAMES = 
+      List.of("java-sound", "jack", "drivers", BuiltInRig.NAME);
 
   /**
    * The back end's name.

@@ -26,22 +26,18 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
    * @param name its name
    * @param availability what it offers, or why it can't be used
    * @param command a command to copy; empty where there is none
-   * @param sampleLocked whether its devices are equally late at each opening
    * @param take why it is the one to take; empty for all but one
    */
   public record Seen(
-      String name,
-      Availability availability,
-      String command,
-      boolean sampleLocked,
-      Optional<String> take) {}
+      String name, Availability availability, String command, Optional<String> take) {}
 
   /**
    * One back end.
    *
    * @param reason why it can't be used
    * @param hint what to try then
-   * @param sampleLocked whether its devices are equally late at each opening
+   * @param sampleLocked whether its devices are equally late at each opening; left out where some
+   *     are and some aren't
    * @param take why it is the one to take
    */
   public record BackendRecord(
@@ -54,6 +50,9 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       Optional<Boolean> sampleLocked,
       Optional<String> take)
       implements Sparse {
+    private static final String MIXED =
+        "  sample-locked: the delay is the same at each opening; else patch a reference\n";
+
     private static BackendRecord of(Seen seen) {
       Optional<Availability.Unusable> unusable =
           seen.availability() instanceof Availability.Unusable not
@@ -61,15 +60,21 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
               : Optional.empty();
       List<AudioDevice> devices =
           seen.availability() instanceof Availability.Usable usable ? usable.devices() : List.of();
+      Optional<Boolean> locked = common(devices);
       return new BackendRecord(
           seen.name(),
           unusable.isEmpty(),
           unusable.map(Availability.Unusable::reason),
           unusable.map(Availability.Unusable::hint),
-          devices.stream().map(DeviceRecord::of).toList(),
+          devices.stream().map(device -> DeviceRecord.of(device, locked.isEmpty())).toList(),
           Optional.of(seen.command()).filter(command -> !command.isEmpty()),
-          unusable.isEmpty() ? Optional.of(seen.sampleLocked()) : Optional.empty(),
+          locked,
           seen.take());
+    }
+
+    private static Optional<Boolean> common(List<AudioDevice> devices) {
+      List<Boolean> kinds = devices.stream().map(AudioDevice::sampleLocked).distinct().toList();
+      return kinds.size() == 1 ? Optional.of(kinds.get(0)) : Optional.empty();
     }
 
     @Override
@@ -86,7 +91,7 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       return name
           + "\n"
           + table()
-          + sampleLocked.map(BackendRecord::counting).orElse("")
+          + sampleLocked.map(BackendRecord::counting).orElse(MIXED)
           + take.map(why -> "  take this one: " + why + "\n").orElse("")
           + measureCommand.map(measure -> "  " + measure + "\n").orElse("");
     }
@@ -98,13 +103,16 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
     }
 
     private String table() {
-      return new Table<DeviceRecord>()
+      Table<DeviceRecord> table =
+          new Table<DeviceRecord>()
               .words("device", DeviceRecord::name)
               .figures("sends", device -> String.valueOf(device.sends()))
               .figures("returns", device -> String.valueOf(device.returns()))
-              .words("rates in Hz", DeviceRecord::rates)
-              .lines(devices)
-              .stream()
+              .words("rates in Hz", DeviceRecord::rates);
+      if (sampleLocked.isEmpty()) {
+        table.words("sample-locked", device -> device.sampleLocked().orElse(false) ? "yes" : "no");
+      }
+      return table.lines(devices).stream()
               .map(line -> line + "\n")
               .collect(Collectors.joining());
     }
@@ -115,22 +123,30 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
    *
    * @param converts whether the system takes these and other rates and converts them, so that
    *     nothing is known of the device's own
+   * @param sampleLocked whether it is equally late at each opening; left out where its back end
+   *     says so of all
    */
   public record DeviceRecord(
-      String name, int sends, int returns, List<Integer> ratesHz, Optional<Boolean> converts)
+      String name,
+      int sends,
+      int returns,
+      List<Integer> ratesHz,
+      Optional<Boolean> converts,
+      Optional<Boolean> sampleLocked)
       implements Sparse {
-    private static DeviceRecord of(AudioDevice device) {
+    private static DeviceRecord of(AudioDevice device, boolean mixed) {
       return new DeviceRecord(
           device.name(),
           device.sends(),
           device.returns(),
           device.rates().stream().map(SampleRate::hertz).toList(),
-          Optional.of(device.rateSource() == RateSource.ANY).filter(any -> any));
+          Optional.of(device.rateSource() == RateSource.ANY).filter(any -> any),
+          Optional.of(device.sampleLocked()).filter(locked -> mixed));
     }
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("converts");
+      return Set.of("converts", "sampleLocked");
     }
 
     private String rates() {

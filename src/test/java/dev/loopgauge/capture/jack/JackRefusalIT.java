@@ -10,6 +10,7 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.io.IOException;
@@ -38,11 +39,14 @@ class JackRefusalIT {
 
   @Test
   void listsTheSoundCardAndTheClients() {
-    var rates = List.of(Bench.RATE);
     var expected =
         new Availability.Usable(
-            List.of(new AudioDevice("system", 2, 2, rates), new AudioDevice("rig", 2, 2, rates)));
+            List.of(card("system"), card("rig")));
     assertEquals(expected, new JackBackend().look());
+  }
+
+  private static AudioDevice card(String name) {
+    return new AudioDevice(name, 2, 2, List.of(Bench.RATE), RateSource.SERVER, true);
   }
 
   @Test

@@ -1,0 +1,122 @@
+package dev.loopgauge.capture.drivers;
+
+import dev.loopgauge.capture.RateSource;
+import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import xt.audio.Enums.XtDeviceCaps;
+import xt.audio.Enums.XtEnumFlags;
+import xt.audio.Enums.XtServiceCaps;
+import xt.audio.Enums.XtSystem;
+import xt.audio.XtDevice;
+import xt.audio.XtDeviceList;
+import xt.audio.XtException;
+import xt.audio.XtService;
+
+/**
+ * The devices of one driver. ALSA and others list playing and recording apart, under one name:
+ * these become one device. JACK's one device has every port of the server: each client becomes one.
+ */
+final class XtDevices {
+  /** ALSA lists each device four times; the two ways of access reach the same sound. */
+  private static final String MAPPED = " MMap)";
+
+  private static final String DIRECTION = " \\((Input|Output) R/W\\)$";
+
+  /** Plays to nobody and records silence, at once. */
+  private static final String NOTHING = "null";
+
+  private final XtService service;
+  private final XtSystem system;
+  private final String driver;
+  private final boolean duplex;
+  private final Map<String, DriverDevice> devices = new LinkedHashMap<>();
+  private final Map<String, String> hidden = new LinkedHashMap<>();
+
+  XtDevices(XtService service, XtSystem system, String driver) {
+    this.service = service;
+    this.system = system;
+    this.driver = driver;
+    this.duplex = service.getCapabilities().contains(XtServiceCaps.FULL_DUPLEX);
+  }
+
+  /** Those that open, and why others don't. */
+  Listing list() {
+    XtException first = null;
+    try (XtDeviceList list = service.openDeviceList(EnumSet.of(XtEnumFlags.ALL))) {
+      for (int i = 0; i < list.getCount(); i++) {
+        try {
+          add(list, list.getId(i));
+        } catch (XtException e) {
+          first = first == null ? e : first;
+        }
+      }
+    }
+    if (devices.isEmpty() && first != null) {
+      throw first;
+    }
+    hidden.keySet().removeAll(devices.keySet());
+    return new Listing(List.copyOf(devices.values()), hidden);
+  }
+
+  private void add(XtDeviceList list, String id) {
+    String name = list.getName(id);
+    String plain = name.replaceFirst(DIRECTION, "");
+    if (name.endsWith(MAPPED) || plain.equals(NOTHING)) {
+      return;
+    }
+    try (XtDevice device = service.openDevice(id)) {
+      RateSource source = source(list, id);
+      Optional<SampleRate> rate = device.getMix().map(mix -> new SampleRate(mix.rate));
+      Ports sends = new Ports(id, channels(device, true));
+      Ports returns = new Ports(id, channels(device, false));
+      if (system == XtSystem.JACK) {
+        new XtClients(device, sends, returns)
+            .forEach((client, out, in) -> put(client, out, in, rate, source));
+      } else {
+        put(plain, sends, returns, rate, source);
+      }
+    } catch (XtException e) {
+      hidden.putIfAbsent(plain, XtFailure.reason(e));
+      throw e;
+    } catch (AssertionError e) {
+      hidden.putIfAbsent(plain, "its driver broke");
+    }
+  }
+
+  private static List<Integer> channels(XtDevice device, boolean output) {
+    return IntStream.range(0, device.getChannelCount(output)).boxed().toList();
+  }
+
+  private RateSource source(XtDeviceList list, String id) {
+    if (system == XtSystem.JACK) {
+      return RateSource.SERVER;
+    }
+    return system == XtSystem.ASIO || list.getCapabilities(id).contains(XtDeviceCaps.HW_DIRECT)
+        ? RateSource.DEVICE
+        : RateSource.ANY;
+  }
+
+  private void put(
+      String name, Ports sends, Ports returns, Optional<SampleRate> rate, RateSource source) {
+    devices.merge(
+        name,
+        new DriverDevice(driver, name, sends, returns, rate, source, duplex),
+        (one, other) ->
+            new DriverDevice(
+                driver,
+                name,
+                one.sends().count() > 0 ? one.sends() : other.sends(),
+                one.returns().count() > 0 ? one.returns() : other.returns(),
+                one.rate().or(other::rate),
+                one.rateSource().compareTo(other.rateSource()) > 0
+                    ? one.rateSource()
+                    : other.rateSource(),
+                duplex));
+  }
+}
