@@ -33,11 +33,15 @@ final class BlockFlow implements BlockHandler {
   private int toldBlockSize;
 
   @Override
+  public void blockSize(int frames) {
+    blockSize = frames;
+  }
+
+  @Override
   public void block(float[][] sends, float[][] returns, int frames, int missed) {
     if (missed != 0) {
       stumbledAt = blocks;
     }
-    blockSize = frames;
     Running running = current.get();
     if (running != null) {
       running.block(sends, returns, frames, missed);

@@ -5,6 +5,9 @@ package dev.loopgauge.capture.drivers;
  * allocates, waits or throws.
  */
 interface BlockHandler {
+  /** The block at hand has that many frames; more than were agreed are cut off. */
+  void blockSize(int frames);
+
   /**
    * Fills what is to be played next, and takes what was just recorded.
    *

@@ -84,6 +84,7 @@ final class DuplexTake implements Running {
   @Override
   public void blockSizeChanged(int from, int to) {
     told.add(
+        0, // It tells more than what was lost with it.
         new Incident(
             Incident.Kind.BLOCK_SIZE_CHANGED,
             now(),

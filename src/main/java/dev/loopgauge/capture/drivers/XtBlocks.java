@@ -7,6 +7,7 @@ import xt.audio.Callbacks.XtOnBuffer;
 import xt.audio.Callbacks.XtOnXRun;
 import xt.audio.Enums.XtSample;
 import xt.audio.Structs.XtBuffer;
+import xt.audio.XtAudio;
 import xt.audio.XtStream;
 
 /**
@@ -23,7 +24,8 @@ final class XtBlocks implements XtOnBuffer, XtOnXRun {
   private int[] returnPlaces;
   private float[][] sends;
   private float[][] returns;
-  private float[] silence;
+  private int room;
+  private int sampleBytes;
   private int openedSends;
   private XtSamples samples;
   private volatile boolean ready;
@@ -48,7 +50,8 @@ final class XtBlocks implements XtOnBuffer, XtOnXRun {
     openedSends = out.count();
     sends = new float[sendPlaces.length][frames];
     returns = new float[returnPlaces.length][frames];
-    silence = new float[frames];
+    room = frames;
+    sampleBytes = XtAudio.getSampleAttributes(kind).size;
     samples = XtSamples.of(kind, frames);
     ready = true;
   }
@@ -70,10 +73,11 @@ final class XtBlocks implements XtOnBuffer, XtOnXRun {
   }
 
   private void move(XtBuffer buffer) {
-    int frames = Math.min(buffer.frames, silence.length);
+    int frames = Math.min(buffer.frames, room);
     if (frames == 0) {
       return;
     }
+    handler.blockSize(buffer.frames);
     for (int i = 0; i < returns.length; i++) {
       samples.read(channel(buffer.input, returnPlaces[i]), returns[i], frames);
     }
@@ -82,7 +86,7 @@ final class XtBlocks implements XtOnBuffer, XtOnXRun {
     }
     handler.block(sends, returns, frames, missed(buffer));
     for (int i = 0; i < openedSends; i++) {
-      samples.write(silence, channel(buffer.output, i), frames);
+      channel(buffer.output, i).setMemory(0, (long) buffer.frames * sampleBytes, (byte) 0);
     }
     for (int i = 0; i < sends.length; i++) {
       samples.write(sends[i], channel(buffer.output, sendPlaces[i]), frames);
