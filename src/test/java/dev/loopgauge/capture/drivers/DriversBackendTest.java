@@ -1,0 +1,131 @@
+package dev.loopgauge.capture.drivers;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.RateSource;
+import dev.loopgauge.capture.SessionRequest;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+@Timeout(60)
+class DriversBackendTest {
+  private final FakeDrivers drivers =
+      new FakeDrivers(0)
+          .with("ASIO", FakeDrivers.device("ASIO", "Stage card", 32, 32, true))
+          .with(
+              "WASAPI",
+              FakeDrivers.device("WASAPI", "Speaker", 2, 0, false),
+              FakeDrivers.device("WASAPI", "Microphone", 0, 1, false))
+          .withBusy("ALSA", "hw", "Device or resource busy");
+  private final DriversBackend backend = new DriversBackend(new DriverThread(() -> drivers));
+
+  @Test
+  void listsDevicesWithTheirDriverAndHowTheyCount() {
+    List<AudioDevice> devices =
+        assertInstanceOf(Availability.Usable.class, backend.look()).devices();
+    assertEquals(
+        List.of(
+            new AudioDevice(
+                "ASIO: Stage card", 32, 32, List.of(FakeDrivers.RATE), RateSource.DEVICE, true),
+            new AudioDevice(
+                "WASAPI: Speaker", 2, 0, List.of(FakeDrivers.RATE), RateSource.DEVICE, false),
+            new AudioDevice(
+                "WASAPI: Microphone", 0, 1, List.of(FakeDrivers.RATE), RateSource.DEVICE, false)),
+        devices);
+  }
+
+  @Test
+  void saysWhyNothingCanBeUsed() {
+    var unusable =
+        assertInstanceOf(
+            Availability.Unusable.class,
+            new DriversBackend(
+                    new DriverThread(() -> new FakeDrivers(0).with("ASIO").with("WASAPI")))
+                .look());
+    assertEquals(
+        "No driver here has a device that opens. ASIO: no device opens. WASAPI: no device opens.",
+        unusable.reason());
+  }
+
+  @Test
+  void takesTheFirstDriverThatDoesBothWhenNothingIsNamed() throws Exception {
+    try (AudioSession session = backend.open(request(Optional.empty(), Optional.empty(), 32))) {
+      assertEquals("ASIO: Stage card", session.info().output());
+      assertEquals("ASIO: Stage card", session.info().input());
+      assertTrue(session.info().sampleLocked());
+    }
+  }
+
+  @Test
+  void oneNamedDeviceServesBothWays() throws Exception {
+    try (AudioSession session =
+        backend.open(request(Optional.of("asio: stage card"), Optional.empty(), 1))) {
+      assertEquals("ASIO: Stage card", session.info().input());
+    }
+    assertEquals(List.of(0), drivers.plans().get(0).returns().channels());
+  }
+
+  @Test
+  void twoDevicesOfADriverAreNotSampleLocked() throws Exception {
+    try (AudioSession session =
+        backend.open(
+            request(Optional.of("WASAPI: Speaker"), Optional.of("WASAPI: Microphone"), 1))) {
+      assertFalse(session.info().sampleLocked());
+    }
+  }
+
+  @Test
+  void refusesADeviceThatIsNotThere() {
+    var refused = refused(Optional.of("ASIO: Desk"), Optional.empty(), 1);
+    assertEquals(Kind.NO_SUCH_DEVICE, refused.kind());
+    assertEquals(
+        "No device is called \"ASIO: Desk\"; to record from there is \"ASIO: Stage card\".",
+        refused.getMessage());
+    var noDriver = refused(Optional.of("Stage card"), Optional.empty(), 1);
+    assertEquals(
+        "\"Stage card\" doesn't begin with a driver; here there are ASIO, WASAPI, ALSA.",
+        noDriver.getMessage());
+  }
+
+  @Test
+  void saysWhyADeviceThatIsThereDoesNotOpen() {
+    var busy = refused(Optional.of("ALSA: hw"), Optional.empty(), 1);
+    assertEquals(Kind.BUSY, busy.kind());
+    assertEquals("\"ALSA: hw\" doesn't open: Device or resource busy.", busy.getMessage());
+  }
+
+  @Test
+  void saysHowManyChannelsThereAre() {
+    var refused = refused(Optional.of("ASIO: Stage card"), Optional.empty(), 33);
+    assertEquals(Kind.TOO_FEW_CHANNELS, refused.kind());
+    assertEquals(
+        "There is no send 33: \"ASIO: Stage card\" has 32 sends.", refused.getMessage());
+  }
+
+  @Test
+  void noNativeCodeIsNeededToNameIt() {
+    assertEquals("drivers", new DriversBackend().name());
+  }
+
+  private CaptureException refused(Optional<String> output, Optional<String> input, int channel) {
+    return assertThrows(
+        CaptureException.class, () -> backend.open(request(output, input, channel)));
+  }
+
+  private static SessionRequest request(
+      Optional<String> output, Optional<String> input, int channel) {
+    return new SessionRequest(
+        output, input, List.of(channel), List.of(channel), Optional.empty(), 0);
+  }
+}
