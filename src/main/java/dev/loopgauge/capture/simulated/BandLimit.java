@@ -14,6 +14,9 @@ import dev.loopgauge.signal.filter.LowPass;
  * @param highHz the upper edge, above the lower one; out of the way at half the rate and beyond
  */
 record BandLimit(double lowHz, double highHz) implements SoundFault {
+  /** After this, what a filter at 20 Hz or above still rings of a sound is below 1e-5 of it. */
+  private static final double SETTLED_SECONDS = 0.5;
+
   private static final int ORDER = 2;
 
   BandLimit {
@@ -35,6 +38,11 @@ record BandLimit(double lowHz, double highHz) implements SoundFault {
       band = bothWays(new LowPass(highHz, ORDER).at(scene.rate()), band);
     }
     return band;
+  }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.rate().samplesIn(SETTLED_SECONDS);
   }
 
   /** Filters forwards, then backwards: twice the slope, no delay. */

@@ -8,10 +8,7 @@ enum CardFault implements Fault {
   GONE {
     @Override
     CaptureException failure(int frames) {
-      return new CaptureException(
-          CaptureException.Kind.GONE,
-          "the device rig went away after " + frames / 2 + " of " + frames + " frames",
-          "check the card's cable and power, then measure again");
+      return gone(frames / 2 + " of " + frames + " frames");
     }
   },
   /** The card delivers fewer frames than asked for. */
@@ -24,6 +21,14 @@ enum CardFault implements Fault {
           "close other programs that use the card, or take a larger buffer");
     }
   };
+
+  /** The failure of a card that went away after so much. */
+  static CaptureException gone(String after) {
+    return new CaptureException(
+        CaptureException.Kind.GONE,
+        "the device rig went away after " + after,
+        "check the card's cable and power, then measure again");
+  }
 
   /** How a take of {@code frames} ends. */
   abstract CaptureException failure(int frames);

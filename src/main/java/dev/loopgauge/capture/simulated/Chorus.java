@@ -33,9 +33,14 @@ record Chorus(double hertz, double swingMs, double levelDb) implements SoundFaul
     double factor = Decibels.toFactor(levelDb);
     double[] mixed = new double[sound.length];
     for (int i = 0; i < mixed.length; i++) {
-      double late = (MIDDLE_MS + swingMs * Math.sin(step * i)) * perMs;
+      double late = (MIDDLE_MS + swingMs * Math.sin(step * (i - scene.start()))) * perMs;
       mixed[i] = sound[i] + factor * Interpolation.at(sound, i - late);
     }
     return mixed;
+  }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.rate().samplesIn((MIDDLE_MS + swingMs) / 1000) + Interpolation.REACH + 1;
   }
 }

@@ -15,11 +15,15 @@ record ClockFault(double ppm) implements SoundFault {
 
   @Override
   public double[] on(double[] sound, Scene scene) {
-    double pace = 1 / (1 + ppm * 1e-6);
-    double[] drifting = new double[sound.length];
-    for (int i = 0; i < drifting.length; i++) {
-      drifting[i] = Interpolation.at(sound, i * pace);
-    }
-    return drifting;
+    return Interpolation.paced(sound, scene.start(), pace());
+  }
+
+  @Override
+  public Sound over(Sound sound, StreamScene scene) {
+    return new PacedSound(sound, scene.since(), pace());
+  }
+
+  private double pace() {
+    return 1 / (1 + ppm * 1e-6);
   }
 }

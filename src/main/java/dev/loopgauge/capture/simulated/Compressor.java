@@ -25,6 +25,9 @@ record Compressor(double thresholdDbfs, double ratio, double attackMs, double re
   /** The release where none is said. */
   static final double USUAL_RELEASE_MS = 100;
 
+  /** After so many of its time constants nothing is left of what it heard: exp(-7) is 0.1 %. */
+  private static final int RELEASES = 7;
+
   Compressor {
     Limits.check("a compressor's threshold", thresholdDbfs, -80, 0, "dBFS");
     Limits.check("a compressor's ratio", ratio, 1, 100, "to 1");
@@ -45,6 +48,11 @@ record Compressor(double thresholdDbfs, double ratio, double attackMs, double re
       compressed[i] = sound[i] * Decibels.toFactor(-down);
     }
     return compressed;
+  }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.rate().samplesIn(RELEASES * Math.max(attackMs, releaseMs) / 1000);
   }
 
   /** How far a lasting level is turned down, in dB. */

@@ -1,7 +1,6 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.Limits;
-import dev.loopgauge.signal.SampleRate;
 import java.util.Arrays;
 
 /**
@@ -21,10 +20,9 @@ record Dropout(double seconds, double ms) implements SoundFault {
 
   @Override
   public double[] on(double[] sound, Scene scene) {
-    SampleRate rate = scene.rate();
     double[] torn = sound.clone();
-    int from = Math.min(rate.samplesIn(seconds), torn.length);
-    int to = Math.min(rate.samplesIn(seconds + ms / 1000), torn.length);
+    int from = scene.placeOf(seconds, torn.length);
+    int to = scene.placeOf(seconds + ms / 1000, torn.length);
     Arrays.fill(torn, from, to, 0);
     return torn;
   }

@@ -10,17 +10,21 @@ import dev.loopgauge.signal.filter.Design;
  * @param design what the filter does
  */
 record Filtered(Design design) implements SoundFault {
+  /** After this, what a filter at 20 Hz or above still rings of a sound is below 1e-5 of it. */
+  private static final double SETTLED_SECONDS = 0.5;
+
   @Override
   public double[] on(double[] sound, Scene scene) {
     return design.at(scene.rate()).on(sound);
   }
 
-  /**
-   * Refuses a filter that a sample rate is too low for.
-   *
-   * @throws FaultFormatException when a corner isn't below half that rate
-   */
-  void checkAt(SampleRate rate) {
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.rate().samplesIn(SETTLED_SECONDS);
+  }
+
+  @Override
+  public void checkAt(SampleRate rate) {
     try {
       design.at(rate);
     } catch (IllegalArgumentException e) {

@@ -20,11 +20,11 @@ record Hum(double rmsDbfs) implements SoundFault {
   @Override
   public double[] on(double[] sound, Scene scene) {
     double step = 2 * Math.PI * MAINS_HZ / scene.rate().hertz();
-    double start = 2 * Math.PI * scene.random().nextDouble();
+    double start = 2 * Math.PI * scene.steady().nextDouble();
     double first = Decibels.toFactor(rmsDbfs) / rmsOfShape();
     double[] humming = sound.clone();
     for (int i = 0; i < humming.length; i++) {
-      humming[i] += first * shape(start + step * i);
+      humming[i] += first * shape(start + step * (i - scene.start()));
     }
     return humming;
   }

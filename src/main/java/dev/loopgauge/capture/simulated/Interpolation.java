@@ -1,5 +1,8 @@
 package dev.loopgauge.capture.simulated;
 
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+
 /**
  * Reads a sound between its samples: band-limited interpolation by a sinc under a four-term
  * Blackman-Harris window of {@value #TAPS} samples. Up to 0.42 times the rate the error stays more
@@ -12,7 +15,13 @@ package dev.loopgauge.capture.simulated;
  */
 final class Interpolation {
   private static final int HALF = 32;
+
+  /** How much sound on either side of a place tells its value, in samples. */
+  static final int REACH = HALF + 1;
+
   private static final int TAPS = 2 * HALF;
+  private static final double[] COSINES = turns(Math::cos);
+  private static final double[] SINES = turns(Math::sin);
 
   private Interpolation() {}
 
@@ -33,6 +42,15 @@ final class Interpolation {
     return weighed(sound, before, taps(position - before));
   }
 
+  /** The sound read at another pace from a place on, which may lie before its first sample. */
+  static double[] paced(double[] sound, long since, double pace) {
+    double[] read = new double[sound.length];
+    for (int i = 0; i < read.length; i++) {
+      read[i] = at(sound, since + (i - since) * pace);
+    }
+    return read;
+  }
+
   /** The sum of the samples around {@code before} and the one after it, each times its tap. */
   private static double weighed(double[] sound, int before, double[] taps) {
     int first = before - HALF + 1;
@@ -45,23 +63,34 @@ final class Interpolation {
     return sum;
   }
 
-  /** The weights of the samples around a point that lies {@code fraction} past a sample. */
+  /**
+   * The weights of the samples around a point that lies {@code fraction} past a sample. Sine and
+   * cosine are worked out once and turned from tap to tap, since a drift asks for new weights for
+   * each sample.
+   */
   private static double[] taps(double fraction) {
     double[] taps = new double[TAPS];
+    double sine = Math.sin(Math.PI * fraction);
+    double cosineOfWindow = Math.cos(Math.PI * fraction / HALF);
+    double sineOfWindow = Math.sin(Math.PI * fraction / HALF);
     for (int k = 0; k < TAPS; k++) {
-      double distance = fraction + HALF - 1 - k;
-      taps[k] = sinc(distance) * window(distance / HALF);
+      int whole = HALF - 1 - k;
+      double distance = fraction + whole;
+      double sinc = distance == 0 ? 1 : (whole % 2 == 0 ? sine : -sine) / (Math.PI * distance);
+      double turned = cosineOfWindow * COSINES[k] - sineOfWindow * SINES[k];
+      taps[k] = sinc * window(turned);
     }
     return taps;
   }
 
-  private static double sinc(double x) {
-    return x == 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x);
+  private static double[] turns(DoubleUnaryOperator function) {
+    return IntStream.range(0, TAPS)
+        .mapToDouble(k -> function.applyAsDouble(Math.PI * (HALF - 1 - k) / HALF))
+        .toArray();
   }
 
-  /** The window at {@code x} from -1 to 1, 1 in the middle. */
-  private static double window(double x) {
-    double c = Math.cos(Math.PI * x);
+  /** The window where the cosine of its angle is {@code c}: 1 in the middle, -1 at its ends. */
+  private static double window(double c) {
     double twice = 2 * c * c - 1;
     double thrice = c * (2 * twice - 1);
     return 0.35875 + 0.48829 * c + 0.14128 * twice + 0.01168 * thrice;

@@ -15,10 +15,15 @@ record LostBlock(double seconds) implements SoundFault {
   @Override
   public double[] on(double[] sound, Scene scene) {
     double[] later = new double[sound.length];
-    int from = Math.min(scene.rate().samplesIn(seconds), sound.length);
+    int from = scene.placeOf(seconds, sound.length);
     int to = Math.min(from + scene.blockSize(), sound.length);
     System.arraycopy(sound, 0, later, 0, from);
     System.arraycopy(sound, from, later, to, sound.length - to);
     return later;
+  }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.blockSize();
   }
 }

@@ -39,7 +39,7 @@ record Rig(Latency loop, int blockSize, List<SoundFault> heard, Optional<CardFau
     for (ChainFault fault : only(ChainFault.class, faults).toList()) {
       found = changed(found, fault.change());
     }
-    only(Filtered.class, faults).forEach(fault -> fault.checkAt(rate));
+    only(SoundFault.class, faults).forEach(fault -> fault.checkAt(rate));
     double seconds = ChainBudget.of(found, onlyPath(found)).loop().seconds();
     return new Rig(
         Latency.ofSeconds(seconds, rate),

@@ -27,4 +27,9 @@ record SecondArrival(double ms, double levelDb) implements SoundFault {
     }
     return copy;
   }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.rate().samplesIn(ms / 1000) + Interpolation.REACH + 1;
+  }
 }

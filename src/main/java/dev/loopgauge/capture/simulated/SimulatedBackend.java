@@ -17,7 +17,8 @@ import java.util.SplittableRandom;
 /**
  * A sound card with a rig patched to it: each path of a chain file on the send and the return that
  * its patch says, all at once, and the reference straight back. It runs at any rate, the chain's
- * where none is asked for, and much faster than real time.
+ * where none is asked for; takes are over much faster than real time. A stream hears a {@link
+ * Programme}, as if others played it on each send.
  *
  * <p>The card is late by itself: its converters and some whole buffers, drawn anew for each
  * session, so that only a reference, or a calibration in the same session, takes them out.
@@ -36,6 +37,7 @@ public final class SimulatedBackend implements AudioBackend {
   private final Plugs plugs;
   private final List<PathFault> faults;
   private final SplittableRandom random;
+  private final Pace pace;
 
   /**
    * A card with a rig.
@@ -44,15 +46,17 @@ public final class SimulatedBackend implements AudioBackend {
    * @param plugs what of it is plugged in, and where
    * @param faults what is wrong; they act in this order
    * @param seed the same seed gives the same sessions, sample for sample
+   * @param pace how fast its streams flow
    * @throws FaultFormatException when a fault names a stage that the path's loop hasn't, or a path
    *     that is not plugged in
    */
-  public SimulatedBackend(Chain chain, Plugs plugs, List<PathFault> faults, long seed) {
+  public SimulatedBackend(Chain chain, Plugs plugs, List<PathFault> faults, long seed, Pace pace) {
     this.chain = chain;
     this.plugs = plugs;
     this.faults = List.copyOf(faults);
     this.random = new SplittableRandom(seed);
-    wiring(chain.rate());
+    this.pace = pace;
+    epochs(chain.rate());
   }
 
   @Override
@@ -77,11 +81,11 @@ public final class SimulatedBackend implements AudioBackend {
     SessionInfo info = new SessionInfo(name(), DEVICE, DEVICE, rate, buffer, false);
     SplittableRandom chance = random.split();
     int card = CONVERTERS + buffer * chance.nextInt(FEWEST_BUFFERS, MOST_BUFFERS + 1);
-    return new SimulatedSession(request, info, wiring(rate), card, chance);
+    return new SimulatedSession(request, info, epochs(rate), card, chance, pace);
   }
 
-  private Wiring wiring(SampleRate rate) {
-    return new Wiring(chain, plugs, faults, rate);
+  private Epochs epochs(SampleRate rate) {
+    return Epochs.of(chain, plugs, faults, rate);
   }
 
   private static void checkDevice(Optional<String> device) throws CaptureException {

@@ -10,39 +10,42 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
 import dev.loopgauge.signal.Signal;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 
 /** Open channels of the simulated card. */
 final class SimulatedSession implements AudioSession {
-  private static final int STREAM_BLOCK = 4_800;
-  private static final double FLOOR_DBFS = -90;
+  /** What each return hears of itself. */
+  static final double FLOOR_DBFS = -90;
 
   private final SessionRequest request;
   private final SessionInfo info;
-  private final Wiring wiring;
+  private final Epochs epochs;
   private final int cardSamples;
   private final SplittableRandom random;
+  private final Pace pace;
   private boolean closed;
 
   /**
    * A session of a card that is {@code cardSamples} late by itself.
    *
-   * @param random the one source of chance for all its takes
+   * @param random the one source of chance for all its takes and streams
+   * @param pace how fast its streams flow
    */
   SimulatedSession(
       SessionRequest request,
       SessionInfo info,
-      Wiring wiring,
+      Epochs epochs,
       int cardSamples,
-      SplittableRandom random) {
+      SplittableRandom random,
+      Pace pace) {
     this.request = request;
     this.info = info;
-    this.wiring = wiring;
+    this.epochs = epochs;
     this.cardSamples = cardSamples;
     this.random = random;
+    this.pace = pace;
   }
 
   @Override
@@ -53,7 +56,7 @@ final class SimulatedSession implements AudioSession {
   @Override
   public Capture capture(Take take) throws CaptureException {
     check(take);
-    Optional<CardFault> failing = wiring.failing(request.returns());
+    Optional<CardFault> failing = failing(take.frames());
     if (failing.isPresent()) {
       throw failing.get().failure(take.frames());
     }
@@ -67,22 +70,10 @@ final class SimulatedSession implements AudioSession {
 
   @Override
   public void stream(BlockListener listener) throws CaptureException {
-    Take silence =
-        new Take(
-            Collections.nCopies(request.sends().size(), Signal.silence(info.rate(), 1)),
-            STREAM_BLOCK,
-            List.of());
-    float[][] block = new float[request.returns().size()][STREAM_BLOCK];
-    long frame = 0;
-    do {
-      List<Signal> heard = capture(silence).returns();
-      for (int ret = 0; ret < block.length; ret++) {
-        for (int i = 0; i < STREAM_BLOCK; i++) {
-          block[ret][i] = (float) heard.get(ret).at(i);
-        }
-      }
-      frame += STREAM_BLOCK;
-    } while (listener.block(frame - STREAM_BLOCK, block, STREAM_BLOCK));
+    checkOpen();
+    long seed = random.nextLong();
+    new SimulatedStream(request.returns(), epochs, cardSamples, info.rate(), seed)
+        .play(listener, pace.start());
   }
 
   @Override
@@ -91,21 +82,41 @@ final class SimulatedSession implements AudioSession {
   }
 
   private void check(Take take) {
+    checkOpen();
+    take.checkFits(request.sends().size(), info.rate());
+  }
+
+  private void checkOpen() {
     if (closed) {
       throw new IllegalStateException("the session is closed");
     }
-    take.checkFits(request.sends().size(), info.rate());
+  }
+
+  private Optional<CardFault> failing(int frames) {
+    return epochs.during(0, frames).stream()
+        .flatMap(epoch -> epoch.wiring().failing(request.returns()).stream())
+        .findFirst();
   }
 
   private Signal heard(int channel, Take take) {
     SplittableRandom chance = random.split();
+    double[] heard = new double[take.frames()];
+    for (Epoch epoch : epochs.during(0, heard.length)) {
+      int from = (int) epoch.from();
+      int to = (int) Math.min(epoch.to(), heard.length);
+      double[] whole = heard(epoch.wiring().into(channel), take, chance);
+      System.arraycopy(whole, from, heard, from, to - from);
+    }
+    Scene card = scene(Rig.cable(info.rate()), take, chance);
+    return Signal.of(info.rate(), new Converter().on(new Noise(FLOOR_DBFS).on(heard, card), card));
+  }
+
+  private double[] heard(List<Way> ways, Take take, SplittableRandom chance) {
     List<double[]> sounds = new ArrayList<>();
-    for (Way way : wiring.into(channel)) {
+    for (Way way : ways) {
       sounds.add(way.on(played(way.send(), take), cardSamples, scene(way.rig(), take, chance)));
     }
-    double[] sum = Way.sum(sounds, take.frames());
-    Scene card = scene(Rig.cable(info.rate()), take, chance);
-    return Signal.of(info.rate(), new Converter().on(new Noise(FLOOR_DBFS).on(sum, card), card));
+    return Way.sum(sounds, take.frames());
   }
 
   private Scene scene(Rig rig, Take take, SplittableRandom chance) {

@@ -19,4 +19,9 @@ record Skew(double samples) implements SoundFault {
   public double[] on(double[] sound, Scene scene) {
     return new DelayEffect(samples).on(sound, scene);
   }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return MOST + Interpolation.REACH;
+  }
 }

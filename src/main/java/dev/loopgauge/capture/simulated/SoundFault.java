@@ -1,5 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.signal.SampleRate;
+
 /** A fault that can be heard: it changes what the return records. */
 sealed interface SoundFault extends Fault, SoundEffect
     permits BandLimit,
@@ -17,7 +19,15 @@ sealed interface SoundFault extends Fault, SoundEffect
         Overload,
         SecondArrival,
         Silent,
+        Since,
         Skew,
         Stutters,
         WrongSignal,
-        WrongSpeed {}
+        WrongSpeed {
+  /**
+   * Refuses a fault that a sample rate is too low for.
+   *
+   * @throws FaultFormatException when it is
+   */
+  default void checkAt(SampleRate rate) {}
+}

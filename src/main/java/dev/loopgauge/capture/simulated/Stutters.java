@@ -22,13 +22,18 @@ record Stutters(List<Double> seconds) implements SoundFault {
   public double[] on(double[] sound, Scene scene) {
     double[] stuttering = sound.clone();
     for (double moment : seconds) {
-      int at = Math.min(scene.rate().samplesIn(moment), sound.length);
-      int length = Math.min(scene.blockSize(), sound.length - at);
-      for (int i = 0; i < length; i++) {
-        int before = at + i - scene.blockSize();
-        stuttering[at + i] = before < 0 ? 0 : sound[before];
+      double blockSeconds = (double) scene.blockSize() / scene.rate().hertz();
+      int end = scene.placeOf(moment + blockSeconds, sound.length);
+      for (int i = scene.placeOf(moment, sound.length); i < end; i++) {
+        int before = i - scene.blockSize();
+        stuttering[i] = before < 0 ? 0 : sound[before];
       }
     }
     return stuttering;
+  }
+
+  @Override
+  public int reach(StreamScene scene) {
+    return scene.blockSize();
   }
 }

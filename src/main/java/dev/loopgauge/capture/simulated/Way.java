@@ -1,5 +1,6 @@
 package dev.loopgauge.capture.simulated;
 
+import dev.loopgauge.signal.Decibels;
 import java.util.List;
 
 /**
@@ -22,6 +23,17 @@ record Way(int send, Rig rig, double factor) {
       }
     }
     return heard;
+  }
+
+  /** What a programme becomes on it. */
+  Sound over(Sound programme, int cardSamples, StreamScene scene) {
+    StreamScene ofRig = new StreamScene(scene.rate(), rig.blockSize(), 0, scene.seed());
+    Sound heard =
+        new DelayEffect(cardSamples + rig.loop().samples()).over(programme, ofRig.apart(0));
+    for (int i = 0; i < rig.heard().size(); i++) {
+      heard = rig.heard().get(i).over(heard, ofRig.apart(i + 1));
+    }
+    return factor == 1 ? heard : new Gain(Decibels.ofFactor(factor)).over(heard, ofRig);
   }
 
   /** The sound of all these ways together. */

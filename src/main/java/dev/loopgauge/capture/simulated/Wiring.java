@@ -85,7 +85,7 @@ final class Wiring {
                     || plugs.measured().isPresent()
                     || Rig.canHave(chain, path, fault.fault())
                     || nobodyCanHave(chain, fault.fault()))
-        .map(PathFault::fault)
+        .map(PathFault::sinceItBegan)
         .toList();
   }
 

@@ -15,13 +15,13 @@ record WrongSignal() implements SoundFault {
   public double[] on(double[] sound, Scene scene) {
     SplittableRandom random = scene.random();
     double step = 2 * Math.PI * SYLLABLES_HZ / scene.rate().hertz();
-    double start = 2 * Math.PI * random.nextDouble();
+    double start = 2 * Math.PI * scene.steady().nextDouble();
     double keep = Math.sqrt(1 - DULLNESS * DULLNESS);
     double[] other = new double[sound.length];
     double last = 0;
     for (int i = 0; i < other.length; i++) {
       last = DULLNESS * last + keep * random.nextGaussian();
-      other[i] = LEVEL * (1 + Math.sin(start + step * i)) * last;
+      other[i] = LEVEL * (1 + Math.sin(start + step * (i - scene.start()))) * last;
     }
     return other;
   }

@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.simulated;
 
 import dev.loopgauge.signal.Limits;
+import dev.loopgauge.signal.SampleRate;
 
 /**
  * The device at the return runs at another sample rate and nothing converts it: the sound comes
@@ -15,11 +16,15 @@ record WrongSpeed(double hertz) implements SoundFault {
 
   @Override
   public double[] on(double[] sound, Scene scene) {
-    double pace = scene.rate().hertz() / hertz;
-    double[] wrong = new double[sound.length];
-    for (int i = 0; i < wrong.length; i++) {
-      wrong[i] = Interpolation.at(sound, i * pace);
-    }
-    return wrong;
+    return Interpolation.paced(sound, scene.start(), pace(scene.rate()));
+  }
+
+  @Override
+  public Sound over(Sound sound, StreamScene scene) {
+    return new PacedSound(sound, scene.since(), pace(scene.rate()));
+  }
+
+  private double pace(SampleRate rate) {
+    return rate.hertz() / hertz;
   }
 }

@@ -8,10 +8,11 @@ import picocli.CommandLine.Option;
 public final class RigOptions {
   @Option(
       names = "--fault",
-      paramLabel = "[PATH:]FAULT",
+      paramLabel = "[PATH:]FAULT[@S[-S]]",
       description =
           "What is wrong with the simulated rig, such as block-size=128; truck-mix:inverted is on"
-              + " that path alone. Repeatable; an unknown name lists them all.")
+              + " that path alone, inverted@60 from second 60 of what is recorded on, silent@60-70"
+              + " for ten seconds. Repeatable; an unknown name lists them all.")
   private List<String> faults = List.of();
 
   @Option(names = "--seed", paramLabel = "N", description = "Random seed of the simulated rig (1).")

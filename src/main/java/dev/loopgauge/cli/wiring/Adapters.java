@@ -4,6 +4,7 @@ import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.drivers.DriversBackend;
 import dev.loopgauge.capture.jack.JackBackend;
 import dev.loopgauge.capture.javasound.JavaSoundBackend;
+import dev.loopgauge.capture.simulated.Pace;
 import dev.loopgauge.capture.simulated.PathFault;
 import dev.loopgauge.capture.simulated.Plugs;
 import dev.loopgauge.capture.simulated.SimulatedBackend;
@@ -23,15 +24,20 @@ public final class Adapters {
 
   /** Other back ends for real sound, beside the built-in rig. */
   public static AudioSystem of(Supplier<List<AudioBackend>> real) {
-    return new AudioSystem(real, Adapters::rig);
+    return of(real, Pace.REAL_TIME);
   }
 
-  private static AudioBackend rig(ImitatedRig rig) {
+  /** The same with the built-in rig's streams at another pace. */
+  public static AudioSystem of(Supplier<List<AudioBackend>> real, Pace pace) {
+    return new AudioSystem(real, imitated -> rig(imitated, pace));
+  }
+
+  private static AudioBackend rig(ImitatedRig rig, Pace pace) {
     List<PathFault> faults =
         rig.faults().stream()
             .map(fault -> PathFault.parse(fault, rig.chain().paths().keySet()))
             .toList();
-    return new SimulatedBackend(rig.chain(), plugs(rig), faults, rig.seed());
+    return new SimulatedBackend(rig.chain(), plugs(rig), faults, rig.seed(), pace);
   }
 
   private static Plugs plugs(ImitatedRig rig) {

@@ -128,7 +128,7 @@ final class SimulatedBackendTest {
     List<PathFault> parsed =
         List.of(faults).stream().map(text -> PathFault.parse(text, List.of())).toList();
     Plugs plugs = Plugs.measuring(chain, chain.path(Rigs.PATH), Optional.empty());
-    return new SimulatedBackend(chain, plugs, parsed, seed);
+    return new SimulatedBackend(chain, plugs, parsed, seed, Pace.UNBOUND);
   }
 
   /** Channels 1 to so many sends and returns. */

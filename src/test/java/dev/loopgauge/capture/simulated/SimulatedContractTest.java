@@ -12,7 +12,7 @@ class SimulatedContractTest extends SessionContract {
 
   @Override
   protected AudioSession open(int sends, int returns) throws CaptureException {
-    return new SimulatedBackend(CHAIN, Plugs.of(CHAIN), List.of(), 18)
+    return new SimulatedBackend(CHAIN, Plugs.of(CHAIN), List.of(), 18, Pace.UNBOUND)
         .open(request(sends, returns));
   }
 

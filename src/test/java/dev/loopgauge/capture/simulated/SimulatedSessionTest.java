@@ -127,8 +127,9 @@ final class SimulatedSessionTest {
         List.of(faults).stream().map(text -> PathFault.parse(text, List.of())).toList();
     Chain chain = Rigs.chain();
     Plugs plugs = Plugs.measuring(chain, chain.path(Rigs.PATH), Optional.empty());
-    Wiring wiring = new Wiring(chain, plugs, parsed, RATE);
+    Epochs epochs = Epochs.of(chain, plugs, parsed, RATE);
     SessionInfo info = new SessionInfo("simulated", "rig", "rig", RATE, 256, false);
-    return new SimulatedSession(request, info, wiring, CARD, new SplittableRandom(seed));
+    return new SimulatedSession(
+        request, info, epochs, CARD, new SplittableRandom(seed), Pace.UNBOUND);
   }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.capture.simulated.Pace;
 import dev.loopgauge.capture.simulated.PathFault;
 import dev.loopgauge.capture.simulated.Plugs;
 import dev.loopgauge.capture.simulated.SimulatedBackend;
@@ -60,7 +61,8 @@ class JobsTest {
                 Plugs.measuring(
                     imitated.chain(), imitated.measured().orElseThrow(), Optional.empty()),
                 imitated.faults().stream().map(text -> PathFault.parse(text, List.of())).toList(),
-                imitated.seed());
+                imitated.seed(),
+                Pace.UNBOUND);
     site =
         new Site(
             new AudioSystem(List::of, rig),
