@@ -23,8 +23,9 @@ public interface AudioSession extends AutoCloseable {
   Capture capture(Take take) throws CaptureException;
 
   /**
-   * Records without end, the sends silent, and returns when the listener has enough. Memory doesn't
-   * grow however long that takes. Lost frames don't end it: they are counted and told.
+   * Records without end, the sends silent, and returns when the listener has enough, or where a
+   * recording is over that is read instead. Memory doesn't grow however long that takes. Lost
+   * frames don't end it: they are counted and told.
    *
    * @param listener called by this thread
    * @throws CaptureException when the device went away, or the session can only record takes

@@ -15,10 +15,10 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /**
- * What every adapter keeps to, by takes and by streams. The rig is one send, or several, patched to
- * as many returns, each through the same known delay.
+ * What every adapter that plays keeps to, by takes and by streams. The rig is one send, or several,
+ * patched to as many returns, each through the same known delay.
  */
-public abstract class SessionContract {
+public abstract class SessionContract extends StreamContract {
   private static final int STIMULUS = 1_024;
   private static final long SEED = 18;
 
@@ -29,16 +29,8 @@ public abstract class SessionContract {
 
   private final double[] noise = new Random(SEED).doubles(STIMULUS, -LEVEL, LEVEL).toArray();
 
-  /** Opens that many sends and returns of the rig. */
-  protected abstract AudioSession open(int sends, int returns) throws Exception;
-
   /** The delay of the rig itself, in samples. */
   protected abstract int delay();
-
-  /** How many channels the rig has. */
-  protected int channels() {
-    return 1;
-  }
 
   /** A request for the first channels of the back end's own choice of device. */
   protected static SessionRequest request(int sends, int returns) {
@@ -109,16 +101,6 @@ public abstract class SessionContract {
   }
 
   @Test
-  public void aStreamHasEveryFrameOnceUntilItsListenerHasEnough() throws Exception {
-    try (AudioSession session = open(channels(), channels())) {
-      Listener listener = new Listener(session.info().rate().hertz() / 2);
-      session.stream(listener);
-      assertTrue(listener.next >= listener.enough, "ended at frame " + listener.next);
-      assertEquals(channels(), listener.returns);
-    }
-  }
-
-  @Test
   public void takesAndStreamsFollowEachOther() throws Exception {
     try (AudioSession session = open(1, 1)) {
       int late = lag(session);
@@ -134,7 +116,6 @@ public abstract class SessionContract {
     Take take = take(session, 1, 100);
     session.close();
     assertThrows(Exception.class, () -> session.capture(take));
-    assertThrows(Exception.class, () -> session.stream(new Listener(100)));
     session.close();
   }
 
@@ -170,32 +151,5 @@ public abstract class SessionContract {
     }
     assertTrue(largest > STIMULUS * LEVEL * LEVEL / 100, "nothing came back");
     return lag;
-  }
-
-  /** Counts frames; those that were lost are told, or the count is wrong. */
-  protected static final class Listener implements BlockListener {
-    private final long enough;
-    private long next;
-    private int returns;
-
-    /** Has enough after that many frames. */
-    public Listener(long enough) {
-      this.enough = enough;
-    }
-
-    @Override
-    public boolean block(long frame, float[][] samples, int length) {
-      assertEquals(next, frame, "the block after a loss that was told, or after the last one");
-      assertTrue(length > 0 && length <= samples[0].length, "a block of " + length);
-      returns = samples.length;
-      next = frame + length;
-      return next < enough;
-    }
-
-    @Override
-    public void lost(LostFrames lost) {
-      assertTrue(lost.frame() <= next, lost + " after frame " + next);
-      next = lost.frame() + Math.max(lost.frames(), 0);
-    }
   }
 }

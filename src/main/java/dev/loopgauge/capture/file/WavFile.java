@@ -178,7 +178,8 @@ public final class WavFile implements AutoCloseable {
     return new WavChannel(this, channelFrom1);
   }
 
-  private void requireChannel(int channelFrom1) throws AudioFileException {
+  /** Refuses a channel that the file hasn't got. */
+  void requireChannel(int channelFrom1) throws AudioFileException {
     if (channelFrom1 < 1 || channelFrom1 > channels()) {
       throw new AudioFileException(
           file,
