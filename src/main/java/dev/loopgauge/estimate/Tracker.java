@@ -1,26 +1,23 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.drift.Following;
 import dev.loopgauge.estimate.drift.TrackLine;
-import dev.loopgauge.estimate.drift.WindowDelay;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.LongestDelay;
-import dev.loopgauge.estimate.reading.Window;
 import dev.loopgauge.estimate.result.Track;
 import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.DoubleConsumer;
 
 /**
  * Follows the delay through a long recording, window by window, in memory that doesn't grow with
  * its length.
  *
- * <p>The first delay is searched for anywhere, the following near the last one and anywhere only
- * where that fails. A few windows are worked on at a time, always the same few, so that the result
- * doesn't depend on the number of cores.
+ * <p>A few windows are worked on at a time, always the same few ({@link Following}), so that the
+ * result doesn't depend on the number of cores.
  */
 public final class Tracker {
   /** The shortest window, in seconds. */
@@ -28,8 +25,6 @@ public final class Tracker {
 
   /** The longest window, in seconds. */
   public static final double LONGEST_SECONDS = 30;
-
-  private static final int TOGETHER = 4;
 
   private final double windowSeconds;
   private final double maxDelaySeconds;
@@ -44,6 +39,13 @@ public final class Tracker {
    * @throws IllegalArgumentException when out of range
    */
   public Tracker(double windowSeconds, double maxDelaySeconds) {
+    checkWindow(windowSeconds);
+    this.windowSeconds = windowSeconds;
+    this.maxDelaySeconds = LongestDelay.checked(maxDelaySeconds);
+  }
+
+  /** Checks the length of a window, in seconds. */
+  static void checkWindow(double windowSeconds) {
     if (!(windowSeconds >= SHORTEST_SECONDS && windowSeconds <= LONGEST_SECONDS)) {
       throw new IllegalArgumentException(
           "a window must be "
@@ -53,8 +55,6 @@ public final class Tracker {
               + " s long, not "
               + windowSeconds);
     }
-    this.windowSeconds = windowSeconds;
-    this.maxDelaySeconds = LongestDelay.checked(maxDelaySeconds);
   }
 
   /**
@@ -73,51 +73,25 @@ public final class Tracker {
           "a track needs one rate and at least one window of " + windowSeconds + " s");
     }
     int count = common / window;
+    Following following = new Following(window, maxDelaySeconds, false);
     List<TrackPoint> points = new ArrayList<>();
-    Optional<WindowDelay.Found> last = Optional.empty();
     int clipped = 0;
     int first = 0;
-    int lastAt = 0;
     while (first < count) {
       progress.accept((double) first / count);
-      int end = last.isEmpty() ? first + 1 : Math.min(first + TOGETHER, count);
-      Optional<WindowDelay.Found> before = last;
-      int beforeAt = lastAt;
-      List<Look> looks =
+      int end = Math.min(first + following.together(), count);
+      List<Following.Look> looks =
           InParallel.map(
-              first,
-              end,
-              i ->
-                  look(
-                      reference,
-                      ret,
-                      i * window,
-                      before.map(b -> b.later((i - beforeAt) * window))));
-      for (Look look : looks) {
+              first, end, i -> following.look(reference, ret, i * window, (long) i * window));
+      for (Following.Look look : looks) {
         double middle = (first + 0.5) * window / rate.hertz();
-        look.found().ifPresent(f -> points.add(f.at(middle, reference)));
-        if (look.found().isPresent()) {
-          last = look.found();
-          lastAt = first;
-        }
+        look.found().ifPresent(found -> points.add(found.at(middle, rate)));
+        following.next(look, (long) first * window);
         clipped += look.clipped() ? 1 : 0;
         first++;
       }
     }
     progress.accept(1);
     return new TrackLine(windowSeconds, points).track(count - points.size(), clipped);
-  }
-
-  /** What one window came to. */
-  private record Look(Optional<WindowDelay.Found> found, boolean clipped) {}
-
-  private Look look(Samples reference, Samples ret, int from, Optional<WindowDelay.Found> before) {
-    int length = reference.rate().samplesIn(windowSeconds);
-    WindowDelay window =
-        new WindowDelay(new Window(reference, from, length), ret, from, maxDelaySeconds);
-    Optional<WindowDelay.Found> found = window.find(before);
-    return window.isClipped(found)
-        ? new Look(found.flatMap(window::unclipped), true)
-        : new Look(found, false);
   }
 }

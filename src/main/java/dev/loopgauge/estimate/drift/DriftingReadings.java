@@ -85,7 +85,7 @@ public final class DriftingReadings {
   /** The drift within the only reading, in samples a sample: roughly first, then from the fit. */
   private Optional<Slope> driftWithin() {
     Reading whole = readings.get(0);
-    return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds)
+    return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds, false)
         .find(Optional.empty())
         .flatMap(rough -> settled(rough.slope()))
         .filter(drift -> drift.value() != 0);
@@ -129,10 +129,10 @@ public final class DriftingReadings {
       int length = reading.reference().length();
       int since = reading.start() - lastStart;
       Optional<WindowDelay.Found> here =
-          new WindowDelay(reading.reference(), ret, reading.start(), maxDelaySeconds)
+          new WindowDelay(reading.reference(), ret, reading.start(), maxDelaySeconds, false)
               .find(last.map(found -> found.later(since)));
       double middle = (reading.start() + length / 2.0) / rate;
-      here.ifPresent(f -> points.add(f.at(middle, ret)));
+      here.ifPresent(f -> points.add(f.at(middle, ret.rate())));
       last = here.isPresent() ? here : last;
       lastStart = here.isPresent() ? reading.start() : lastStart;
     }

@@ -17,6 +17,7 @@ import dev.loopgauge.estimate.spectrum.ShortBlocks;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
 import java.util.List;
@@ -46,6 +47,7 @@ public final class WindowDelay {
   private final Samples ret;
   private final int from;
   private final double maxDelaySeconds;
+  private final boolean all;
 
   /**
    * A window.
@@ -53,13 +55,27 @@ public final class WindowDelay {
    * @param sent the reference within it; what it holds on either side is used too
    * @param ret the whole recording of the return
    * @param from the sample of the recording that the window starts with
+   * @param all whether to tell of the sound besides its delay
    */
-  public WindowDelay(Samples sent, Samples ret, int from, double maxDelaySeconds) {
+  public WindowDelay(Samples sent, Samples ret, int from, double maxDelaySeconds, boolean all) {
     this.sent = sent;
     this.reference = kept(sent, 0, sent.length(), sent.rate().samplesIn(NEAR_SECONDS));
     this.ret = ret;
     this.from = from;
     this.maxDelaySeconds = maxDelaySeconds;
+    this.all = all;
+  }
+
+  /**
+   * How many samples of the return on either side of a window are looked at around a delay, those
+   * that a search for the delay takes left aside.
+   */
+  public static int reach(SampleRate rate, int window) {
+    return rate.samplesIn(NEAR_SECONDS) + beside((int) (SlopeSearch.STEEPEST * window), rate);
+  }
+
+  private static int beside(int reach, SampleRate rate) {
+    return reach + 4 * ShortBlocks.lengthAt(rate);
   }
 
   /**
@@ -68,22 +84,30 @@ public final class WindowDelay {
    * @param lag the delay in its middle, in samples
    * @param slope the drift, in samples a sample
    * @param standard the standard uncertainty of the delay, in samples
-   * @param levelDb the level of the copy
+   * @param gain what the copy is multiplied by, negative where it is inverted
+   * @param besides what else was heard, where that was asked
    */
-  public record Found(double lag, double slope, double standard, double levelDb) {
+  public record Found(
+      double lag, double slope, double standard, double gain, WindowSound besides) {
     /** Where this leads to, some samples of time later. */
-    public Found later(int samples) {
-      return new Found(lag + slope * samples, slope, standard, levelDb);
+    public Found later(long samples) {
+      return new Found(lag + slope * samples, slope, standard, gain, WindowSound.NONE);
+    }
+
+    /** The level of the copy, in dB. */
+    public double levelDb() {
+      return Decibels.ofFactor(gain);
     }
 
     /** The same, less certain by an independent standard uncertainty, in samples. */
     public Found with(double further) {
-      return new Found(lag, slope, Math.hypot(standard, further), levelDb);
+      return new Found(lag, slope, Math.hypot(standard, further), gain, besides);
     }
 
-    public TrackPoint at(double seconds, Samples of) {
+    /** The delay as the point of a track. */
+    public TrackPoint at(double seconds, SampleRate rate) {
       double expanded = new Uncertainty().with(standard).expanded();
-      return new TrackPoint(seconds, new Latency(lag, of.rate()), expanded);
+      return new TrackPoint(seconds, new Latency(lag, rate), expanded);
     }
   }
 
@@ -169,7 +193,7 @@ public final class WindowDelay {
 
   /** A part of a recording, in memory and readable on both sides: so far, and for short blocks. */
   private static Window kept(Samples samples, int from, int length, int reach) {
-    int beside = reach + 4 * ShortBlocks.lengthAt(samples.rate());
+    int beside = beside(reach, samples.rate());
     Signal kept = samples.slice(from - beside, from + length + beside);
     return new Window(kept, beside, length);
   }
@@ -190,7 +214,8 @@ public final class WindowDelay {
     List<Reading> halves =
         List.of(
             new Reading(Window.on(reference, 0, half), new Window(steady, 0, half)),
-            new Reading(Window.on(reference, half, half), new Window(steady, half, half)));
+            new Reading(
+                Window.on(reference, half, half), new Window(steady, half, half), half));
     Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
     Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
     if (!new Detection(spectra, fit).holds()) {
@@ -208,6 +233,7 @@ public final class WindowDelay {
             lag + fit.measured().lag() * (1 + slope),
             slope + drift.further() / half,
             standard,
-            Decibels.ofFactor(fit.measured().gain())));
+            fit.measured().gain(),
+            all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE));
   }
 }

@@ -1,0 +1,227 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.estimate.drift.ChangeDate;
+import dev.loopgauge.estimate.drift.Following;
+import dev.loopgauge.estimate.drift.WindowDelay;
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.reading.InParallel;
+import dev.loopgauge.estimate.reading.Loudness;
+import dev.loopgauge.estimate.reading.RecentSound;
+import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.result.FollowedDelay;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+
+/**
+ * Follows the delays of many returns through sound that comes block by block, in memory that
+ * doesn't grow. It is the machinery of {@link Tracker}: of the same sound and windows it gives the
+ * same points, one by one as their windows are complete.
+ *
+ * <p>One thread adds sound, another one may read windows meanwhile.
+ */
+public final class LiveTracker {
+  /** How much sound may come in while windows are read, in seconds. */
+  private static final double SPARE_SECONDS = 4;
+
+  /**
+   * One path's channels.
+   *
+   * @param reference the place of the reference among the channels, from 0
+   * @param returned the place of the return
+   */
+  public record Pair(int reference, int returned) {}
+
+  private final SampleRate rate;
+  private final int window;
+  private final int step;
+  private final int reach;
+  private final List<Pair> pairs;
+  private final List<RecentSound> channels;
+  private final List<Following> followings;
+  private final LostStretches lost;
+  private long nextAt;
+
+  /**
+   * A tracker that has heard nothing yet.
+   *
+   * @param channels how many channels come in
+   */
+  public LiveTracker(SampleRate rate, WatchPlan plan, int channels, List<Pair> pairs) {
+    this.rate = rate;
+    this.window = plan.window(rate);
+    this.step = plan.step(rate);
+    this.reach = plan.reach(rate);
+    this.pairs = List.copyOf(pairs);
+    int held = plan.held(rate, SPARE_SECONDS);
+    this.lost = new LostStretches(held);
+    this.channels =
+        IntStream.range(0, channels).mapToObj(i -> new RecentSound(rate, held)).toList();
+    this.followings =
+        pairs.stream().map(p -> new Following(window, plan.maxDelaySeconds(), true)).toList();
+  }
+
+  /**
+   * Adds what was heard next.
+   *
+   * @param block one array for each channel
+   * @param length how many frames it has
+   */
+  public void add(float[][] block, int length) {
+    for (int i = 0; i < channels.size(); i++) {
+      channels.get(i).add(block[i], length);
+    }
+  }
+
+  /** Adds silence in place of frames that were lost; windows with it are not read. */
+  public void addLost(long frames) {
+    lost.add(heard(), frames);
+    for (RecentSound channel : channels) {
+      channel.addSilence(frames);
+    }
+  }
+
+  /** How many frames were heard or lost so far. */
+  public long heard() {
+    return channels.get(channels.size() - 1).to();
+  }
+
+  /** Whether a window is complete with all that may be looked at around it. */
+  public boolean isDue() {
+    return nextAt + window + reach <= heard();
+  }
+
+  /** Leaves out windows that are due but would be read too late; the last one stays. */
+  public void catchUp() {
+    long late = (heard() - nextAt - window - reach) / step;
+    nextAt += Math.max(0, late) * step;
+  }
+
+  /** Whether a window is complete though not all that could be looked at around it: at the end. */
+  public boolean isLeft() {
+    return nextAt + window <= heard();
+  }
+
+  /**
+   * Reads the next window of every path.
+   *
+   * @return one reading for each pair, in their order; none where the sound was overwritten by what
+   *     came in meanwhile
+   */
+  public List<WindowReading> next() {
+    long at = nextAt;
+    nextAt += step;
+    List<Following.Look> looks = InParallel.map(0, pairs.size(), i -> look(i, at));
+    List<WindowReading> readings = new ArrayList<>();
+    for (int i = 0; i < looks.size(); i++) {
+      readings.add(reading(i, at, looks.get(i)));
+    }
+    if (!holds(at)) {
+      return List.of();
+    }
+    for (int i = 0; i < looks.size(); i++) {
+      followings.get(i).next(looks.get(i), at);
+    }
+    return readings;
+  }
+
+  /** Whether all that a window looks at is still there. */
+  private boolean holds(long at) {
+    return channels.get(0).from() <= base(at);
+  }
+
+  /** The frame that views on a window start with. */
+  private long base(long at) {
+    return Math.max(0, at - step - reach);
+  }
+
+  private Following.Look look(int path, long at) {
+    if (isInterrupted(path, at)) {
+      return new Following.Look(Optional.empty(), false);
+    }
+    Pair pair = pairs.get(path);
+    long base = base(at);
+    return followings
+        .get(path)
+        .look(
+            channels.get(pair.reference()).since(base),
+            channels.get(pair.returned()).since(base),
+            (int) (at - base),
+            at);
+  }
+
+  /** Whether frames were lost that the window's sound or its late copy would lie in. */
+  private boolean isInterrupted(int path, long at) {
+    double lag = followings.get(path).lastLag().orElse(0.0);
+    return lost.touch(
+        at + (long) Math.min(0, lag), at + window + (long) Math.ceil(Math.max(0, lag)));
+  }
+
+  private WindowReading reading(int path, long at, Following.Look look) {
+    Pair pair = pairs.get(path);
+    return new WindowReading(
+        seconds(at),
+        seconds(at + window),
+        loudness(pair.reference(), at),
+        loudness(pair.returned(), at),
+        isInterrupted(path, at),
+        look.clipped(),
+        look.found().map(found -> followed(found, at)));
+  }
+
+  private FollowedDelay followed(WindowDelay.Found found, long at) {
+    List<MissingSound> missing = new ArrayList<>();
+    for (LostSound.Gap gap : found.besides().gaps()) {
+      missing.add(
+          new MissingSound(Math.max(0, seconds(at + gap.from())), 1000 * seconds(gap.length())));
+    }
+    return new FollowedDelay(
+        found.at((at + window / 2.0) / rate.hertz(), rate),
+        found.levelDb(),
+        found.gain() < 0,
+        found.besides().bands(),
+        missing);
+  }
+
+  private double loudness(int channel, long at) {
+    long base = base(at);
+    Samples heard = new Window(channels.get(channel).since(base), (int) (at - base), window);
+    return Decibels.ofPower(Loudness.of(heard).energy() / window);
+  }
+
+  private double seconds(long frames) {
+    return (double) frames / rate.hertz();
+  }
+
+  /**
+   * When a path's delay changed, to within some milliseconds, as far as its sound is still there.
+   *
+   * @param path the place of its pair
+   * @param fromSeconds the earliest moment, from the start of the stream
+   * @param toSeconds the latest moment
+   * @param before the delay before, in samples
+   * @param after the delay after, in samples
+   */
+  public OptionalDouble changed(
+      int path, double fromSeconds, double toSeconds, double before, double after) {
+    Pair pair = pairs.get(path);
+    long base = channels.get(0).from() + reach / 2;
+    long from = Math.max(base, Math.round(fromSeconds * rate.hertz()));
+    long to = Math.min(heard(), Math.round(toSeconds * rate.hertz()));
+    if (from >= to || lost.touch(from, to)) {
+      return OptionalDouble.empty();
+    }
+    ChangeDate date =
+        new ChangeDate(
+            channels.get(pair.reference()).since(base), channels.get(pair.returned()).since(base));
+    int found = date.between((int) (from - base), (int) (to - base), before, after);
+    return OptionalDouble.of(seconds(base + found));
+  }
+}

@@ -1,0 +1,52 @@
+package dev.loopgauge.estimate.drift;
+
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.ZeroRuns;
+import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Band;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What a window holds besides its delay.
+ *
+ * @param bands the level by octave, where it can be told
+ * @param gaps sound that the return lacks, in samples of the return from the window's start
+ */
+public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
+  /** Nothing was asked for. */
+  static final WindowSound NONE = new WindowSound(List.of(), List.of());
+
+  /** Copies the lists. */
+  public WindowSound {
+    bands = List.copyOf(bands);
+    gaps = List.copyOf(gaps);
+  }
+
+  /**
+   * What a fit tells.
+   *
+   * @param readings the parts of the window, their returns moved by a lag
+   * @param lag by how much
+   */
+  static WindowSound of(List<Reading> readings, Fit fit, int lag) {
+    List<LostSound.Gap> gaps = new ArrayList<>();
+    for (Reading reading : readings) {
+      for (LostSound.Gap zeros : ZeroRuns.of(reading, fit.measured())) {
+        gaps.add(moved(zeros, lag));
+      }
+    }
+    if (gaps.isEmpty()) {
+      int delay = lag + (int) Math.rint(fit.measured().lag());
+      for (LostSound.Gap lost : fit.residualTests().gaps()) {
+        gaps.add(moved(lost, delay));
+      }
+    }
+    return new WindowSound(fit.bands(), gaps);
+  }
+
+  private static LostSound.Gap moved(LostSound.Gap gap, int by) {
+    return new LostSound.Gap(gap.from() + by, gap.length());
+  }
+}

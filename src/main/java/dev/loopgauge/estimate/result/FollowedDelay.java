@@ -1,0 +1,30 @@
+package dev.loopgauge.estimate.result;
+
+import java.util.List;
+
+/**
+ * The delay in one window of a path's sound, and what else was heard in it.
+ *
+ * @param point the delay, dated to the middle of the window
+ * @param levelDb the level of the return against its reference, in dB
+ * @param inverted whether the return is the reference turned upside down
+ * @param bands the level by octave, where it can be told
+ * @param lost sound that the return lacks
+ */
+public record FollowedDelay(
+    TrackPoint point,
+    double levelDb,
+    boolean inverted,
+    List<Band> bands,
+    List<MissingSound> lost) {
+  /**
+   * Checks the level and copies the lists.
+   *
+   * @throws IllegalArgumentException when the level is not finite
+   */
+  public FollowedDelay {
+    Finite.check("a level", levelDb);
+    bands = List.copyOf(bands);
+    lost = List.copyOf(lost);
+  }
+}

@@ -1,0 +1,29 @@
+package dev.loopgauge.estimate.result;
+
+import java.util.Optional;
+
+/**
+ * What one window of a path's sound came to, while it goes by.
+ *
+ * @param fromSeconds when the window starts, from the start of the stream
+ * @param toSeconds when it ends
+ * @param sentDbfs how loud the reference is in it, in dBFS rms; negative infinity for digital
+ *     silence
+ * @param heardDbfs how loud the return is in it
+ * @param interrupted whether frames of it were lost while it was recorded: then nothing was read
+ * @param clipped whether the return is clipped in it
+ * @param delay the delay; empty where it can't be told
+ */
+public record WindowReading(
+    double fromSeconds,
+    double toSeconds,
+    double sentDbfs,
+    double heardDbfs,
+    boolean interrupted,
+    boolean clipped,
+    Optional<FollowedDelay> delay) {
+  /** The middle of the window, in seconds from the start of the stream. */
+  public double middleSeconds() {
+    return (fromSeconds + toSeconds) / 2;
+  }
+}
