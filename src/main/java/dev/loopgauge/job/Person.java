@@ -24,6 +24,23 @@ public interface Person {
   /** Whether they have answered already, so that {@link #answer} wouldn't block. */
   boolean hasAnswered() throws IOException;
 
+  /**
+   * Whether they agree to what is about to play, as it was said. Blocks until they do.
+   *
+   * @param task what to do first, a sentence, or nothing
+   * @return false where they left instead
+   * @throws IOException when the way to them is broken
+   */
+  default boolean agrees(String task) throws IOException {
+    say((task + " Enter to play, Ctrl-C to stop.").strip());
+    return answer().isPresent();
+  }
+
+  /** Whether they can be asked more than whether they agree. */
+  default boolean takesQuestions() {
+    return present();
+  }
+
   /** A job that runs by itself: nothing is heard, nothing answered. */
   static Person nobody() {
     return new Person() {

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 
 /**
@@ -15,11 +16,23 @@ public final class SoFar {
 
   private final AtomicBoolean taken = new AtomicBoolean();
   private final CountDownLatch shown = new CountDownLatch(1);
+  private final Consumer<Supplier<Answer>> watcher;
   private volatile Optional<Supplier<Answer>> answer = Optional.empty();
+
+  /** Nobody looks meanwhile. */
+  public SoFar() {
+    this(now -> {});
+  }
+
+  /** Somebody looks meanwhile: they get what there is to show each time that there is more. */
+  public SoFar(Consumer<Supplier<Answer>> watcher) {
+    this.watcher = watcher;
+  }
 
   /** Says what to show if the program were stopped now. Nothing it reads may change any more. */
   public void is(Supplier<Answer> now) {
     answer = Optional.of(now);
+    watcher.accept(now);
   }
 
   /**

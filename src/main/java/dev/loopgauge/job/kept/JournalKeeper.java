@@ -32,6 +32,7 @@ public final class JournalKeeper {
   private final BudgetChoice budget;
   private final Map<String, String> environment;
   private final Person person;
+  private final Optional<ZonedDateTime> measured;
 
   /**
    * A keeper for one job.
@@ -43,10 +44,25 @@ public final class JournalKeeper {
    */
   public JournalKeeper(
       KeepChoice choice, BudgetChoice budget, Map<String, String> environment, Person person) {
+    this(choice, budget, environment, person, Optional.empty());
+  }
+
+  private JournalKeeper(
+      KeepChoice choice,
+      BudgetChoice budget,
+      Map<String, String> environment,
+      Person person,
+      Optional<ZonedDateTime> measured) {
     this.choice = choice;
     this.budget = budget;
     this.environment = environment;
     this.person = person;
+    this.measured = measured;
+  }
+
+  /** The same for what was measured some time ago. */
+  public JournalKeeper measuredAt(ZonedDateTime then) {
+    return new JournalKeeper(choice, budget, environment, person, Optional.of(then));
   }
 
   /**
@@ -111,9 +127,10 @@ public final class JournalKeeper {
       Optional<KeptCapture> capture)
       throws JournalException {
     ZonedDateTime now = ZonedDateTime.now(ZoneId.systemDefault());
+    ZonedDateTime at = measured.orElse(now);
     try (Journal journal = Journals.open(address, environment)) {
       Optional<UUID> corrected = new Correction(choice, journal).of(results);
-      NewEntries entries = new NewEntries(choice, budget, now, card, capture, corrected);
+      NewEntries entries = new NewEntries(choice, budget, at, card, capture, corrected);
       List<Entry> made = results.stream().map(entries::of).toList();
       new ClockCheck(journal, person).tell(now);
       journal.append(made);

@@ -9,7 +9,6 @@ import dev.loopgauge.capture.SessionRequest;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /**
@@ -19,16 +18,22 @@ import java.util.stream.Collectors;
  * @param rig makes the built-in rig
  * @param tap gets each session that is opened, and gives what is to be used for it
  */
-public record AudioSystem(
-    Supplier<List<AudioBackend>> real, BuiltInRig rig, UnaryOperator<AudioSession> tap) {
-  /** Sessions are used as they are. */
-  public AudioSystem(Supplier<List<AudioBackend>> real, BuiltInRig rig) {
-    this(real, rig, UnaryOperator.identity());
+public record AudioSystem(Supplier<List<AudioBackend>> real, BuiltInRig rig, Tap tap) {
+  /** Listens in on sessions. */
+  public interface Tap {
+    /** What is to be used for a session that was opened as requested. */
+    AudioSession on(AudioSession session, SessionRequest request);
   }
 
-  /** The same with every session going through a tap. */
-  AudioSystem tappedBy(UnaryOperator<AudioSession> listener) {
-    return new AudioSystem(real, rig, listener);
+  /** Sessions are used as they are. */
+  public AudioSystem(Supplier<List<AudioBackend>> real, BuiltInRig rig) {
+    this(real, rig, (session, request) -> session);
+  }
+
+  /** The same with every session going through another tap as well. */
+  public AudioSystem tappedBy(Tap next) {
+    return new AudioSystem(
+        real, rig, (session, request) -> next.on(tap.on(session, request), request));
   }
 
   /** The back end of a name, one of {@code java-sound}, {@code jack} and {@code drivers}. */
@@ -48,7 +53,7 @@ public record AudioSystem(
   AudioSession open(AudioBackend backend, Optional<String> profile, SessionRequest request)
       throws CaptureException {
     try {
-      return tap.apply(backend.open(request));
+      return tap.on(backend.open(request), request);
     } catch (CaptureException e) {
       boolean missing =
           e.kind() == CaptureException.Kind.NO_SUCH_DEVICE

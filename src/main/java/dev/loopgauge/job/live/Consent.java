@@ -67,8 +67,7 @@ record Consent(Person person, boolean makesSound, boolean given) {
    * @throws UsageException when the terminal closes instead
    */
   void waitFor(String task) throws IOException {
-    say((task + " Enter to play, Ctrl-C to stop.").strip());
-    if (person.answer().isEmpty()) {
+    if (!person.agrees(task)) {
       throw new UsageException(
           "the terminal closed before anybody pressed Enter; nothing more was played",
           "run it at a terminal, or with --yes");
@@ -103,7 +102,7 @@ record Consent(Person person, boolean makesSound, boolean given) {
 
   /** Asks whether to set a server's block size back; where nobody is to be asked, says how. */
   boolean wantsBack(int blockSize) throws IOException {
-    if (given || !person.present()) {
+    if (given || !person.takesQuestions()) {
       say("Set it back in the server's settings, or run this without --yes at a terminal.");
       return false;
     }
@@ -113,7 +112,7 @@ record Consent(Person person, boolean makesSound, boolean given) {
 
   /** Asks whether to measure again at another block size; nobody there says no. */
   boolean wantsAnother(int blockSize) throws IOException {
-    if (given || !person.present()) {
+    if (given || !person.takesQuestions()) {
       return false;
     }
     say(

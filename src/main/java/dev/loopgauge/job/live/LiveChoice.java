@@ -25,6 +25,16 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
   }
 
   /**
+   * The name of the back end.
+   *
+   * @throws SetupException as {@link #kept}
+   * @throws dev.loopgauge.job.UsageException when none was named, or there is none of that name
+   */
+  public String backend(DataFolder data) throws SetupException {
+    return device.backend(kept(data));
+  }
+
+  /**
    * All together, without a chain file.
    *
    * @throws SetupException as {@link #kept}

@@ -140,7 +140,7 @@ record Round(
 
   /** Nobody to ask: the path stays undecided and the round goes on. */
   private Choice choice() throws IOException {
-    if (!consent.person().present()) {
+    if (!consent.person().takesQuestions()) {
       return Choice.SKIP;
     }
     while (true) {
