@@ -63,7 +63,7 @@ public record Run(int exitCode, String out, String err) {
     try {
       Map<String, Object> document =
           JSON.std.with(JSON.Feature.FAIL_ON_DUPLICATE_MAP_KEYS).mapFrom(out);
-      assertEquals(List.of(), SchemaCheck.wrong(document), out);
+      assertEquals(List.of(), SchemaCheck.wrong(out), out);
       return document;
     } catch (IOException e) {
       throw new UncheckedIOException("not one JSON document: " + out, e);

@@ -1,106 +1,59 @@
 package dev.loopgauge.cli;
 
+import com.fasterxml.jackson.jr.ob.JSON;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion.VersionFlag;
+import com.networknt.schema.ValidationMessage;
 import dev.loopgauge.cli.command.DocumentKinds;
-import java.util.ArrayList;
-import java.util.HashSet;
+import dev.loopgauge.report.form.DocumentSchema;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
-/** Checks documents against the part of JSON Schema (draft 2020-12) that this program prints. */
+/** Checks documents by the JSON Schema that this program prints for their commands. */
 final class SchemaCheck {
-  private static final Set<String> KNOWN =
-      Set.of(
-          "$schema",
-          "title",
-          "anyOf",
-          "type",
-          "properties",
-          "required",
-          "additionalProperties",
-          "items",
-          "enum",
-          "const");
+  private static final JsonSchemaFactory FACTORY =
+      JsonSchemaFactory.getInstance(VersionFlag.V202012);
+
+  private static final Map<String, JsonSchema> SCHEMAS = new ConcurrentHashMap<>();
+
+  private record Text(String command, String outcome, String text) {}
 
   private SchemaCheck() {}
 
-  /** What is wrong with a document by its command's schema; empty where nothing is. */
-  static List<String> wrong(Map<?, ?> document) {
-    if (Set.of("help", "version").contains(document.get("outcome"))) {
-      return List.of();
-    }
-    String command = String.valueOf(document.get("command"));
-    return DocumentKinds.schema(command)
-        .map(schema -> wrong("", schema, document))
-        .orElseGet(
-            () ->
-                "error".equals(document.get("outcome"))
-                    ? List.of()
-                    : List.of("no schema of " + command));
+  /**
+   * What is wrong with a document by its command's schema; empty where nothing is.
+   *
+   * @param document as it was printed
+   * @throws IOException when it is no JSON
+   */
+  static List<String> wrong(String document) throws IOException {
+    String command = String.valueOf(JSON.std.mapFrom(document).get("command"));
+    return SCHEMAS
+        .computeIfAbsent(command, SchemaCheck::schema)
+        .validate(document, InputFormat.JSON)
+        .stream()
+        .map(ValidationMessage::getMessage)
+        .toList();
   }
 
-  static List<String> wrong(String at, Map<?, ?> schema, Object value) {
-    if (!KNOWN.containsAll(schema.keySet())) {
-      return List.of(at + " has a schema that is not understood: " + schema.keySet());
-    }
-    if (schema.get("anyOf") instanceof List<?> any) {
-      return any(at, any, value);
-    }
-    if (schema.containsKey("const")) {
-      return schema.get("const").equals(value) ? List.of() : List.of(at + " is " + value);
-    }
-    if (schema.get("enum") instanceof List<?> labels) {
-      return labels.contains(value) ? List.of() : List.of(at + " is " + value);
-    }
-    List<String> wrong = new ArrayList<>();
-    if (!isOf((String) schema.get("type"), value)) {
-      wrong.add(at + " is no " + schema.get("type") + ": " + value);
-    } else if (value instanceof Map<?, ?> map && schema.get("properties") instanceof Map<?, ?> p) {
-      object(at, schema, p, map, wrong);
-    } else if (value instanceof List<?> list) {
-      list.forEach(item -> wrong.addAll(wrong(at + "[]", (Map<?, ?>) schema.get("items"), item)));
-    }
-    return wrong;
+  /** Without a command, or with the name of several, nothing is printed but errors and help. */
+  private static JsonSchema schema(String command) {
+    return FACTORY.getSchema(
+        text(
+            DocumentKinds.schema(command)
+                .orElseGet(() -> DocumentSchema.of(command, List.of(Text.class)))));
   }
 
-  /** The fewest complaints are the most telling. */
-  private static List<String> any(String at, List<?> any, Object value) {
-    List<String> least = null;
-    for (Object schema : any) {
-      List<String> wrong = wrong(at, (Map<?, ?>) schema, value);
-      least = least == null || wrong.size() < least.size() ? wrong : least;
+  private static String text(Map<String, Object> schema) {
+    try {
+      return JSON.std.asString(schema);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    return least;
-  }
-
-  private static void object(
-      String at, Map<?, ?> schema, Map<?, ?> properties, Map<?, ?> map, List<String> wrong) {
-    for (Object key : (List<?>) schema.get("required")) {
-      if (!map.containsKey(key)) {
-        wrong.add(at + "." + key + " is missing");
-      }
-    }
-    Set<Object> more = new HashSet<>(map.keySet());
-    more.removeAll(properties.keySet());
-    more.forEach(key -> wrong.add(at + "." + key + " has no place in the schema"));
-    map.forEach(
-        (key, value) -> {
-          if (properties.get(key) instanceof Map<?, ?> of) {
-            wrong.addAll(wrong(at + "." + key, of, value));
-          }
-        });
-  }
-
-  private static boolean isOf(String type, Object value) {
-    return switch (type) {
-      case "object" -> value instanceof Map;
-      case "array" -> value instanceof List;
-      case "string" -> value instanceof String;
-      case "boolean" -> value instanceof Boolean;
-      case "integer" -> value instanceof Integer;
-      case "number" -> value instanceof Number;
-      case "null" -> value == null;
-      default -> throw new IllegalArgumentException(type);
-    };
   }
 }

@@ -5,11 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.jr.ob.JSON;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SchemaId;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SpecVersion.VersionFlag;
 import dev.loopgauge.cli.command.DocumentKinds;
 import dev.loopgauge.cli.terminal.ExitCode;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -17,6 +24,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each document that {@link Run#json} reads in any test is checked by the same schemas. */
 class SchemaTest {
+  private static final JsonSchema SPECIFICATION =
+      JsonSchemaFactory.getInstance(VersionFlag.V202012)
+          .getSchema(SchemaLocation.of(SchemaId.V202012));
+
   static List<String> commands() {
     return Commands.names().stream()
         .filter(command -> !List.of("journal", "profile").contains(command))
@@ -33,6 +44,7 @@ class SchemaTest {
     Map<String, Object> schema = JSON.std.mapFrom(run.out());
     assertEquals("https://json-schema.org/draft/2020-12/schema", schema.get("$schema"));
     assertEquals("loopgauge " + command, schema.get("title"));
+    assertEquals(Set.of(), SPECIFICATION.validate(run.out(), InputFormat.JSON));
   }
 
   @ParameterizedTest
@@ -54,7 +66,7 @@ class SchemaTest {
   /** The check can fail: for a missing key, a strange one and a value of another type. */
   @ParameterizedTest
   @ValueSource(strings = {"missing", "strange", "text", "outcome"})
-  void aDocumentThatBreaksItsSchemaIsFound(String how) {
+  void aDocumentThatBreaksItsSchemaIsFound(String how) throws Exception {
     Map<String, Object> document = new LinkedHashMap<>();
     document.put("schema", 1);
     document.put("command", "journal import");
@@ -62,14 +74,14 @@ class SchemaTest {
     document.put("read", 2);
     document.put("new", 1);
     document.put("notes", List.of());
-    assertEquals(List.of(), SchemaCheck.wrong(document));
+    assertEquals(List.of(), SchemaCheck.wrong(JSON.std.asString(document)));
     switch (how) {
       case "missing" -> document.remove("read");
       case "strange" -> document.put("more", 1);
       case "text" -> document.put("read", "2");
       default -> document.put("outcome", 3);
     }
-    assertFalse(SchemaCheck.wrong(document).isEmpty());
+    assertFalse(SchemaCheck.wrong(JSON.std.asString(document)).isEmpty());
     assertTrue(DocumentKinds.schema("nothing").isEmpty());
   }
 }

@@ -32,6 +32,8 @@ import dev.loopgauge.report.rig.ProfileDocument;
 import dev.loopgauge.report.rig.ProfilesDocument;
 import dev.loopgauge.report.rig.SignalDocument;
 import dev.loopgauge.report.series.SeriesDocument;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,7 +42,7 @@ import java.util.Optional;
 public final class DocumentKinds {
   private DocumentKinds() {}
 
-  /** What a command that only prints text prints. */
+  /** Text alone: each command's help, and all that `completion` prints. */
   private record Text(String command, String outcome, String text) {}
 
   /** An export on the screen; its entries are as in files. */
@@ -59,7 +61,12 @@ public final class DocumentKinds {
    */
   public static Optional<Map<String, Object>> schema(String command) {
     List<Class<? extends Record>> kinds = of(command);
-    return kinds.isEmpty() ? Optional.empty() : Optional.of(DocumentSchema.of(command, kinds));
+    if (kinds.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Class<? extends Record>> all = new ArrayList<>(kinds);
+    all.add(Text.class);
+    return Optional.of(DocumentSchema.of(command, List.copyOf(new LinkedHashSet<>(all))));
   }
 
   private static List<Class<? extends Record>> of(String command) {
