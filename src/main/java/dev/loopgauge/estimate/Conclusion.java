@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate;
 
+import dev.loopgauge.estimate.detection.Detection;
 import dev.loopgauge.estimate.drift.DelayLine;
 import dev.loopgauge.estimate.drift.DriftFindings;
 import dev.loopgauge.estimate.integrity.Clipping;
@@ -9,6 +10,7 @@ import dev.loopgauge.estimate.measurand.GroupDelays;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.measurand.PureDelayFit;
 import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.NoisyLevel;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
@@ -46,6 +48,7 @@ final class Conclusion {
   private final PathDelay path;
 
   private final Losses losses;
+  private final NoisyLevel level;
   private final ArrivalChoice choice;
   private final boolean whole;
   private final SampleRate rate;
@@ -69,6 +72,7 @@ final class Conclusion {
     this.spectra = spectra;
     this.path = path;
     this.losses = new Losses(spectra, fit, path);
+    this.level = fit.level(Detection.leastTrusted(spectra, fit));
     this.fit = fit;
     this.choice = choice;
     this.whole = whole;
@@ -123,11 +127,10 @@ final class Conclusion {
   }
 
   private void addLevel(List<Finding> findings) {
-    double level = Decibels.ofFactor(fit.measured().gain());
     OptionalDouble moves = losses.gainModulation();
-    if (level > LOUDEST_DB) {
+    if (level.db() > LOUDEST_DB) {
       // What such a reference hears besides would look like a level that moves.
-      findings.add(ArrivalFindings.louderThanReference(level));
+      findings.add(ArrivalFindings.louderThanReference(level.db()));
     } else if (moves.isPresent()) {
       findings.add(IntegrityFindings.gainModulation(moves.getAsDouble()));
     }
@@ -158,8 +161,8 @@ final class Conclusion {
         pure(uncertainty),
         path.passband(rate.hertz()),
         path.polarity(measured.gain()),
-        Decibels.ofFactor(measured.gain()),
-        fit.levelUncertaintyDb() + (clipping.isPresent() ? clipping.get().movedDb() : 0),
+        level.db(),
+        level.uncertaintyDb() + (clipping.isPresent() ? clipping.get().movedDb() : 0),
         fit.signalToNoiseDb(),
         Method.REFERENCED,
         spectra.readings().size(),
@@ -241,7 +244,8 @@ final class Conclusion {
       boolean measured = arrivals.isEmpty();
       double lag = measured ? path.lag() : copy.lag();
       Polarity polarity = measured ? path.polarity(copy.gain()) : Polarity.of(copy.gain());
-      arrivals.add(new Arrival(lag, Decibels.ofFactor(copy.gain()), polarity));
+      double db = measured ? level.db() : Decibels.ofFactor(copy.gain());
+      arrivals.add(new Arrival(lag, db, polarity));
     }
     return arrivals;
   }

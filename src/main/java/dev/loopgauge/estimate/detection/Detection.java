@@ -78,6 +78,14 @@ public final class Detection {
     return spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()));
   }
 
+  /**
+   * The height of the peak from which on a fit is trusted for that alone; 0 where it is trusted, or
+   * not, for something else.
+   */
+  public static double leastTrusted(Spectra spectra, Fit fit) {
+    return new Significance(spectra, fit).leastTrusted();
+  }
+
   /** Why the fit can't be trusted, if so. */
   public Optional<Finding> refusal() {
     if (significance.isTrusted()) {

@@ -68,6 +68,12 @@ final class Significance {
     return variance == 0 ? 0 : Math.abs(fit.peak().value()) / Math.sqrt(variance);
   }
 
+  /** The height of the peak from which on {@link #plain} is trusted; 0 where it doesn't count. */
+  double leastTrusted() {
+    double variance = fit.residual().unrelatedVariance() * fit.residualTests().covariation().factor();
+    return fit.isNarrow() ? 0 : TRUSTED * Math.sqrt(variance);
+  }
+
   private boolean standsOut() {
     double[] lags = spectra.searched(fit.deconvolved().cross());
     double here = Math.abs(lags[spectra.searchedIndex(fit.peak().lag())]);

@@ -194,10 +194,15 @@ public final class Fit {
         * Math.max(fromCurvature, spread);
   }
 
-  /** The expanded uncertainty of the measured arrival's level from noise (k = 2), in dB. */
-  public double levelUncertaintyDb() {
+  /**
+   * The measured arrival's level.
+   *
+   * @param least the height of the peak from which on it would be told; 0 where there is none
+   */
+  public NoisyLevel level(double least) {
     double variance = remainder.covariation().factor() * residual.valueVariance();
-    return Uncertainty.levelDb(Math.sqrt(variance) / Math.abs(peak.value()));
+    double value = Math.abs(peak.value());
+    return NoisyLevel.of(measured().gain(), Math.sqrt(variance) / value, least / value);
   }
 
   /** The standard uncertainty of the delay from dispersion, in samples. */

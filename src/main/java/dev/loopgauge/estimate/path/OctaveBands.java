@@ -61,7 +61,12 @@ final class OctaveBands {
     this.rate = rate;
   }
 
-  /** The bands whose delay can be told, low to high, near a delay. */
+  /**
+   * The bands whose delay can be told, low to high, near a delay. Noise raises the highest value of
+   * an envelope by its variance over its height, half of it by the quadrature and half for it was
+   * looked for; the logarithm is lowered by half of that (derived, to the second order). So a level
+   * in dB is freed of the noise where one variance is taken off the envelope's square.
+   */
   List<Band> near(double delay) {
     List<Band> bands = new ArrayList<>();
     for (double centre : CENTRES) {
@@ -100,7 +105,7 @@ final class OctaveBands {
             centre,
             peak,
             Measurement.COVERAGE_FACTOR * spread * widening,
-            Decibels.ofFactor(level / sent(lowest, highest)),
+            Decibels.ofFactor(Math.sqrt(level * level - noise * noise) / sent(lowest, highest)),
             Uncertainty.levelDb(noise / level)));
   }
 

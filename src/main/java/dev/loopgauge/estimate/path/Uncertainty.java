@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.result.Measurement;
-import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Quantiles;
 
 /**
@@ -50,13 +49,13 @@ public final class Uncertainty {
   }
 
   /**
-   * The expanded uncertainty (k = 2) of a level in dB: 20 lg (1 + 2 r), the larger of its two
-   * sides.
+   * The expanded uncertainty (k = 2) of a level in dB, to the first order (the delta method): 20 lg
+   * has the slope 20 / ln 10 over the factor.
    *
-   * @param relative the relative standard uncertainty r of the factor behind the level, 0 or more
+   * @param relative the relative standard uncertainty of the factor behind the level, 0 or more
    */
   static double levelDb(double relative) {
-    return Decibels.ofFactor(1 + Measurement.COVERAGE_FACTOR * relative);
+    return 20 / Math.log(10) * Measurement.COVERAGE_FACTOR * relative;
   }
 
   /**
