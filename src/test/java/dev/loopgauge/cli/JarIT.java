@@ -86,6 +86,8 @@ class JarIT {
             "AnalyzeCommand",
             "org.jtransforms",
             "com.sun.jna",
+            " xt.audio",
+            "capture.drivers",
             "org.jfree",
             "j2html",
             "java.awt")) {

@@ -62,9 +62,14 @@ record StreamPlan(
     }
   }
 
-  /** Whether all of it runs in one callback of one device. */
+  /** Whether one stream of one device does it. */
   boolean isOneDevice() {
-    return sends.count() == 0 || (input.duplex() && sends.id().equals(returns.id()));
+    return sends.count() == 0 || isSampleLocked();
+  }
+
+  /** Whether all of it runs in one callback, whose blocks are equally long. */
+  boolean isSampleLocked() {
+    return input.duplex() && (sends.count() == 0 || sends.id().equals(returns.id()));
   }
 
   /** What the session says of itself once it has opened. */
@@ -75,7 +80,7 @@ record StreamPlan(
         input.fullName(),
         opened,
         frames,
-        isOneDevice(),
+        isSampleLocked(),
         source(),
         BlockFlow.BUFFERS_ON_THE_WAY * frames);
   }

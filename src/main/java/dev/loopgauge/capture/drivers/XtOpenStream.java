@@ -5,7 +5,6 @@ import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
-import xt.audio.XtDevice;
 import xt.audio.XtException;
 import xt.audio.XtStream;
 
@@ -15,8 +14,7 @@ final class XtOpenStream implements DriverStream {
 
   private final XtStream stream;
   private final StreamPlan plan;
-  private final XtDevice input;
-  private final XtDevice output;
+  private final XtPair devices;
   private final SampleRate rate;
   private final int frames;
   private final List<String> names;
@@ -25,14 +23,12 @@ final class XtOpenStream implements DriverStream {
   XtOpenStream(
       XtStream stream,
       StreamPlan plan,
-      XtDevice input,
-      XtDevice output,
+      XtPair devices,
       SampleRate rate,
       int frames) {
     this.stream = stream;
     this.plan = plan;
-    this.input = input;
-    this.output = output;
+    this.devices = devices;
     this.rate = rate;
     this.frames = frames;
     this.names = plan.input().duplex() ? names() : List.of();
@@ -41,10 +37,10 @@ final class XtOpenStream implements DriverStream {
   private List<String> names() {
     List<String> names = new ArrayList<>();
     for (int channel : plan.returns().channels()) {
-      names.add(input.getChannelName(false, channel));
+      names.add(devices.input().getChannelName(false, channel));
     }
     for (int channel : plan.sends().channels()) {
-      names.add(output.getChannelName(true, channel));
+      names.add(devices.output().getChannelName(true, channel));
     }
     return names;
   }
@@ -84,7 +80,7 @@ final class XtOpenStream implements DriverStream {
   private boolean isSame() {
     try {
       return names().equals(names)
-          && input.getMix().map(mix -> mix.rate == rate.hertz()).orElse(true);
+          && devices.input().getMix().map(mix -> mix.rate == rate.hertz()).orElse(true);
     } catch (XtException e) {
       return false;
     }
@@ -102,7 +98,7 @@ final class XtOpenStream implements DriverStream {
       settle();
     }
     stream.close();
-    XtOpening.close(input, output);
+    devices.close();
   }
 
   private static void settle() {

@@ -31,17 +31,18 @@ final class XtOpening {
   private final XtService service;
   private final StreamPlan plan;
   private final XtBlocks blocks;
+  private final XtPair devices;
   private final XtDevice input;
   private final XtDevice output;
   private final boolean masked;
 
-  private XtOpening(
-      XtService service, StreamPlan plan, XtBlocks blocks, XtDevice input, XtDevice output) {
+  private XtOpening(XtService service, StreamPlan plan, XtBlocks blocks, XtPair devices) {
     this.service = service;
     this.plan = plan;
     this.blocks = blocks;
-    this.input = input;
-    this.output = output;
+    this.devices = devices;
+    this.input = devices.input();
+    this.output = devices.output();
     this.masked = service.getCapabilities().contains(XtServiceCaps.CHANNEL_MASK);
   }
 
@@ -56,23 +57,16 @@ final class XtOpening {
           "Name one device for both --output and --input.");
     }
     XtDevice input = service.openDevice(plan.returns().id());
-    XtDevice output = input;
+    XtPair devices = new XtPair(input, input);
     try {
       if (!one) {
-        output = service.openDevice(plan.sends().id());
+        devices = new XtPair(input, service.openDevice(plan.sends().id()));
       }
-      XtBlocks blocks = new XtBlocks(handler, one && plan.input().duplex());
-      return new XtOpening(service, plan, blocks, input, output).opened();
+      XtBlocks blocks = new XtBlocks(handler, plan.isSampleLocked());
+      return new XtOpening(service, plan, blocks, devices).opened();
     } catch (CaptureException | RuntimeException | Error e) {
-      close(input, output);
+      devices.close();
       throw e;
-    }
-  }
-
-  static void close(XtDevice input, XtDevice output) {
-    input.close();
-    if (output != input) {
-      output.close();
     }
   }
 
@@ -87,19 +81,25 @@ final class XtOpening {
         plan.isOneDevice()
             ? input.openStream(new XtDeviceStreamParams(params, oneFormat(agreed), ms), null)
             : service.aggregateStream(joined(agreed, params, ms), null);
-    int frames = stream.getFrames();
-    blocks.prepare(agreed.out(), agreed.in(), agreed.mix().sample, frames);
-    XtOpenStream open =
-        new XtOpenStream(stream, plan, input, output, new SampleRate(agreed.mix().rate), frames);
-    if (plan.isOneDevice() && plan.bufferSamples() != 0 && plan.bufferSamples() != frames) {
-      open.close();
+    try {
+      int frames = stream.getFrames();
+      checkBuffer(frames);
+      blocks.prepare(agreed.out(), agreed.in(), agreed.mix().sample, frames);
+      return new XtOpenStream(stream, plan, devices, new SampleRate(agreed.mix().rate), frames);
+    } catch (CaptureException | RuntimeException | Error e) {
+      stream.close();
+      throw e;
+    }
+  }
+
+  private void checkBuffer(int frames) throws CaptureException {
+    if (plan.isSampleLocked() && plan.bufferSamples() != 0 && plan.bufferSamples() != frames) {
       throw new CaptureException(
           Kind.UNSUPPORTED_FORMAT,
           "\"%s\" runs at a buffer of %d samples, not %d."
               .formatted(plan.input().fullName(), frames, plan.bufferSamples()),
           "Leave the buffer out, or set it in the driver's own program.");
     }
-    return open;
   }
 
   private Agreed agreed() throws CaptureException {
@@ -164,7 +164,7 @@ final class XtOpening {
     if (plan.bufferSamples() != 0) {
       return plan.bufferSamples() * MS / agreed.mix().rate;
     }
-    if (!plan.isOneDevice() || !plan.input().duplex()) {
+    if (!plan.isSampleLocked()) {
       XtBufferSize there = input.getBufferSize(new XtFormat(agreed.mix(), in(agreed)));
       return Math.max(there.min, Math.min(usual, there.max));
     }
@@ -172,10 +172,10 @@ final class XtOpening {
   }
 
   private XtAggregateStreamParams joined(Agreed agreed, XtStreamParams params, double ms) {
-    XtAggregateDeviceParams[] devices = {
+    XtAggregateDeviceParams[] both = {
       new XtAggregateDeviceParams(input, in(agreed), ms),
       new XtAggregateDeviceParams(output, out(agreed), ms)
     };
-    return new XtAggregateStreamParams(params, devices, devices.length, agreed.mix(), input);
+    return new XtAggregateStreamParams(params, both, both.length, agreed.mix(), input);
   }
 }

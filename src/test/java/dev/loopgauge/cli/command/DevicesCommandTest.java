@@ -98,6 +98,34 @@ class DevicesCommandTest {
   }
 
   @Test
+  void saysOfEachDeviceHowItCountsWhereTheyDiffer() {
+    AudioDevice locked =
+        new AudioDevice(
+            "JACK: rig", 2, 2, List.of(LiveBench.RATE), RateSource.SERVER, true);
+    AudioDevice other = new AudioDevice("ALSA: card", 8, 8, List.of(), RateSource.ANY);
+    var drivers =
+        new ScriptedBackend("drivers", new Availability.Usable(List.of(other, locked)));
+    Run run = bench.run(List.of(drivers), "devices");
+    assertTrue(
+        run.out()
+            .startsWith(
+                """
+                drivers
+                  device      sends  returns  rates in Hz  sample-locked
+                  ALSA: card      8        8  any          no
+                  JACK: rig       2        2  48000        yes
+                  sample-locked: the delay is the same at each opening; else patch a reference
+                """),
+        run.out());
+    Map<?, ?> first =
+        (Map<?, ?>)
+            ((List<?>) bench.run(List.of(drivers), "devices", "--json").json().get("backends"))
+                .get(0);
+    assertFalse(first.containsKey("sampleLocked"));
+    assertEquals(true, ((Map<?, ?>) ((List<?>) first.get("devices")).get(1)).get("sampleLocked"));
+  }
+
+  @Test
   void prefersDevicesWithRoomForAReference() {
     String command =
         command(card("Headset", 2, 1), card("Speaker", 1, 0), card("Stage \"A\"", 0, 8));
