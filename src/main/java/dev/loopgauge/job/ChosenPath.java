@@ -27,6 +27,11 @@ public record ChosenPath(Chain chain, ChainPath path, double allowSamples, Known
     this(chain, path, allowSamples, KnownFacts.NONE);
   }
 
+  /** How late its loop is by its budget, in seconds. */
+  public double loopSeconds() {
+    return ChainBudget.of(chain, path).loop().seconds();
+  }
+
   /** The same where some of the rig is known for sure. */
   public ChosenPath knowing(KnownFacts known) {
     return new ChosenPath(chain, path, allowSamples, known);

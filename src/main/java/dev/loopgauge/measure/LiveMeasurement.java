@@ -134,10 +134,10 @@ public record LiveMeasurement(
   }
 
   /**
-   * @param mayRenew whether the card's own delay may differ from turn to turn
+   * @param referenced whether a reference is recorded beside
    */
-  private Turns turns(boolean mayRenew) throws CaptureException {
-    return new TurnPlayer(session, patching.sends().size(), plan, playing, mayRenew).play();
+  private Turns turns(boolean referenced) throws CaptureException {
+    return new TurnPlayer(session, patching.sends().size(), plan, playing, referenced).play();
   }
 
   private Estimate read(Turns turns, Function<List<Turn>, Estimate> reader) {
@@ -159,9 +159,11 @@ public record LiveMeasurement(
     if (!(check instanceof Estimate.Found found)) {
       return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
     }
+    int late = (int) Math.max(0, Math.floor(found.measurement().delay().samples()) - 1);
     Estimate estimate =
         new DelayEstimator(plan.maxDelaySeconds(), arrival)
-            .estimate(turns.stream().map(turn -> turn.againstReference(REFERENCE, RIG)).toList());
+            .estimate(
+                turns.stream().map(turn -> turn.againstReference(REFERENCE, RIG, late)).toList());
     return found.measurement().polarity() == Polarity.INVERTED
         ? with(estimate, LiveFindings.invertedReference(pair))
         : estimate;

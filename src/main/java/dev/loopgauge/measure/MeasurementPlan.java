@@ -29,6 +29,18 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
 
   private static final double CONVERTER_SECONDS = 0.1;
 
+  /** The lead-in where a reference is recorded beside: nothing hangs on when it begins. */
+  private static final double SHORT_LEAD_IN_SECONDS = 0.01;
+
+  /**
+   * After each turn the guard needs six windows of 50 ms in a row that begin after it, so seven's
+   * time: {@link dev.loopgauge.capture.FeedbackGuard}.
+   */
+  private static final double GUARD_SECONDS = 0.35;
+
+  /** Lets the rig ring out where the reference shows what belongs to a turn. */
+  private static final double RING_SECONDS = 0.015;
+
   /**
    * Checks the ranges.
    *
@@ -60,21 +72,36 @@ public record MeasurementPlan(PlayedStimulus stimulus, int repeats, double maxDe
     return maxDelaySeconds + card + CONVERTER_SECONDS;
   }
 
-  /** How long one take of this plan is, in seconds. */
-  public double takeSeconds(SessionInfo info) {
-    return (double) schedule(info).frames() / info.rate().hertz();
+  /**
+   * How long one take of this plan is, in seconds.
+   *
+   * @param referenced whether a reference is recorded beside
+   */
+  public double takeSeconds(SessionInfo info, boolean referenced) {
+    Schedule schedule = referenced ? referenced(info, repeats) : schedule(info, repeats);
+    return (double) schedule.frames() / info.rate().hertz();
   }
 
-  /** This plan in frames, with a turn for each repeat. */
-  Schedule schedule(SessionInfo info) {
-    return schedule(info, repeats);
-  }
-
-  /** This plan in frames, with as many turns as given. */
+  /** This plan in frames, with as many turns as given, each heard as late as the card may be. */
   Schedule schedule(SessionInfo info, int turns) {
     Signal played = stimulus.render(info.rate());
     int leadIn = info.rate().samplesIn(LEAD_IN_SECONDS);
     int listen = info.rate().samplesIn(maxDelayWithCardSeconds(info) + TAIL_SECONDS);
-    return new Schedule(played, leadIn, listen, turns);
+    return new Schedule(played, leadIn, listen, 0, turns);
+  }
+
+  /**
+   * The same where a reference is recorded beside. Both returns are late by the card, so each turn
+   * is looked for from where the reference has it on, and what the card may be late by is waited
+   * for once, after the last one.
+   */
+  Schedule referenced(SessionInfo info, int turns) {
+    Signal played = stimulus.render(info.rate());
+    int leadIn = info.rate().samplesIn(SHORT_LEAD_IN_SECONDS);
+    int guard = info.rate().samplesIn(GUARD_SECONDS);
+    int ringing = info.rate().samplesIn(maxDelaySeconds + RING_SECONDS);
+    int listen = Math.max(guard, ringing);
+    int card = info.latestSamples() + info.rate().samplesIn(CONVERTER_SECONDS);
+    return new Schedule(played, leadIn, listen, Math.max(0, ringing + card - listen), turns);
   }
 }

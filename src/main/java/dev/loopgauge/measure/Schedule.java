@@ -12,9 +12,10 @@ import java.util.stream.IntStream;
  * @param played the stimulus at its level
  * @param leadIn frames of silence before the first turn
  * @param listen frames of silence after each stimulus
+ * @param after frames of silence after the last turn
  * @param turns how many times it is played
  */
-record Schedule(Signal played, int leadIn, int listen, int turns) {
+record Schedule(Signal played, int leadIn, int listen, int after, int turns) {
   /** A take in which every send plays in every turn. */
   Take together(int sends) {
     Signal all = played(0, turns);
@@ -42,7 +43,7 @@ record Schedule(Signal played, int leadIn, int listen, int turns) {
 
   /** How long a take is. */
   int frames() {
-    return start(turns);
+    return start(turns) + after;
   }
 
   private Signal played(int fromTurn, int toTurn) {
@@ -57,7 +58,8 @@ record Schedule(Signal played, int leadIn, int listen, int turns) {
     int sounding = soundingLength();
     List<Take.Stretch> gaps = new ArrayList<>();
     for (int turn = 0; turn < turns; turn++) {
-      gaps.add(new Take.Stretch(start(turn) + sounding, start(turn + 1)));
+      int end = turn + 1 < turns ? start(turn + 1) : frames();
+      gaps.add(new Take.Stretch(start(turn) + sounding, end));
     }
     return gaps;
   }

@@ -16,15 +16,23 @@ record Turn(Schedule schedule, int index, int before, List<Signal> returns) {
   /** One return against what was played. */
   Reading againstPlayed(int ret) {
     return new Reading(
-        schedule.played().slice(0, schedule.period()), cut(ret), before + schedule.start(index));
+        schedule.played().slice(0, schedule.period()), cut(ret, 0), before + start(0));
   }
 
-  /** One return against another. */
-  Reading againstReference(int reference, int ret) {
-    return new Reading(cut(reference), cut(ret), before + schedule.start(index));
+  /**
+   * One return against another.
+   *
+   * @param late by how many frames the card is late, so that the turn begins there
+   */
+  Reading againstReference(int reference, int ret, int late) {
+    return new Reading(cut(reference, late), cut(ret, late), before + start(late));
   }
 
-  private Signal cut(int ret) {
-    return returns.get(ret).slice(schedule.start(index), schedule.start(index + 1));
+  private Signal cut(int ret, int late) {
+    return returns.get(ret).slice(start(late), start(late) + schedule.period());
+  }
+
+  private int start(int late) {
+    return schedule.start(index) + late;
   }
 }

@@ -11,10 +11,11 @@ import dev.loopgauge.signal.Decibels;
  * Plays the turns of a plan, and those again in which sound was lost, as often as agreed.
  *
  * @param sends on how many sends at once
- * @param mayRenew whether the offset between playing and recording may be another one after a loss
+ * @param referenced whether a reference is recorded beside, so that the offset between playing and
+ *     recording may be another one after a loss
  */
 record TurnPlayer(
-    AudioSession session, int sends, MeasurementPlan plan, Playing playing, boolean mayRenew) {
+    AudioSession session, int sends, MeasurementPlan plan, Playing playing, boolean referenced) {
   /**
    * Plays until there are as many clean turns as planned, or no more may be played.
    *
@@ -34,13 +35,16 @@ record TurnPlayer(
   }
 
   private Turns take(Turns before, int count) throws CaptureException {
-    Schedule schedule = plan.schedule(session.info(), count);
+    Schedule schedule =
+        referenced
+            ? plan.referenced(session.info(), count)
+            : plan.schedule(session.info(), count);
     Take take = schedule.together(sends).watchedBy(watch(schedule));
     try {
       return before.with(schedule, session.capture(take));
     } catch (CaptureException e) {
       Capture partly = e.before().orElse(null);
-      if (partly == null || !mayRenew || playing.spareTurns() == 0) {
+      if (partly == null || !referenced || playing.spareTurns() == 0) {
         throw e;
       }
       return before.with(schedule, partly);

@@ -48,7 +48,7 @@ record Turns(
   private static boolean isClean(Schedule schedule, int turn, List<Incident> incidents) {
     int noticed = schedule.played().rate().samplesIn(NOTICED_WITHIN_SECONDS);
     int from = turn == 0 ? 0 : schedule.start(turn);
-    int to = schedule.start(turn + 1);
+    int to = schedule.start(turn + 1) + schedule.after();
     return incidents.stream()
         .noneMatch(
             incident ->

@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -32,7 +33,7 @@ class MeasurementPlanTest {
   @ParameterizedTest
   @EnumSource
   void listensOnlyWhereNothingPlays(StimulusKind kind) {
-    Take take = plan(kind).schedule(INFO).together(2);
+    Take take = plan(kind).schedule(INFO, 3).together(2);
 
     assertEquals(2, take.sends().size());
     assertEquals(3, take.listening().size());
@@ -47,7 +48,7 @@ class MeasurementPlanTest {
   @ParameterizedTest
   @EnumSource
   void eachReadingHoldsTheWholeStimulusAtTheLongestDelay(StimulusKind kind) {
-    Schedule schedule = plan(kind).schedule(INFO);
+    Schedule schedule = plan(kind).schedule(INFO, 3);
     Take take = schedule.together(1);
     int longest = RATE.samplesIn(plan(kind).maxDelayWithCardSeconds(INFO));
     Signal late = take.sends().get(0).slice(-longest, take.frames() - longest);
@@ -73,13 +74,47 @@ class MeasurementPlanTest {
   @ParameterizedTest
   @EnumSource
   void noLateStimulusPassesForFeedback(StimulusKind kind) {
-    Take take = plan(kind).schedule(INFO).together(1);
+    Take take = plan(kind).schedule(INFO, 3).together(1);
     for (int delay = 0; delay < RATE.samplesIn(0.3); delay += 1111) {
       float[][] late = new float[1][take.frames()];
       for (int i = delay; i < take.frames(); i++) {
         late[0][i] = (float) take.sends().get(0).at(i - delay);
       }
       assertFalse(new FeedbackGuard(take, RATE).trips(late, take.frames()), "delay " + delay);
+    }
+  }
+
+  /** With the usual plan, which is what a person waits for. */
+  @ParameterizedTest
+  @CsvSource({"44100, 64", "44100, 1024", "48000, 256", "48000, 2048", "96000, 2048"})
+  void aReferencedTakeIsLittleLongerThanItsSound(int hertz, int buffer) {
+    SampleRate rate = new SampleRate(hertz);
+    SessionInfo info = new SessionInfo("jack", "A", "A", rate, buffer, true);
+    PlayedStimulus sweep = new PlayedStimulus(StimulusKind.SWEEP, 1, -20);
+    Schedule schedule = new MeasurementPlan(sweep, 3, 0.2).referenced(info, 3);
+    double longer = (double) schedule.frames() / hertz - 3;
+    assertTrue(longer <= 1.2, longer + " s longer");
+    assertEquals(3, schedule.together(2).listening().size());
+  }
+
+  /** However late the card is, the last turn is whole at the longest delay. */
+  @ParameterizedTest
+  @EnumSource
+  void aReferencedTurnIsWholeWhereTheCardIsLate(StimulusKind kind) {
+    Schedule schedule = plan(kind).referenced(INFO, 3);
+    Take take = schedule.together(1);
+    int card = INFO.latestSamples() + RATE.samplesIn(0.1);
+    int longest = RATE.samplesIn(0.2);
+    Signal sound = take.sends().get(0);
+    List<Signal> late =
+        List.of(
+            sound.slice(-card, take.frames() - card),
+            sound.slice(-card - longest, take.frames() - card - longest));
+    for (int turn = 0; turn < 3; turn++) {
+      Reading reading = new Turn(schedule, turn, 0, late).againstReference(0, 1, card);
+      double energy = schedule.played().energy();
+      assertEquals(energy, reading.reference().slice(0, schedule.period()).energy(), 1e-9);
+      assertEquals(energy, reading.ret().slice(0, schedule.period()).energy(), 1e-9);
     }
   }
 

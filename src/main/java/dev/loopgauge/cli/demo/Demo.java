@@ -50,7 +50,7 @@ public final class Demo {
   private static final String NOISE = "noise=-75";
 
   private static final MeasurementPlan PLAN =
-      new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.5);
+      new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.2);
 
   /** The rig's card: send 1 by cable to return 1, send 2 through the rig to return 2. */
   private static final Patching PATCHING =

@@ -83,7 +83,7 @@ public record HostJob(
     }
     Profile settings =
         through
-            .map(client -> request.live().settingsThrough(client, run.kept()))
+            .map(client -> request.live().settingsThrough(client, run.kept(), run.chosen()))
             .orElseGet(run::settings);
     int send = witnessSend.orElse(settings.patching().rig().send());
     return new PluginStates(

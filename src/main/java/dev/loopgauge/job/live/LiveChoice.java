@@ -1,5 +1,7 @@
 package dev.loopgauge.job.live;
 
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.setup.DataFolder;
@@ -45,11 +47,27 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
 
   /** All together, over a profile, over the chain file of the path that is measured. */
   Profile settings(Optional<Profile> kept, Optional<ChosenPath> chosen) {
-    return settings(kept, device.patching(kept, chosen));
+    return settings(kept, device.patching(kept, chosen), loopSeconds(chosen));
   }
 
-  /** The same with a path plugged in where it is said. */
-  Profile settings(Optional<Profile> kept, Patching patching) {
+  private static double loopSeconds(Optional<ChosenPath> chosen) {
+    return chosen.map(ChosenPath::loopSeconds).orElse(0.0);
+  }
+
+  /** The same for any path of a chain file, plugged in where it is said. */
+  Profile settings(Optional<Profile> kept, Patching patching, Chain chain) {
+    return settings(kept, patching, longestLoopSeconds(chain));
+  }
+
+  /** How late the latest loop of a chain file is by its budget, in seconds. */
+  static double longestLoopSeconds(Chain chain) {
+    return chain.paths().values().stream()
+        .mapToDouble(path -> ChainBudget.of(chain, path).loop().seconds())
+        .max()
+        .orElse(0);
+  }
+
+  private Profile settings(Optional<Profile> kept, Patching patching, double loopSeconds) {
     return new Profile(
         device.backend(kept),
         device.output(kept),
@@ -57,7 +75,7 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
         patching,
         device.rate(kept),
         device.bufferSamples(kept),
-        stimulus.plan(kept),
+        stimulus.plan(kept, loopSeconds),
         kept.flatMap(Profile::calibration));
   }
 
@@ -65,7 +83,8 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
    * The same with the send and the return on the ports of a program of the audio server, the first
    * ones unless others are named.
    */
-  Profile settingsThrough(String client, Optional<Profile> kept) {
+  Profile settingsThrough(
+      String client, Optional<Profile> kept, Optional<ChosenPath> chosen) {
     Patching base = kept.map(Profile::patching).orElse(Patching.single(1, 1));
     return new Profile(
         device.backend(kept),
@@ -74,7 +93,7 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
         device.patchingOver(new KnownPatching(Optional.of(base.rig()), base.reference())),
         device.rate(kept),
         device.bufferSamples(kept),
-        stimulus.plan(kept),
+        stimulus.plan(kept, loopSeconds(chosen)),
         Optional.empty());
   }
 }

@@ -133,6 +133,13 @@ record LiveReading(
     return new LiveMeasurement(session, profile.patching(), profile.plan(), arrival, playing);
   }
 
+  /** How long one take of it is, in seconds. */
+  double takeSeconds() {
+    return profile
+        .plan()
+        .takeSeconds(session.info(), profile.patching().reference().isPresent());
+  }
+
   /** What is about to be played. */
   String announcement() {
     return Announcement.of(

@@ -64,7 +64,7 @@ public final class LiveSeries {
       }
       consent.ask(live.announcement() + " The same at each block size.");
       consent = consent.agreed();
-      Soak soak = new Soak(target.settings().plan().takeSeconds(session.info()));
+      Soak soak = new Soak(live.takeSeconds());
       Optional<CaptureException> end = new Takes(way, soak).until(() -> isEnough(soak), () -> {});
       end.ifPresent(why -> note("broke-off", size, why.getMessage(), why.hint()));
       add(size, soak);

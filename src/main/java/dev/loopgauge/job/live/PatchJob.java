@@ -45,7 +45,8 @@ public record PatchJob(LiveChoice live, BudgetChoice budget, RigChoice rig, bool
     AudioBackend backend =
         rig.backend(site.audio(), device.backend(kept), chosen, device.plug(kept, chosen));
     Optional<Patching> said = device.patchingIfSaid(kept, chosen);
-    Ticking ticking = ticking(site, kept, backend);
+    double loopSeconds = chosen.map(ChosenPath::loopSeconds).orElse(0.0);
+    Ticking ticking = ticking(site, kept, backend, loopSeconds);
     List<Integer> sends =
         said.isPresent() ? said.get().sends().stream().sorted().toList() : ticking.firstSends();
     return answer(PatchDocument.of(said, ticking.of(sends)));
@@ -59,12 +60,15 @@ public record PatchJob(LiveChoice live, BudgetChoice budget, RigChoice rig, bool
     }
     AudioBackend backend = rig.backend(site.audio(), live.device().backend(kept), chain);
     site.person().say(sheet.text().stripTrailing());
-    PatchMap heard = ticking(site, kept, backend).of(sheet.askedSends());
+    PatchMap heard = 
+        ticking(site, kept, backend, LiveChoice.longestLoopSeconds(chain)).of(sheet.askedSends());
     return answer(sheet.ticked(heard));
   }
 
-  private Ticking ticking(Site site, Optional<Profile> kept, AudioBackend backend) {
-    return new Ticking(site, live, kept, backend, Consent.of(site.person(), backend, agreed));
+  private Ticking ticking(
+      Site site, Optional<Profile> kept, AudioBackend backend, double loopSeconds) {
+    Consent consent = Consent.of(site.person(), backend, agreed);
+    return new Ticking(site, live, kept, backend, consent, loopSeconds);
   }
 
   private static Answer answer(PatchDocument document) {

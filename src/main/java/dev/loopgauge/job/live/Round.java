@@ -54,7 +54,8 @@ record Round(
   /** All that is about to be played. */
   String announcement(List<RoundStop> stops) {
     List<Integer> sends = stops.stream().flatMap(stop -> stop.sends().stream()).distinct().toList();
-    double seconds = stops.size() * settings.plan().takeSeconds(session.info());
+    boolean referenced = settings.patching().reference().isPresent();
+    double seconds = stops.size() * settings.plan().takeSeconds(session.info(), referenced);
     return Announcement.ofRound(session.info(), sends, settings.plan(), stops.size(), seconds);
   }
 

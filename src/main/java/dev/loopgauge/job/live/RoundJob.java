@@ -56,7 +56,7 @@ public record RoundJob(RoundRequest request) {
     List<RoundStop> stops = RoundStop.of(chain, due, reference);
     SessionRequest opened = request(device, kept, stops);
     try (AudioSession session = site.audio().open(backend, request.live().profile(), opened)) {
-      Profile settings = request.live().settings(kept, stops.get(0).patchings().get(0));
+      Profile settings = request.live().settings(kept, stops.get(0).patchings().get(0), chain);
       Round round =
           new Round(
               site,

@@ -43,7 +43,8 @@ public record SoakJob(LiveRequest request, double minutes) {
 
   private Answer soaked(LiveRun run, Consumer<Answer> soFar)
       throws CaptureException, SetupException, IOException {
-    Profile soft = run.settings().with(request.live().stimulus().softPlan(run.kept()));
+    Profile loud = run.settings();
+    Profile soft = loud.with(request.live().stimulus().soft(loud.plan()));
     run.consent().requireSomebody();
     LiveTarget target = run.target(soft);
     try (AudioSession session = target.open()) {
@@ -60,7 +61,7 @@ public record SoakJob(LiveRequest request, double minutes) {
       throws CaptureException, SetupException, IOException {
     Consent consent = live.consent();
     Repeatable reading = live.repeatable(store);
-    Soak soak = new Soak(live.profile().plan().takeSeconds(live.session().info()));
+    Soak soak = new Soak(live.takeSeconds());
     consent.note(reading.notes());
     consent.ask(live.announcement() + " Again and again for " + time(minutes) + ".");
     if (consent.person().present()) {

@@ -10,7 +10,8 @@ import java.util.Optional;
 
 /**
  * What to play. What is empty comes from a profile, or is the default: a sweep of 1 s at -20 dBFS,
- * three times, for delays up to 0.5 s.
+ * three times, for delays up to 0.2 s or, where the path's budget is known, twice as long and
+ * 0.1 s more.
  *
  * @param kind what it is
  * @param seconds how long it lasts
@@ -43,15 +44,21 @@ public record StimulusChoice(
   private static final double SOFT_DBFS = -40;
 
   private static final MeasurementPlan DEFAULT =
-      new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.5);
+      new MeasurementPlan(new PlayedStimulus(StimulusKind.SWEEP, 1, -20), 3, 0.2);
+
+  /** What a path may come later than its budget and still be measured, as a factor and in s. */
+  private static final double TIMES_ITS_BUDGET = 2;
+
+  private static final double MORE_SECONDS = 0.1;
 
   /**
    * What to play.
    *
+   * @param loopSeconds how late the path is by its budget, 0 where that isn't known
    * @throws UsageException when a value is out of range, or it would be loud and that wasn't
    *     allowed
    */
-  MeasurementPlan plan(Optional<Profile> profile) {
+  MeasurementPlan plan(Optional<Profile> profile, double loopSeconds) {
     MeasurementPlan base = profile.map(Profile::plan).orElse(DEFAULT);
     PlayedStimulus stimulus = base.stimulus();
     MeasurementPlan plan =
@@ -63,7 +70,7 @@ public record StimulusChoice(
                         seconds.orElse(stimulus.seconds()),
                         levelDbfs.orElse(stimulus.levelDbfs())),
                     repeats.orElse(base.repeats()),
-                    maxDelaySeconds.orElse(base.maxDelaySeconds())));
+                    maxDelaySeconds.orElse(longest(base, loopSeconds))));
     if (plan.stimulus().levelDbfs() > LOUDEST_DBFS && !loud) {
       throw new UsageException(
           "expected a level of at most -6 dBFS, found " + plan.stimulus().levelDbfs() + " dBFS",
@@ -72,9 +79,13 @@ public record StimulusChoice(
     return plan;
   }
 
-  /** What to play for a long time: the same at -40 dBFS, unless a level was asked for. */
-  MeasurementPlan softPlan(Optional<Profile> profile) {
-    MeasurementPlan plan = plan(profile);
+  private static double longest(MeasurementPlan base, double loopSeconds) {
+    double needed = TIMES_ITS_BUDGET * loopSeconds + MORE_SECONDS;
+    return Math.min(MeasurementPlan.LONGEST_SECONDS, Math.max(base.maxDelaySeconds(), needed));
+  }
+
+  /** A plan to play for a long time: the same at -40 dBFS, unless a level was asked for. */
+  MeasurementPlan soft(MeasurementPlan plan) {
     PlayedStimulus stimulus = plan.stimulus();
     double level = levelDbfs.orElse(Math.min(stimulus.levelDbfs(), SOFT_DBFS));
     return new MeasurementPlan(

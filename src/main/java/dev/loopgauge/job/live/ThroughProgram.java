@@ -45,7 +45,7 @@ record ThroughProgram(LiveRun run, String client) {
   }
 
   Answer answer() throws CaptureException, IOException {
-    Profile settings = run.request().live().settingsThrough(client, run.kept());
+    Profile settings = run.request().live().settingsThrough(client, run.kept(), run.chosen());
     run.consent().requireSomebody();
     LiveTarget target = run.target(settings);
     try (AudioSession session = target.open()) {

@@ -26,9 +26,15 @@ import java.util.stream.IntStream;
  * @param kept the profile under it
  * @param backend plays
  * @param consent asked before the first tick
+ * @param loopSeconds how late the latest path is by its budget, 0 where that isn't known
  */
 record Ticking(
-    Site site, LiveChoice live, Optional<Profile> kept, AudioBackend backend, Consent consent) {
+    Site site,
+    LiveChoice live,
+    Optional<Profile> kept,
+    AudioBackend backend,
+    Consent consent,
+    double loopSeconds) {
   /** How many sends are ticked in one take, and at all where none is named. */
   private static final int MOST_AT_ONCE = 8;
 
@@ -71,7 +77,7 @@ record Ticking(
   }
 
   private PatchCheck check(List<Integer> sends, List<Integer> returns) {
-    MeasurementPlan plan = live.stimulus().plan(kept);
+    MeasurementPlan plan = live.stimulus().plan(kept, loopSeconds);
     return PatchCheck.quiet(sends, returns, plan.stimulus().levelDbfs(), plan.maxDelaySeconds());
   }
 
