@@ -97,12 +97,21 @@ public final class AudioServer implements AutoCloseable {
 
   /** Patches a port that gives sound to one that takes it. */
   public void patch(String from, String to) throws IOException, InterruptedException {
-    ProcessBuilder builder = new ProcessBuilder("jack_connect", from, to).inheritIO();
-    builder.environment().putAll(environment());
-    int code = builder.start().waitFor();
+    int code = cable("jack_connect", from, to).inheritIO().start().waitFor();
     if (code != 0) {
       throw new IOException("jack_connect " + from + " " + to + " ended with " + code);
     }
+  }
+
+  /** Takes a patch away, if it is there. */
+  public void unpatch(String from, String to) throws IOException, InterruptedException {
+    cable("jack_disconnect", from, to).redirectErrorStream(true).start().waitFor();
+  }
+
+  private ProcessBuilder cable(String command, String from, String to) {
+    ProcessBuilder builder = new ProcessBuilder(command, from, to);
+    builder.environment().putAll(environment());
+    return builder;
   }
 
   /** Ends the server at once, as a crash would. */

@@ -3,7 +3,7 @@ package dev.loopgauge.audioserver;
 import com.sun.jna.Function;
 
 /** What Java can't do to processes, done by the C library. Linux numbers. */
-final class NativeProcess {
+public final class NativeProcess {
   private static final int SIGCONT = 18;
   private static final int SIGSTOP = 19;
 
@@ -15,11 +15,16 @@ final class NativeProcess {
   }
 
   static void pause(Process process) {
-    call("kill", (int) process.pid(), SIGSTOP);
+    signal(process, SIGSTOP);
   }
 
   static void resume(Process process) {
-    call("kill", (int) process.pid(), SIGCONT);
+    signal(process, SIGCONT);
+  }
+
+  /** Sends a signal by its number. */
+  public static void signal(Process process, int number) {
+    call("kill", (int) process.pid(), number);
   }
 
   private static void call(String function, Object... arguments) {
