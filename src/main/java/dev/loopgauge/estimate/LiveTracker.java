@@ -8,13 +8,16 @@ import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.RecentSound;
 import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.estimate.spectrum.OctavePower;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -46,6 +49,7 @@ public final class LiveTracker {
   private final List<Pair> pairs;
   private final List<RecentSound> channels;
   private final List<Following> followings;
+  private final List<List<Band>> heardBands;
   private final LostStretches lost;
   private long nextAt;
 
@@ -64,6 +68,7 @@ public final class LiveTracker {
     this.lost = new LostStretches(held);
     this.channels =
         IntStream.range(0, channels).mapToObj(i -> new RecentSound(rate, held)).toList();
+    this.heardBands = new ArrayList<>(Collections.nCopies(pairs.size(), List.of()));
     this.followings =
         pairs.stream().map(p -> new Following(window, plan.maxDelaySeconds(), true)).toList();
   }
@@ -128,6 +133,9 @@ public final class LiveTracker {
     }
     for (int i = 0; i < looks.size(); i++) {
       followings.get(i).next(looks.get(i), at);
+      if (looks.get(i).found().isPresent()) {
+        heardBands.set(i, looks.get(i).found().get().besides().bands());
+      }
     }
     return readings;
   }
@@ -171,6 +179,7 @@ public final class LiveTracker {
         seconds(at + window),
         loudness(pair.reference(), at),
         loudness(pair.returned(), at),
+        look.found().isPresent() ? OptionalDouble.empty() : due(path, at),
         isInterrupted(path, at),
         look.clipped(),
         look.found().map(found -> followed(found, at)));
@@ -191,9 +200,22 @@ public final class LiveTracker {
   }
 
   private double loudness(int channel, long at) {
+    return Decibels.ofPower(Loudness.of(windowOf(channel, at)).energy() / window);
+  }
+
+  private Samples windowOf(int channel, long at) {
     long base = base(at);
-    Samples heard = new Window(channels.get(channel).since(base), (int) (at - base), window);
-    return Decibels.ofPower(Loudness.of(heard).energy() / window);
+    return new Window(channels.get(channel).since(base), (int) (at - base), window);
+  }
+
+  /** How loud the return should be by what the path passed when it was last read. */
+  private OptionalDouble due(int path, long at) {
+    List<Band> bands = heardBands.get(path);
+    return bands.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(
+            Decibels.ofPower(
+                OctavePower.passed(windowOf(pairs.get(path).reference(), at), bands)));
   }
 
   private double seconds(long frames) {

@@ -114,6 +114,8 @@ class LayersTest {
           Map.entry("chain", List.of("signal")),
           Map.entry("chain.file", List.of("signal", "chain")),
           Map.entry("verify", List.of("signal", "estimate.result", "chain", "stats")),
+          Map.entry(
+              "verify.watch", List.of("verify", "signal", "estimate.result", "chain", "stats")),
           Map.entry("verify.verdict", List.of("verify", "signal", "estimate.result", "chain")),
           Map.entry("plan", List.of("signal", "chain", "verify", "verify.verdict", "stats")),
           Map.entry("capture", List.of("signal")),

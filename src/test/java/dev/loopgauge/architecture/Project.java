@@ -35,6 +35,7 @@ final class Project {
           "chain",
           "verify",
           "verify.verdict",
+          "verify.watch",
           "plan");
 
   /** All pure packages. */

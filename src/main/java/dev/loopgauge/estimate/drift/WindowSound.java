@@ -39,11 +39,18 @@ public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
     }
     if (gaps.isEmpty()) {
       int delay = lag + (int) Math.rint(fit.measured().lag());
-      for (LostSound.Gap lost : fit.residualTests().gaps()) {
+      for (LostSound.Gap lost : whole(readings, fit).gaps()) {
         gaps.add(moved(lost, delay));
       }
     }
     return new WindowSound(fit.bands(), gaps);
+  }
+
+  /** All parts as one, so that what is lost where two meet lies between sound. */
+  private static LostSound whole(List<Reading> readings, Fit fit) {
+    LostSound whole = new LostSound(readings.get(0));
+    fit.residualTests().lostSound().forEach(whole::add);
+    return whole;
   }
 
   private static LostSound.Gap moved(LostSound.Gap gap, int by) {

@@ -2,6 +2,7 @@ package dev.loopgauge.estimate.reading;
 
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
+import java.util.Arrays;
 
 /**
  * The last seconds of one channel, in memory that doesn't grow. One thread may add while another
@@ -84,11 +85,13 @@ public final class RecentSound {
 
     @Override
     public void copyTo(int start, double[] target, int at, int count) {
-      long oldest = from() - first;
-      for (int i = 0; i < count; i++) {
-        long sample = (long) start + i;
-        boolean there = sample >= Math.max(0, oldest) && sample < length;
-        target[at + i] = there ? ring[place(first + sample)] : 0;
+      long from = Math.max(start, Math.max(0, from() - first));
+      long end = Math.min((long) start + count, length);
+      Arrays.fill(target, at, at + count, 0);
+      int place = place(Math.max(0, first + from));
+      for (long sample = from; sample < end; sample++) {
+        target[(int) (at + sample - start)] = ring[place];
+        place = place + 1 == ring.length ? 0 : place + 1;
       }
     }
   }

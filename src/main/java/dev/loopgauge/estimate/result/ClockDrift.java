@@ -51,6 +51,11 @@ public record ClockDrift(double ppm, double uncertaintyPpm) {
     return Math.abs(perSample.value()) > LEAST_PPM * 1e-6 && perSample.isThere(falseAlarms);
   }
 
+  /** Whether the drift is of any account, if it is there. */
+  public boolean isLarge() {
+    return Math.abs(ppm) > LEAST_PPM;
+  }
+
   /** The same drift and a further one that was measured on top of it. */
   public ClockDrift plus(ClockDrift further) {
     return new ClockDrift(ppm + further.ppm, further.uncertaintyPpm);

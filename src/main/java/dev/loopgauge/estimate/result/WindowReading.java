@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.result;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What one window of a path's sound came to, while it goes by.
@@ -10,6 +11,8 @@ import java.util.Optional;
  * @param sentDbfs how loud the reference is in it, in dBFS rms; negative infinity for digital
  *     silence
  * @param heardDbfs how loud the return is in it
+ * @param dueDbfs how loud the return would be by the octaves in which the path was heard before;
+ *     empty where it never was
  * @param interrupted whether frames of it were lost while it was recorded: then nothing was read
  * @param clipped whether the return is clipped in it
  * @param delay the delay; empty where it can't be told
@@ -19,9 +22,18 @@ public record WindowReading(
     double toSeconds,
     double sentDbfs,
     double heardDbfs,
+    OptionalDouble dueDbfs,
     boolean interrupted,
     boolean clipped,
     Optional<FollowedDelay> delay) {
+  /** Below this there is nothing but the last bit of a 24-bit converter, in dBFS rms. */
+  public static final double SILENCE_DBFS = -120;
+
+  /** How long the window is, in seconds. */
+  public double lengthSeconds() {
+    return toSeconds - fromSeconds;
+  }
+
   /** The middle of the window, in seconds from the start of the stream. */
   public double middleSeconds() {
     return (fromSeconds + toSeconds) / 2;

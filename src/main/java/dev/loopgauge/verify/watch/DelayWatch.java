@@ -1,0 +1,118 @@
+package dev.loopgauge.verify.watch;
+
+import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.FollowedDelay;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.verify.watch.Steady.Move;
+import dev.loopgauge.verify.watch.WatchEvent.Phase;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Tells steps, drifts and groups of a path's delay. */
+final class DelayWatch {
+  /**
+   * Digital parts move sound by whole samples, so what moved by less than half a sample did not
+   * move by one.
+   */
+  private static final double LEAST_SAMPLES = 0.5;
+
+  /** What a delay is off at least, however clean, in samples: as in a track. */
+  private static final double FLOOR = 0.01;
+
+  /** How near the sound itself tells a step's moment, in seconds. */
+  private static final double DATED_WITHIN = 0.05;
+
+  private final SampleRate rate;
+  private final Steady level;
+  private final Sliding sliding;
+  private final ToAndFro groups;
+  private final Moves moves = new Moves(LEAST_SAMPLES);
+  private Optional<Value> offSince = Optional.empty();
+  private OptionalDouble dated = OptionalDouble.empty();
+
+  /**
+   * Nothing was read yet.
+   *
+   * @param windowSeconds how long windows are
+   */
+  DelayWatch(SampleRate rate, double windowSeconds) {
+    this.rate = rate;
+    this.level = new Steady(LEAST_SAMPLES, FalseAlarms.perTest(windowSeconds, 1));
+    this.sliding = new Sliding(windowSeconds, rate.hertz());
+    this.groups = new ToAndFro(LEAST_SAMPLES);
+  }
+
+  /** The drift that goes on, where there is one. */
+  Optional<ClockDrift> drift() {
+    return sliding.drift();
+  }
+
+  /** Whether the delay is another one than when the watch began. */
+  boolean hasMoved() {
+    return moves.areOpen();
+  }
+
+  /** Takes the next delay. */
+  List<WatchEvent> next(WindowReading window, FollowedDelay read, Dating dating) {
+    Value value = value(window, read);
+    boolean near = level.settled().isEmpty() || level.isNear(value);
+    double usual = level.settled().isEmpty() ? value.value() : level.at(value.middle());
+    if (near) {
+      offSince = Optional.empty();
+    } else if (offSince.isEmpty()) {
+      offSince = Optional.of(value);
+      dated = dating.changed(value.from() - window.lengthSeconds(), value.to(), usual, value.value());
+    }
+    List<WatchEvent> events = new ArrayList<>();
+    groups
+        .next(value, near, usual)
+        .ifPresent(
+            change ->
+                events.add(
+                    new WatchEvent.Groups(
+                        change.phase(), value.from(), late(usual), late(change.other()))));
+    level.next(value).ifPresent(move -> events.add(step(move)));
+    sliding.next(level).ifPresent(change -> events.add(drift(change, value)));
+    return events;
+  }
+
+  private static Value value(WindowReading window, FollowedDelay read) {
+    double noise = read.point().uncertaintySamples() / Measurement.COVERAGE_FACTOR;
+    return new Value(
+        window.fromSeconds(),
+        window.toSeconds(),
+        read.point().delay().samples(),
+        Math.hypot(noise, FLOOR));
+  }
+
+  private WatchEvent step(Move move) {
+    offSince = Optional.empty();
+    return new WatchEvent.Step(
+        moves.phase(move),
+        dated.orElse(move.first().middle()),
+        dated.isPresent() ? DATED_WITHIN : (move.first().to() - move.first().from()) / 2,
+        late(move.from()),
+        late(move.to()),
+        move.uncertainty());
+  }
+
+  private WatchEvent drift(Sliding.Change change, Value now) {
+    if (change.starts()) {
+      moves.forget();
+    }
+    return new WatchEvent.Drift(
+        change.starts() ? Phase.STARTS : Phase.ENDS,
+        level.settled().get(0).from(),
+        change.drift(),
+        late(now.value()));
+  }
+
+  private Latency late(double samples) {
+    return new Latency(samples, rate);
+  }
+}

@@ -1,0 +1,79 @@
+package dev.loopgauge.verify.watch;
+
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.FollowedDelay;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.verify.watch.Steady.Move;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Tells that a path's level changed. Each octave is compared with itself, so that another programme
+ * is no other level where the path holds an equaliser.
+ */
+final class LevelWatch {
+  /** As between shows: less than this is no change, in dB. */
+  private static final double LEAST_DB = 1;
+
+  /** What an octave's level is off at least where the path isn't flat within it, in dB. */
+  private static final double FLOOR_DB = 0.1;
+
+  private final Steady level;
+  private final Map<Double, Double> usual = new HashMap<>();
+  private final Moves moves = new Moves(LEAST_DB);
+
+  /** Nothing was read yet. */
+  LevelWatch(double windowSeconds) {
+    this.level = new Steady(LEAST_DB, FalseAlarms.perTest(windowSeconds, 1));
+  }
+
+  /** A window could not be read: those beside it may lack some of their sound. */
+  void interrupt() {
+    level.interrupt();
+  }
+
+  /** Takes the next levels. */
+  Optional<WatchEvent> next(WindowReading window, FollowedDelay read) {
+    double sum = 0;
+    double weights = 0;
+    for (Band band : read.bands()) {
+      if (usual.containsKey(band.centreHz())) {
+        double weight = weight(band);
+        sum += weight * (band.levelDb() - usual.get(band.centreHz()));
+        weights += weight;
+      }
+    }
+    if (weights == 0 && !usual.isEmpty()) {
+      return Optional.empty();
+    }
+    double change = weights == 0 ? 0 : sum / weights;
+    for (Band band : read.bands()) {
+      usual.putIfAbsent(band.centreHz(), band.levelDb() - change);
+    }
+    if (weights == 0) {
+      return Optional.empty();
+    }
+    return level
+        .next(
+            new Value(
+                window.fromSeconds(), window.toSeconds(), change, 1 / Math.sqrt(weights)))
+        .map(this::event);
+  }
+
+  private static double weight(Band band) {
+    double noise = band.levelUncertaintyDb() / Measurement.COVERAGE_FACTOR;
+    return 1 / (noise * noise + FLOOR_DB * FLOOR_DB);
+  }
+
+  private WatchEvent event(Move move) {
+    return new WatchEvent.Level(
+        moves.phase(move), move.first().middle(), move.change(), move.uncertainty());
+  }
+
+  /** Whether the level is another one than when the watch began. */
+  boolean hasMoved() {
+    return moves.areOpen();
+  }
+}

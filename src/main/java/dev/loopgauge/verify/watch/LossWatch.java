@@ -1,0 +1,95 @@
+package dev.loopgauge.verify.watch;
+
+import dev.loopgauge.estimate.result.FollowedDelay;
+import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.verify.watch.WatchEvent.Phase;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Tells sound that went out and did not come back: gaps within a window, and returns that fell
+ * silent while their reference sounds on in the octaves that the path passes.
+ */
+final class LossWatch {
+  /** As within a window: less than this against what is due is lost, a tenth, in dB. */
+  private static final double LOST_DB = -20;
+
+  /** Gaps are found in steps of 5 ms; the same one is told alike to two of them, in seconds. */
+  private static final double SAME_SECONDS = 0.01;
+
+  private final List<MissingSound> told = new ArrayList<>();
+  private OptionalDouble silentSince = OptionalDouble.empty();
+  private boolean silenceTold;
+
+  /** Whether the return is silent though its reference sounds. */
+  boolean isSilent() {
+    return silenceTold;
+  }
+
+  /** Takes the next window. */
+  List<WatchEvent> next(WindowReading window) {
+    List<WatchEvent> events = new ArrayList<>();
+    told.removeIf(gap -> end(gap) < window.fromSeconds() - 2 * window.lengthSeconds());
+    if (window.delay().isPresent()) {
+      back(window, events);
+      gaps(window.delay().get(), events);
+    } else if (isLost(window)) {
+      lost(window, events);
+    } else if (!silenceTold) {
+      silentSince = OptionalDouble.empty();
+    }
+    return events;
+  }
+
+  private static boolean isLost(WindowReading window) {
+    return !window.interrupted()
+        && window.dueDbfs().isPresent()
+        && window.dueDbfs().getAsDouble() > WindowReading.SILENCE_DBFS - LOST_DB
+        && window.heardDbfs() < window.dueDbfs().getAsDouble() + LOST_DB;
+  }
+
+  /** One window may hold the last sound of before; two in a row are silent. */
+  private void lost(WindowReading window, List<WatchEvent> events) {
+    if (silentSince.isEmpty()) {
+      silentSince = OptionalDouble.of(window.fromSeconds());
+    } else if (!silenceTold) {
+      silenceTold = true;
+      events.add(
+          new WatchEvent.LostSound(
+              Phase.STARTS, silentSince.getAsDouble(), OptionalDouble.empty()));
+    }
+  }
+
+  private void back(WindowReading window, List<WatchEvent> events) {
+    if (silenceTold) {
+      double at = window.middleSeconds();
+      double ms = 1000 * (at - silentSince.getAsDouble());
+      events.add(new WatchEvent.LostSound(Phase.ENDS, at, OptionalDouble.of(ms)));
+    }
+    silentSince = OptionalDouble.empty();
+    silenceTold = false;
+  }
+
+  private void gaps(FollowedDelay read, List<WatchEvent> events) {
+    for (MissingSound gap : read.lost()) {
+      boolean known = false;
+      for (MissingSound earlier : told) {
+        known |=
+            gap.atSeconds() < end(earlier) + SAME_SECONDS
+                && end(gap) > earlier.atSeconds() - SAME_SECONDS;
+      }
+      told.add(gap);
+      if (!known) {
+        OptionalDouble ms = OptionalDouble.of(gap.ms());
+        events.add(new WatchEvent.LostSound(Phase.STARTS, gap.atSeconds(), ms));
+        events.add(new WatchEvent.LostSound(Phase.ENDS, end(gap), ms));
+      }
+    }
+  }
+
+  private static double end(MissingSound gap) {
+    return gap.atSeconds() + gap.ms() / 1000;
+  }
+}

@@ -1,0 +1,215 @@
+package dev.loopgauge.verify.watch;
+
+import dev.loopgauge.stats.ChangePoints;
+import dev.loopgauge.stats.MeanShift;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A level that values keep to until they move to another one and stay. Windows may overlap; what is
+ * tested are windows that don't, so that each value is one of its own.
+ *
+ * <p>A value that is off becomes a move only with a second one that agrees with it to within noise
+ * and scatter: one odd window is none, and neither is a level that slides.
+ */
+final class Steady {
+  /** Enough to tell a slope from a level. */
+  private static final int REMEMBERED = 64;
+
+  /** A level is that of its last values, so that it follows what wanders slowly. */
+  private static final int SIDE = 4;
+
+  /** Values that stay off for so long are the level, though nobody can tell how sure that is. */
+  private static final int STAYED = 8;
+
+  private static final int FEWEST_TO_SCATTER = 4;
+
+  private final double least;
+  private final double chance;
+  private final List<Value> settled = new ArrayList<>();
+  private final List<Value> off = new ArrayList<>();
+  private double slope;
+
+  /**
+   * No value was read yet.
+   *
+   * @param least what moves less than this is no move, in the unit of the values
+   * @param chance how often one test may tell a move that is none
+   */
+  Steady(double least, double chance) {
+    this.least = least;
+    this.chance = chance;
+  }
+
+  /**
+   * A move to another level.
+   *
+   * @param from the level before
+   * @param to the level after
+   * @param uncertainty the expanded uncertainty of their difference, k = 2
+   * @param first the first window that showed it
+   */
+  record Move(double from, double to, double uncertainty, Value first) {
+    double change() {
+      return to - from;
+    }
+  }
+
+  /** Takes the next value. */
+  Optional<Move> next(Value value) {
+    if (settled.isEmpty() || isNear(value)) {
+      off.clear();
+      settle(value);
+      return Optional.empty();
+    }
+    off.add(value);
+    return moved();
+  }
+
+  /** Something came between: what was off before and after it need not be one level. */
+  void interrupt() {
+    off.clear();
+  }
+
+  /** Whether a value is no further off the level than a move of no account or chance puts it. */
+  boolean isNear(Value value) {
+    double away = Math.abs(value.without(slope) - level());
+    return away <= Math.max(least, ChangePoints.LIMIT * spread(value));
+  }
+
+  private double spread(Value value) {
+    return Math.max(value.noise(), scatter());
+  }
+
+  private double scatter() {
+    double[] values = Value.values(settled, slope);
+    if (values.length < FEWEST_TO_SCATTER) {
+      return 0;
+    }
+    double squares = 0;
+    for (int i = 1; i < values.length; i++) {
+      squares += Math.pow(values[i] - values[i - 1], 2);
+    }
+    return Math.sqrt(squares / (2 * (values.length - 1)));
+  }
+
+  /** The level with the slope taken out. */
+  private double level() {
+    return Value.mean(Value.values(last(settled, SIDE), slope));
+  }
+
+  /** The level at a time, in seconds. */
+  double at(double time) {
+    return level() + slope * time;
+  }
+
+  private void settle(Value value) {
+    if (settled.isEmpty() || value.isApartFrom(settled.get(settled.size() - 1))) {
+      settled.add(value);
+      if (settled.size() > REMEMBERED) {
+        settled.remove(0);
+      }
+    }
+  }
+
+  private Optional<Move> moved() {
+    List<Value> apart = apart();
+    List<Value> after = flatEnd(apart);
+    if (after.size() < 2) {
+      return Optional.empty();
+    }
+    // A window that overlaps the first one off may hold some of the move already.
+    List<Value> untouched = new ArrayList<>(settled);
+    while (untouched.size() > 1 && !off.get(0).isApartFrom(last(untouched, 1).get(0))) {
+      untouched.remove(untouched.size() - 1);
+    }
+    // The first one off may still hold some of the sound before.
+    List<Value> clean = after.subList(1, after.size());
+    MeanShift test = shift(untouched, after);
+    if (Math.abs(test.value()) < least || !test.isThere(chance)) {
+      if (apart.size() >= STAYED) {
+        startAgain(after);
+      }
+      return Optional.empty();
+    }
+    List<Value> before = last(untouched, SIDE);
+    MeanShift size = shift(before, clean);
+    double time = off.get(0).middle();
+    double from = Value.mean(Value.values(before, slope)) + slope * time;
+    Value first = off.get(0);
+    startAgain(clean);
+    return Optional.of(new Move(from, from + size.value(), expanded(size), first));
+  }
+
+  /** Without a degree of freedom the noise alone is known. */
+  private static double expanded(MeanShift size) {
+    return size.degrees() > 0 ? size.expanded() : 2 * size.fromNoise();
+  }
+
+  private MeanShift shift(List<Value> before, List<Value> after) {
+    return MeanShift.of(
+        Value.values(before, slope),
+        Value.values(after, slope),
+        Value.noises(before),
+        Value.noises(after));
+  }
+
+  /** The last values that agree with one another. */
+  private List<Value> flatEnd(List<Value> values) {
+    for (int from = 0; from + 2 <= values.size(); from++) {
+      List<Value> end = values.subList(from, values.size());
+      if (isFlat(end)) {
+        return end;
+      }
+    }
+    return List.of();
+  }
+
+  private boolean isFlat(List<Value> values) {
+    double mean = Value.mean(Value.values(values, slope));
+    for (Value value : values) {
+      if (Math.abs(value.without(slope) - mean) > ChangePoints.LIMIT * spread(value)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** The values that are off and lie in windows of their own, the newest among them. */
+  List<Value> apart() {
+    List<Value> apart = new ArrayList<>();
+    for (int i = off.size() - 1; i >= 0; i--) {
+      if (apart.isEmpty() || apart.get(0).isApartFrom(off.get(i))) {
+        apart.add(0, off.get(i));
+      }
+    }
+    return apart;
+  }
+
+  /** The values that keep to the level, each of sound of its own. */
+  List<Value> settled() {
+    return settled;
+  }
+
+  /** Values show a level of their own: what was before counts no more. */
+  void startAgain(List<Value> values) {
+    List<Value> kept = List.copyOf(values);
+    settled.clear();
+    settled.addAll(kept);
+    off.clear();
+  }
+
+  /** What the level moves by from now on, in units a second. */
+  void slides(double perSecond) {
+    slope = perSecond;
+  }
+
+  double slope() {
+    return slope;
+  }
+
+  static List<Value> last(List<Value> values, int count) {
+    return values.subList(Math.max(0, values.size() - count), values.size());
+  }
+}

@@ -1,0 +1,62 @@
+package dev.loopgauge.verify.watch;
+
+import java.util.List;
+
+/**
+ * What a window says of something that should stay.
+ *
+ * @param from when the window starts, in seconds
+ * @param to when it ends
+ * @param value what was read
+ * @param noise the standard uncertainty of that from noise
+ */
+record Value(double from, double to, double value, double noise) {
+  /** Windows that overlap by no more than rounding don't, in seconds. */
+  private static final double ROUNDING = 1e-6;
+
+  double middle() {
+    return (from + to) / 2;
+  }
+
+  /** Whether this window begins where another has ended: then both read sound of their own. */
+  boolean isApartFrom(Value earlier) {
+    return from >= earlier.to - ROUNDING;
+  }
+
+  /** The value with a slope, in units a second, taken out. */
+  double without(double slope) {
+    return value - slope * middle();
+  }
+
+  static double[] values(List<Value> values, double slope) {
+    double[] all = new double[values.size()];
+    for (int i = 0; i < all.length; i++) {
+      all[i] = values.get(i).without(slope);
+    }
+    return all;
+  }
+
+  static double[] noises(List<Value> values) {
+    double[] all = new double[values.size()];
+    for (int i = 0; i < all.length; i++) {
+      all[i] = values.get(i).noise;
+    }
+    return all;
+  }
+
+  static double[] middles(List<Value> values) {
+    double[] all = new double[values.size()];
+    for (int i = 0; i < all.length; i++) {
+      all[i] = values.get(i).middle();
+    }
+    return all;
+  }
+
+  static double mean(double[] values) {
+    double sum = 0;
+    for (double value : values) {
+      sum += value;
+    }
+    return sum / values.length;
+  }
+}
