@@ -50,6 +50,7 @@ public final class LiveTracker {
   private final List<RecentSound> channels;
   private final List<Following> followings;
   private final List<List<Band>> heardBands;
+  private final List<Following.Look> looks = new ArrayList<>();
   private final LostStretches lost;
   private long nextAt;
 
@@ -103,8 +104,14 @@ public final class LiveTracker {
     return nextAt + window + reach <= heard();
   }
 
-  /** Leaves out windows that are due but would be read too late; the last one stays. */
+  /**
+   * Leaves out windows that are due but would be read too late; the last one stays, and so does one
+   * that is being read.
+   */
   public void catchUp() {
+    if (!looks.isEmpty()) {
+      return;
+    }
     long late = (heard() - nextAt - window - reach) / step;
     nextAt += Math.max(0, late) * step;
   }
@@ -117,27 +124,42 @@ public final class LiveTracker {
   /**
    * Reads the next window of every path.
    *
-   * @return one reading for each pair, in their order; none where the sound was overwritten by what
-   *     came in meanwhile
+   * @return as {@link #work}
    */
   public List<WindowReading> next() {
-    long at = nextAt;
-    nextAt += step;
-    List<Following.Look> looks = InParallel.map(0, pairs.size(), i -> look(i, at));
+    return work(pairs.size()).orElseThrow();
+  }
+
+  /**
+   * Reads the next window of some more paths, so that a machine that is busy can take in sound
+   * between.
+   *
+   * @param paths how many, 1 or more
+   * @return once the window was read of the last path, one reading for each pair in their order;
+   *     none where the sound was overwritten by what came in meanwhile
+   */
+  public Optional<List<WindowReading>> work(int paths) {
+    int from = looks.size();
+    int to = Math.min(pairs.size(), from + paths);
+    looks.addAll(InParallel.map(from, to, i -> look(i, nextAt)));
+    return to < pairs.size() ? Optional.empty() : Optional.of(readings());
+  }
+
+  private List<WindowReading> readings() {
     List<WindowReading> readings = new ArrayList<>();
     for (int i = 0; i < looks.size(); i++) {
-      readings.add(reading(i, at, looks.get(i)));
+      readings.add(reading(i, nextAt, looks.get(i)));
     }
-    if (!holds(at)) {
-      return List.of();
-    }
-    for (int i = 0; i < looks.size(); i++) {
-      followings.get(i).next(looks.get(i), at);
+    boolean whole = holds(nextAt);
+    for (int i = 0; i < looks.size() && whole; i++) {
+      followings.get(i).next(looks.get(i), nextAt);
       if (looks.get(i).found().isPresent()) {
         heardBands.set(i, looks.get(i).found().get().besides().bands());
       }
     }
-    return readings;
+    looks.clear();
+    nextAt += step;
+    return whole ? readings : List.of();
   }
 
   /** Whether all that a window looks at is still there. */

@@ -21,7 +21,9 @@ final class LossWatch {
 
   private final List<MissingSound> told = new ArrayList<>();
   private OptionalDouble silentSince = OptionalDouble.empty();
+  private final List<MissingSound> held = new ArrayList<>();
   private boolean silenceTold;
+  private double silentUntil;
 
   /** Whether the return is silent though its reference sounds. */
   boolean isSilent() {
@@ -33,13 +35,23 @@ final class LossWatch {
     List<WatchEvent> events = new ArrayList<>();
     told.removeIf(gap -> end(gap) < window.fromSeconds() - 2 * window.lengthSeconds());
     if (window.delay().isPresent()) {
+      tell(window.fromSeconds(), events);
       back(window, events);
-      gaps(window.delay().get(), events);
+      if (window.fromSeconds() >= silentUntil) {
+        hold(window.delay().get());
+      }
     } else if (isLost(window)) {
       lost(window, events);
     } else if (!silenceTold) {
       silentSince = OptionalDouble.empty();
     }
+    return events;
+  }
+
+  /** What was still to be told when the watch ended. */
+  List<WatchEvent> finish() {
+    List<WatchEvent> events = new ArrayList<>();
+    tell(Double.POSITIVE_INFINITY, events);
     return events;
   }
 
@@ -56,6 +68,8 @@ final class LossWatch {
       silentSince = OptionalDouble.of(window.fromSeconds());
     } else if (!silenceTold) {
       silenceTold = true;
+      // What looked like a gap was the beginning of this.
+      held.removeIf(gap -> end(gap) > silentSince.getAsDouble() - window.lengthSeconds());
       events.add(
           new WatchEvent.LostSound(
               Phase.STARTS, silentSince.getAsDouble(), OptionalDouble.empty()));
@@ -67,12 +81,13 @@ final class LossWatch {
       double at = window.middleSeconds();
       double ms = 1000 * (at - silentSince.getAsDouble());
       events.add(new WatchEvent.LostSound(Phase.ENDS, at, OptionalDouble.of(ms)));
+      silentUntil = at;
     }
     silentSince = OptionalDouble.empty();
     silenceTold = false;
   }
 
-  private void gaps(FollowedDelay read, List<WatchEvent> events) {
+  private void hold(FollowedDelay read) {
     for (MissingSound gap : read.lost()) {
       boolean known = false;
       for (MissingSound earlier : told) {
@@ -82,11 +97,21 @@ final class LossWatch {
       }
       told.add(gap);
       if (!known) {
+        held.add(gap);
+      }
+    }
+  }
+
+  /** A gap is told once a window after it was read: else the return may have fallen silent. */
+  private void tell(double heardFrom, List<WatchEvent> events) {
+    for (MissingSound gap : held) {
+      if (end(gap) <= heardFrom) {
         OptionalDouble ms = OptionalDouble.of(gap.ms());
         events.add(new WatchEvent.LostSound(Phase.STARTS, gap.atSeconds(), ms));
         events.add(new WatchEvent.LostSound(Phase.ENDS, end(gap), ms));
       }
     }
+    held.removeIf(gap -> end(gap) <= heardFrom);
   }
 
   private static double end(MissingSound gap) {

@@ -51,6 +51,11 @@ public final class PathWatch {
     return events;
   }
 
+  /** What was still to be told when the watch ended. */
+  public List<WatchEvent> finish() {
+    return loss.finish();
+  }
+
   /** How the path is doing; empty before the first window. */
   public Optional<PathStatus> status() {
     return window.map(
