@@ -20,6 +20,7 @@ import dev.loopgauge.cli.command.PlanCommand;
 import dev.loopgauge.cli.command.ProfileCommand;
 import dev.loopgauge.cli.command.ReportCommand;
 import dev.loopgauge.cli.command.RoundCommand;
+import dev.loopgauge.cli.command.ScreenCommand;
 import dev.loopgauge.cli.command.SeriesCommand;
 import dev.loopgauge.cli.command.SignalCommand;
 import dev.loopgauge.cli.command.SoakCommand;
@@ -50,7 +51,7 @@ final class Commands {
     headings.put("Measure", List.of("measure", "round", "host", "soak"));
     headings.put("Recordings", List.of("signal", "analyze", "follow", "pairs", "series"));
     headings.put("Record", List.of("journal", "report"));
-    headings.put("Look", List.of("demo"));
+    headings.put("Look", List.of("demo", "screen"));
     return headings;
   }
 
@@ -111,6 +112,7 @@ final class Commands {
       case "series" -> new SeriesCommand(site);
       case "journal" -> JournalCommand.line(console);
       case "report" -> new ReportCommand(console);
+      case "screen" -> new ScreenCommand(site);
       case "demo" -> new DemoCommand(audio.rig());
       default -> throw new IllegalArgumentException("no command " + name);
     };

@@ -18,6 +18,7 @@ import dev.loopgauge.report.measured.ChannelsDocument;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.PairsDocument;
 import dev.loopgauge.report.measured.RoundDocument;
+import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.report.measured.SoakDocument;
 import dev.loopgauge.report.measured.TrackDocument;
 import dev.loopgauge.report.patch.PatchDocument;
@@ -91,6 +92,7 @@ public final class DocumentKinds {
       case "signal" -> List.of(SignalDocument.class);
       case "report" -> List.of(ReportDocument.keys());
       case "demo" -> List.of(DemoDocument.keys());
+      case "screen" -> List.of(ScreenDocument.class);
       case "completion" -> List.of(Text.class);
       default -> journal(command);
     };

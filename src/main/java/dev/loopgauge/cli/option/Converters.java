@@ -155,6 +155,21 @@ public final class Converters {
     }
   }
 
+  /** A port: 0 to 65535. */
+  public static final class Port implements ITypeConverter<Integer> {
+    private static final int HIGHEST = 65_535;
+
+    @Override
+    public Integer convert(String text) {
+      int port = wholeNumber(text);
+      if (port < 0 || port > HIGHEST) {
+        throw new TypeConversionException(
+            "expected a port from 0 to " + HIGHEST + ", found '" + text + "'");
+      }
+      return port;
+    }
+  }
+
   /** A finite number of at least 0. */
   static final class Amount implements ITypeConverter<Double> {
     @Override

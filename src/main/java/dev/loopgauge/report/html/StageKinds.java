@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
  * What kind of thing a stage is: by the unit that it is stated in where that tells, else by words
  * of its name or note.
  */
-final class StageKinds {
+public final class StageKinds {
   private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}]+");
 
   private static final Map<Part, Set<String>> WORDS = words();
@@ -30,6 +30,16 @@ final class StageKinds {
     words.put(Part.CONVERTER, Set.of("converter", "converters", "adc", "dac", "box"));
     words.put(Part.CONSOLE, Set.of("console", "desk", "mixer"));
     return words;
+  }
+
+  /** The kind of a stage of a chain file, for readers. */
+  public static String label(Stage stage) {
+    return of(stage).label();
+  }
+
+  /** The kind of a stage that is known by its name alone, for readers. */
+  public static String label(String name) {
+    return named(name).label();
   }
 
   /** Of a stage of a chain file. */

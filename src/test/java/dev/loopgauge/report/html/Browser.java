@@ -13,7 +13,9 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
+import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.ScriptTimeoutException;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -21,7 +23,7 @@ import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 
 /** A real browser without a window, that asks nobody for anything but what a page asks it to. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
   private static final int ANY_HEIGHT = 900;
 
   private final ChromeDriver driver;
@@ -31,7 +33,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Starts one that keeps its own data in a folder. */
-  static Browser start(Path data) {
+  public static Browser start(Path data) {
     LoggingPreferences logs = new LoggingPreferences();
     logs.enable(LogType.BROWSER, Level.ALL);
     logs.enable(LogType.PERFORMANCE, Level.ALL);
@@ -65,8 +67,45 @@ final class Browser implements AutoCloseable {
         .toFile();
   }
 
+  /** Shows an address. */
+  public void open(String address) {
+    driver.get(address);
+  }
+
+  /** Presses a button as a hand would. */
+  public void click(String id) {
+    driver.findElement(By.id(id)).click();
+  }
+
+  /** Presses keys where the focus is. */
+  public void press(CharSequence... keys) {
+    driver.switchTo().activeElement().sendKeys(keys);
+  }
+
+  /** Types into a field. */
+  public void type(String id, String text) {
+    driver.findElement(By.id(id)).sendKeys(text);
+  }
+
+  /** Chooses from a list by a value, as if by hand. */
+  public void choose(String id, String value) {
+    driver.findElement(By.cssSelector("#" + id + " option[value=\"" + value + "\"]")).click();
+  }
+
+  /** Waits until an expression of the page is true; fails with what the page says where it isn't. */
+  public void await(String expression) {
+    try {
+      driver.executeAsyncScript(
+          "const done = arguments[arguments.length - 1];"
+              + "const look = () => (" + expression + ") ? done() : setTimeout(look, 10); look();");
+    } catch (ScriptTimeoutException e) {
+      String page = String.valueOf(driver.executeScript("return document.body.innerText"));
+      throw new AssertionError("never true: " + expression + "\non this page:\n" + page, e);
+    }
+  }
+
   /** Shows a file. */
-  void open(Path page) {
+  public void open(Path page) {
     driver.get(page.toUri().toString());
   }
 
@@ -77,12 +116,12 @@ final class Browser implements AutoCloseable {
    * @param media screen or print
    * @param scheme light or dark
    */
-  void look(int width, String media, String scheme) {
+  public void look(int width, String media, String scheme) {
     look(width, ANY_HEIGHT, media, scheme);
   }
 
   /** The same in a window of this height, in CSS pixels. */
-  void look(int width, int height, String media, String scheme) {
+  public void look(int width, int height, String media, String scheme) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
@@ -96,7 +135,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** What the window shows, as a PNG. */
-  byte[] picture() {
+  public byte[] picture() {
     return driver.getScreenshotAs(OutputType.BYTES);
   }
 
@@ -115,18 +154,18 @@ final class Browser implements AutoCloseable {
   }
 
   /** What a script in the page answers, as lines of text. */
-  List<String> ask(String script) {
+  public List<String> ask(String script) {
     return lines(driver.executeScript(script));
   }
 
   /** What the accessibility checker finds wrong with the page. */
-  List<String> accessibilityFaults() throws IOException {
+  public List<String> accessibilityFaults() throws IOException {
     driver.executeScript(resource("/axe.min.js"));
     return lines(driver.executeAsyncScript(resource("axe-run.js")));
   }
 
   /** The addresses that were asked for since the last time, and what was complained of. */
-  List<String> log(String kind) {
+  public List<String> log(String kind) {
     return driver.manage().logs().get(kind).getAll().stream()
         .map(entry -> entry.getMessage())
         .toList();
@@ -137,7 +176,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** A script beside this class, or from the root. */
-  static String resource(String name) throws IOException {
+  public static String resource(String name) throws IOException {
     try (InputStream in = Browser.class.getResourceAsStream(name)) {
       assertNotNull(in, name);
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);

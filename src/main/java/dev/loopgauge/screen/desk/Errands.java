@@ -1,0 +1,110 @@
+package dev.loopgauge.screen.desk;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.estimate.ArrivalChoice;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.BudgetChoice;
+import dev.loopgauge.job.HostReport;
+import dev.loopgauge.job.SoFar;
+import dev.loopgauge.job.kept.KeepChoice;
+import dev.loopgauge.job.live.BuiltInRig;
+import dev.loopgauge.job.live.LiveRequest;
+import dev.loopgauge.job.live.MeasureJob;
+import dev.loopgauge.job.live.PatchJob;
+import dev.loopgauge.job.live.RigChoice;
+import dev.loopgauge.job.live.RoundJob;
+import dev.loopgauge.job.live.RoundRequest;
+import dev.loopgauge.job.live.Site;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.RoundDocument;
+import dev.loopgauge.report.measured.RoundPathRecord;
+import dev.loopgauge.report.patch.PatchDocument;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+/**
+ * The jobs that the screen has done, by their own records.
+ *
+ * @param request what the screen is about
+ * @param backend the back end's name
+ * @param chain the chain file as it is
+ * @param rig what is wrong with the built-in rig
+ * @param site where they run
+ */
+record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig, Site site) {
+  /** The extra difference that `measure` and `round` allow where nothing else is said. */
+  private static final double ALLOW_SAMPLES = 1;
+
+  /**
+   * Measures one path.
+   *
+   * @param done gets its name and its reading
+   */
+  void measure(String path, BiConsumer<String, MeasurementDocument> done) throws Exception {
+    LiveRequest live =
+        new LiveRequest(
+            request.live(),
+            budget(Optional.of(path)),
+            HostReport.NONE,
+            rig,
+            ArrivalChoice.UNDECIDED,
+            KeepChoice.NONE,
+            false);
+    Answer answer = new MeasureJob(live, false, false).run(site);
+    done.accept(path, (MeasurementDocument) answer.document());
+  }
+
+  /**
+   * Measures all paths: those with a patch in one round. The built-in rig plugs in the others by
+   * itself, one at a time.
+   *
+   * @param done gets each path with its reading, as soon as it is there
+   */
+  void measureAll(BiConsumer<String, MeasurementDocument> done) throws Exception {
+    boolean simulated = backend.equals(BuiltInRig.NAME);
+    if (isPatched() || !simulated) {
+      SoFar soFar = new SoFar(now -> tell((RoundDocument) now.get().document(), done));
+      tell((RoundDocument) new RoundJob(round()).run(site, soFar).document(), done);
+    }
+    if (simulated) {
+      for (String path : chain.paths().keySet()) {
+        if (chain.path(path).patch().isEmpty()) {
+          measure(path, done);
+        }
+      }
+    }
+  }
+
+  private RoundRequest round() {
+    return new RoundRequest(
+        request.chain(),
+        request.live(),
+        ALLOW_SAMPLES,
+        rig,
+        ArrivalChoice.UNDECIDED,
+        KeepChoice.NONE,
+        false,
+        false);
+  }
+
+  private static void tell(RoundDocument round, BiConsumer<String, MeasurementDocument> done) {
+    for (RoundPathRecord path : round.paths()) {
+      done.accept(path.path(), path.document());
+    }
+  }
+
+  /** Checks the whole patch sheet; where the chain file has none, what one path is plugged into. */
+  PatchDocument check(String path) throws Exception {
+    BudgetChoice budget = budget(isPatched() ? Optional.empty() : Optional.of(path));
+    Answer answer = new PatchJob(request.live(), budget, rig, false).run(site);
+    return (PatchDocument) answer.document();
+  }
+
+  private boolean isPatched() {
+    return chain.paths().values().stream().anyMatch(path -> path.patch().isPresent());
+  }
+
+  private BudgetChoice budget(Optional<String> path) {
+    return new BudgetChoice(Optional.of(request.chain()), path, ALLOW_SAMPLES);
+  }
+}

@@ -1,0 +1,29 @@
+package dev.loopgauge.screen.desk;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.screen.state.ScreenState.Fault;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What can be wrong with the built-in rig, for those who practise. */
+final class Faults {
+  /** Nothing is wrong. */
+  static final String NONE = "";
+
+  private Faults() {}
+
+  /** Those that a chain can have. */
+  static List<Fault> of(Chain chain) {
+    List<Fault> faults = new ArrayList<>();
+    faults.add(new Fault(NONE, "nothing"));
+    if (chain.countsBlocks()) {
+      int twice = 2 * chain.blockSize();
+      faults.add(new Fault("block-size=" + twice, "the host runs at a block of " + twice));
+    }
+    faults.add(new Fault("inverted", "the polarity is inverted"));
+    faults.add(new Fault("silent", "nothing comes back"));
+    faults.add(new Fault("dropout=0.4:20", "20 ms of sound are lost"));
+    faults.add(new Fault("noise=-30", "noise at -30 dBFS"));
+    return faults;
+  }
+}

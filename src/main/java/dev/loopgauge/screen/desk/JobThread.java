@@ -1,0 +1,65 @@
+package dev.loopgauge.screen.desk;
+
+import dev.loopgauge.job.UsageException;
+import java.util.Optional;
+
+/** The one thread that jobs run on, one at a time, so that no browser ever waits for one. */
+final class JobThread {
+  /** A job of the screen. */
+  interface Work {
+    /** Does it; what goes wrong is told by whoever runs it. */
+    void run();
+  }
+
+  private Optional<Thread> running = Optional.empty();
+
+  /**
+   * Begins a job.
+   *
+   * @param first what must be so before it runs, done at once
+   * @throws UsageException when another one runs
+   */
+  synchronized void begin(Runnable first, Work work) {
+    if (running.isPresent()) {
+      throw new UsageException("something is under way already", "wait for it, or stop it");
+    }
+    Thread thread = new Thread(() -> run(work), "loopgauge-screen-job");
+    thread.setDaemon(true);
+    running = Optional.of(thread);
+    first.run();
+    thread.start();
+  }
+
+  private void run(Work work) {
+    try {
+      work.run();
+    } finally {
+      ended();
+    }
+  }
+
+  private synchronized void ended() {
+    running = Optional.empty();
+    notifyAll();
+  }
+
+  /** Whether a job runs. */
+  synchronized boolean isBusy() {
+    return running.isPresent();
+  }
+
+  /** Wakes the job from whatever it waits for. */
+  synchronized void interrupt() {
+    running.ifPresent(Thread::interrupt);
+  }
+
+  /** Waits until no job runs, so many ms at the most. */
+  synchronized void awaitIdle(long ms) throws InterruptedException {
+    long end = System.nanoTime() + ms * 1_000_000;
+    long left = ms;
+    while (running.isPresent() && left > 0) {
+      wait(left);
+      left = (end - System.nanoTime()) / 1_000_000;
+    }
+  }
+}

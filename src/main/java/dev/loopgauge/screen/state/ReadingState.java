@@ -1,0 +1,150 @@
+package dev.loopgauge.screen.state;
+
+import dev.loopgauge.report.form.FindingRecord;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.VerdictRecord;
+import dev.loopgauge.report.form.VerdictRecord.AspectRecord;
+import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.MeasurementDocument;
+import dev.loopgauge.report.measured.MeasurementRecord;
+import dev.loopgauge.report.measured.MeasurementRecord.ArrivalRecord;
+import dev.loopgauge.report.measured.MeasurementRecord.BandRecord;
+import dev.loopgauge.screen.state.ScreenState.Trouble;
+import dev.loopgauge.verify.verdict.Judgement;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What was measured on a path.
+ *
+ * @param atMs when, in ms since 1970
+ * @param line the verdict, one sentence
+ * @param delay the number; null where there is none to trust
+ * @param arrivalMs when its listener hears it by this reading, in ms after the source
+ * @param outdated why it says nothing of how things are now; null where it does
+ * @param causes what may have made it so and what to check, the likeliest first
+ * @param findings what a person must know, with what to try
+ * @param aspects how each aspect stands
+ * @param arrivals other arrivals, in words
+ * @param bands the delay by octave
+ * @param kept which part of the day it was kept as; null where it wasn't kept
+ */
+public record ReadingState(
+    long atMs,
+    String line,
+    Optional<Figures> delay,
+    Optional<BigDecimal> arrivalMs,
+    Optional<String> outdated,
+    List<String> causes,
+    List<Trouble> findings,
+    List<AspectState> aspects,
+    List<String> arrivals,
+    List<BandState> bands,
+    Optional<String> kept) {
+  private static final int MOST_CAUSES = 4;
+  private static final int MOST_ARRIVALS = 6;
+
+  /** The number, with its uncertainty, and how it was found. */
+  public record Figures(String ms, String samples, String how) {}
+
+  /** How an aspect stands. */
+  public record AspectState(String name, Judgement standing, String text) {}
+
+  /** An octave. */
+  public record BandState(String centre, String delay, String level) {}
+
+  /**
+   * Of a document.
+   *
+   * @param forecast what was predicted, by which the sound that no cable carries is added
+   */
+  static ReadingState of(Taken taken, Forecast forecast, Optional<String> outdated) {
+    MeasurementDocument document = taken.document();
+    Optional<MeasurementRecord> measured = document.measurement();
+    return new ReadingState(
+        taken.at().toInstant().toEpochMilli(),
+        document.line(),
+        measured.map(ReadingState::figures),
+        document.comparison().map(c -> forecast.arrival(laterMs(c))),
+        outdated,
+        document.comparison().map(ReadingState::causes).orElse(List.of()),
+        findings(document.findings()),
+        aspects(document.verdict()),
+        measured.map(ReadingState::arrivals).orElse(List.of()),
+        measured.map(m -> m.bands().stream().map(band -> band(m, band)).toList()).orElse(List.of()),
+        taken.kept().map(when -> when.label()));
+  }
+
+  /** How much later than predicted it was, in ms. */
+  static double laterMs(ComparisonRecord comparison) {
+    return comparison.differenceMs().map(BigDecimal::doubleValue).orElse(0.0);
+  }
+
+  private static Figures figures(MeasurementRecord m) {
+    List<String> how = new ArrayList<>(m.method().stream().toList());
+    m.repeats().ifPresent(n -> how.add(n == 1 ? "1 reading" : n + " readings"));
+    m.signalToNoiseDb()
+        .ifPresent(db -> how.add(Numbers.plain(db.doubleValue(), 0) + " dB above noise"));
+    return new Figures(m.delay().inMs(), m.delay().inSamples(), String.join(", ", how));
+  }
+
+  private static List<String> causes(ComparisonRecord comparison) {
+    List<String> causes = new ArrayList<>();
+    comparison.explanations().stream().limit(MOST_CAUSES).forEach(e -> causes.add(e.text()));
+    comparison.tellApart().flatMap(extra -> extra.text()).ifPresent(causes::add);
+    return causes;
+  }
+
+  private static List<Trouble> findings(List<FindingRecord> findings) {
+    return findings.stream()
+        .map(f -> new Trouble(f.text().or(f::code).orElse(""), f.hint().orElse("")))
+        .toList();
+  }
+
+  private static List<AspectState> aspects(Optional<VerdictRecord> verdict) {
+    List<AspectState> aspects = new ArrayList<>();
+    for (AspectRecord one : verdict.map(VerdictRecord::aspects).orElse(List.of())) {
+      aspects.add(
+          new AspectState(
+              one.aspect().map(aspect -> aspect.label().replace('-', ' ')).orElse("?"),
+              one.standing().orElse(Judgement.NOT_JUDGED),
+              one.text().orElse("")));
+    }
+    return aspects;
+  }
+
+  private static List<String> arrivals(MeasurementRecord m) {
+    return m.arrivals().stream()
+        .skip(1)
+        .limit(MOST_ARRIVALS)
+        .map(arrival -> told(m, arrival))
+        .toList();
+  }
+
+  private static String told(MeasurementRecord m, ArrivalRecord arrival) {
+    List<String> words = new ArrayList<>();
+    arrival
+        .delaySamples()
+        .ifPresent(
+            samples -> {
+              double later = samples.subtract(m.delaySamples()).doubleValue();
+              words.add(Numbers.signed(m.delay().toMs(later), 2) + " ms");
+            });
+    arrival.levelDb().ifPresent(db -> words.add(Numbers.plain(db.doubleValue(), 1) + " dB"));
+    arrival.polarity().ifPresent(polarity -> words.add("polarity " + polarity));
+    return String.join(", ", words);
+  }
+
+  private static BandState band(MeasurementRecord m, BandRecord band) {
+    String delay =
+        band.uncertaintySamples()
+            .map(u -> Numbers.plusMinus(band.delaySamples().doubleValue(), u.doubleValue(), 2))
+            .orElse(Numbers.plain(band.delaySamples().doubleValue(), 2));
+    return new BandState(
+        Numbers.brief(band.centreHz().doubleValue(), 0) + " Hz",
+        delay + " samples, " + Numbers.plain(m.delay().toMs(band.delaySamples().doubleValue()), 2) + " ms",
+        band.levelDb().map(db -> Numbers.plain(db.doubleValue(), 1) + " dB").orElse(""));
+  }
+}

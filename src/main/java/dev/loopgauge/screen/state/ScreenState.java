@@ -1,0 +1,94 @@
+package dev.loopgauge.screen.state;
+
+import dev.loopgauge.verify.verdict.Judgement;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that the screen shows at one moment.
+ *
+ * @param rig the chain's name
+ * @param settings what the rig runs at
+ * @param practice whether the rig is the built-in one
+ * @param sentence what matters most
+ * @param sound whether there is a way to the sound, and what to try where there is none
+ * @param doing what is under way
+ * @param paths the paths, in the order of the chain file
+ * @param patch what the last check of the patch found
+ * @param mixes what is heard together
+ * @param keeping the journal
+ * @param options what can be chosen from
+ * @param notes what in the chain file may be a mistake
+ */
+public record ScreenState(
+    String rig,
+    String settings,
+    boolean practice,
+    Sentence sentence,
+    Optional<Trouble> sound,
+    Doing doing,
+    List<PathState> paths,
+    Optional<PatchState> patch,
+    List<MixState> mixes,
+    Keeping keeping,
+    Options options,
+    List<String> notes) {
+  /** A sentence and how it stands. */
+  public record Sentence(Judgement standing, String text) {}
+
+  /** What is wrong and what to try. */
+  public record Trouble(String text, String hint) {}
+
+  /**
+   * A path.
+   *
+   * @param standing how it stands over all: as measured, where it was
+   * @param word the same in a word or two
+   * @param forecast what is predicted
+   * @param reading what was measured last
+   * @param past what the journal knows of it
+   */
+  public record PathState(
+      String name,
+      String listener,
+      Judgement standing,
+      String word,
+      Forecast forecast,
+      Optional<ReadingState> reading,
+      Optional<PastState> past) {}
+
+  /**
+   * A check of the patch.
+   *
+   * @param atMs when, in ms since 1970
+   */
+  public record PatchState(long atMs, Judgement standing, String text, List<String> lines) {}
+
+  /** Paths that are heard together: how each two meet, and what to delay. */
+  public record MixState(String name, List<String> meetings, List<String> advice) {}
+
+  /**
+   * The journal.
+   *
+   * @param show the show that results are kept under; null until somebody names one
+   * @param told what was kept last, or why not
+   * @param failed whether that could not be kept
+   * @param waiting how many readings could be kept
+   * @param reports whether the journal holds something of the show
+   */
+  public record Keeping(
+      Optional<String> show, String told, boolean failed, int waiting, boolean reports) {}
+
+  /** What can be chosen from: block sizes and rates, stages to leave out, faults to practise on. */
+  public record Options(
+      List<Integer> blockSizes,
+      Optional<Integer> blockSize,
+      List<Integer> sampleRates,
+      int sampleRate,
+      List<String> stages,
+      List<Fault> faults,
+      String fault) {}
+
+  /** Something that can be wrong with the built-in rig, in words. */
+  public record Fault(String fault, String told) {}
+}

@@ -1,0 +1,114 @@
+package dev.loopgauge.screen.state;
+
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.report.budget.BudgetDocument;
+import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.patch.PatchDocument;
+import dev.loopgauge.report.planned.AlignmentDocument;
+import dev.loopgauge.screen.state.ScreenState.Keeping;
+import dev.loopgauge.screen.state.ScreenState.Options;
+import dev.loopgauge.screen.state.ScreenState.PatchState;
+import dev.loopgauge.screen.state.ScreenState.PathState;
+import dev.loopgauge.screen.state.ScreenState.Trouble;
+import dev.loopgauge.verify.verdict.Judgement;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the screen's state is made of.
+ *
+ * @param rig the chain file as it is
+ * @param readings the last reading of each path
+ * @param past what the journal knows of each path
+ * @param patch the last check of the patch, and when
+ */
+public record Situation(
+    Rig rig,
+    Optional<Trouble> sound,
+    Doing doing,
+    Map<String, Taken> readings,
+    Map<String, PastState> past,
+    Optional<Checked> patch,
+    Keeping keeping,
+    Options options,
+    boolean practice) {
+  /**
+   * A chain file, read.
+   *
+   * @param text as it stands
+   * @param budget its prediction
+   * @param alignment what to delay in its mixes, where it has any
+   * @param trouble why a later edition of the file could not be read
+   */
+  public record Rig(
+      String text,
+      Chain chain,
+      BudgetDocument budget,
+      Optional<AlignmentDocument> alignment,
+      Optional<Trouble> trouble) {}
+
+  /** A check of the patch. */
+  public record Checked(PatchDocument document, Instant at) {}
+
+  /** Copies the maps. */
+  public Situation {
+    readings = Map.copyOf(readings);
+    past = Map.copyOf(past);
+  }
+
+  /** The state. */
+  public ScreenState state() {
+    List<PathState> paths = rig.budget().paths().stream().map(this::path).toList();
+    return new ScreenState(
+        rig.chain().name(),
+        settings(),
+        practice,
+        Sentences.of(paths),
+        sound.or(rig::trouble),
+        doing,
+        paths,
+        patch.map(Situation::checked),
+        Mixing.of(rig.budget().mixes(), rig.alignment()),
+        keeping,
+        options,
+        rig.budget().notes());
+  }
+
+  private PathState path(PathRecord path) {
+    Forecast forecast = Forecast.of(rig.chain(), path);
+    Optional<PastState> known = Optional.ofNullable(past.get(path.name()));
+    Taken taken = readings.get(path.name());
+    return taken == null
+        ? PathWords.unmeasured(path, forecast, known)
+        : PathWords.measured(path, forecast, taken, outdated(taken), known);
+  }
+
+  private Optional<String> outdated(Taken taken) {
+    return taken.chainText().equals(rig.text())
+        ? Optional.empty()
+        : Optional.of("the chain file has changed since; measure again");
+  }
+
+  private String settings() {
+    BudgetDocument budget = rig.budget();
+    return Numbers.brief(rig.chain().rate().hertz() / 1000.0, 3)
+        + " kHz"
+        + budget.blockSize().map(block -> " · block " + block).orElse("")
+        + budget
+            .airTemperature()
+            .map(air -> " · " + Numbers.brief(air.doubleValue(), 1) + " °C")
+            .orElse("");
+  }
+
+  private static PatchState checked(Checked checked) {
+    List<String> lines = checked.document().text().lines().toList();
+    return new PatchState(
+        checked.at().toEpochMilli(),
+        checked.document().isGood() ? Judgement.GOOD : Judgement.BAD,
+        lines.get(0),
+        lines.subList(1, lines.size()));
+  }
+}

@@ -1,0 +1,19 @@
+package dev.loopgauge.screen.web;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+
+/** Finds a port that nobody uses: all addresses of the screen share one, which guards must know. */
+final class FreePort {
+  private FreePort() {}
+
+  static int find() {
+    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return socket.getLocalPort();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
