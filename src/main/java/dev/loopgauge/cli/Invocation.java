@@ -73,8 +73,7 @@ final class Invocation {
         return asked("--json-schema") ? schema(command) : help(command, last);
       }
       if (parsed.isVersionHelpRequested()) {
-        String version = "loopgauge " + ProgramVersion.number() + "\n";
-        print(new ProgramText(command, "version", version));
+        print(new ProgramText(command, "version", ProgramVersion.line() + "\n"));
         return ExitCode.GOOD;
       }
       return answer(last);

@@ -3,6 +3,7 @@ package dev.loopgauge.cli;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.cli.terminal.ExitCode;
 import dev.loopgauge.cli.wiring.Adapters;
+import dev.loopgauge.job.ProgramVersion;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.recorded.WarmUp;
 import java.util.List;
@@ -25,6 +26,11 @@ public final class Main {
 
   /** Runs one command on a console and gives its exit code, one of {@link ExitCode}. */
   public static int run(String[] args, Console console) {
+    // The version alone needs no parser, which takes far longer to make than the answer.
+    if (args.length == 1 && (args[0].equals("--version") || args[0].equals("-V"))) {
+      console.out().print(ProgramVersion.line() + "\n");
+      return ExitCode.GOOD;
+    }
     return run(List.of(args), console, Adapters.ofThisComputer());
   }
 

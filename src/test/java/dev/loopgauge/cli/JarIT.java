@@ -16,6 +16,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The packaged program as people run it. */
 class JarIT {
@@ -60,6 +62,15 @@ class JarIT {
     Ended ended = run(List.of(), "--version");
     assertEquals(ExitCode.GOOD, ended.exitCode());
     assertTrue(ended.out().matches("loopgauge \\d+\\.\\d+\\.\\d+\\R"), ended.out());
+  }
+
+  /** Making the parser took most of the time that the version needs. */
+  @ParameterizedTest
+  @ValueSource(strings = {"--version", "-V"})
+  void tellsItsVersionWithoutTheParser(String option) throws Exception {
+    Ended ended = run(List.of("-Xlog:class+load"), option);
+    assertTrue(ended.out().contains("dev.loopgauge.cli.Main "), ended.out());
+    assertFalse(ended.out().contains("picocli"), ended.out());
   }
 
   @Test
