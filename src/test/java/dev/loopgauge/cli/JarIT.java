@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.jr.ob.JSON;
 import dev.loopgauge.cli.demo.Demo;
 import dev.loopgauge.cli.terminal.ExitCode;
 import java.io.IOException;
@@ -13,6 +14,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -71,6 +74,41 @@ class JarIT {
     Ended ended = run(List.of("-Xlog:class+load"), option);
     assertTrue(ended.out().contains("dev.loopgauge.cli.Main "), ended.out());
     assertFalse(ended.out().contains("picocli"), ended.out());
+  }
+
+  /** Libraries carry files of the same name; the program's own must win. */
+  @Test
+  void carriesItsOwnLicence() throws Exception {
+    assertEquals(Files.readString(Path.of("LICENSE")), inside("META-INF/LICENSE"));
+  }
+
+  /** A library without a text of its licence fails the build; here nothing may be left out. */
+  @Test
+  void namesAllThatIsInsideWithItsLicence() throws Exception {
+    Map<String, Object> sbom = JSON.std.mapFrom(inside("META-INF/sbom/loopgauge.cdx.json"));
+    assertEquals("CycloneDX", sbom.get("bomFormat"));
+    String notices = inside("META-INF/THIRD-PARTY.txt");
+    List<?> components = (List<?>) sbom.get("components");
+    for (String library : List.of("picocli", "TarsosDSP", "jna", "sqlite-jdbc", "postgresql")) {
+      assertTrue(
+          components.stream().anyMatch(c -> ((Map<?, ?>) c).get("name").equals(library)), library);
+    }
+    for (Object each : components) {
+      Map<?, ?> component = (Map<?, ?>) each;
+      String line = "  " + component.get("name") + " " + component.get("version") + ": ";
+      assertTrue(notices.contains(line), line);
+    }
+    for (String text :
+        List.of("GNU LESSER GENERAL PUBLIC LICENSE", "Piotr Wendykier", "www.apache.org")) {
+      assertTrue(notices.contains(text), text);
+    }
+  }
+
+  private static String inside(String name) throws IOException {
+    try (ZipFile jar = new ZipFile(System.getProperty("loopgauge.jar"))) {
+      return new String(
+          jar.getInputStream(jar.getEntry(name)).readAllBytes(), StandardCharsets.UTF_8);
+    }
   }
 
   @Test
