@@ -6,6 +6,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -16,8 +17,8 @@ import java.util.Optional;
  * What a command sees of the world around it, so that a test can stand in for a terminal.
  *
  * @param in what the user types
- * @param out results, in UTF-8
- * @param err progress, warnings and errors, in UTF-8
+ * @param out results, in UTF-8, on a Windows console in its code page
+ * @param err progress, warnings and errors, in the same
  * @param terminal whether somebody sits there who can answer
  * @param environment the environment variables
  */
@@ -35,17 +36,22 @@ public record Console(
   @SuppressWarnings("SystemConsoleNull")
   public static Console ofProcess() {
     System.setProperty("jdk.console", "java.base");
+    boolean terminal = System.console() != null;
+    // The first name is Java 19's and later.
+    String named = System.getProperty("stdout.encoding", System.getProperty("sun.stdout.encoding"));
+    Optional<Charset> page = CodePage.of(System.getProperty("os.name"), terminal, named);
     return new Console(
-        new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset())),
-        utf8(FileDescriptor.out),
-        utf8(FileDescriptor.err),
-        System.console() != null,
+        new BufferedReader(new InputStreamReader(System.in, page.orElse(Charset.defaultCharset()))),
+        utf8(FileDescriptor.out, page),
+        utf8(FileDescriptor.err, page),
+        terminal,
         System.getenv());
   }
 
-  private static PrintStream utf8(FileDescriptor descriptor) {
+  private static PrintStream utf8(FileDescriptor descriptor, Optional<Charset> page) {
+    OutputStream out = new OpenPipe(new FileOutputStream(descriptor));
     return new PrintStream(
-        new OpenPipe(new FileOutputStream(descriptor)), true, StandardCharsets.UTF_8);
+        page.isPresent() ? new CodePage(out, page.get()) : out, true, StandardCharsets.UTF_8);
   }
 
   @Override
