@@ -27,6 +27,7 @@ import dev.loopgauge.cli.command.SoakCommand;
 import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.job.live.MicrophonePermission;
 import dev.loopgauge.job.live.Site;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -90,7 +91,9 @@ final class Commands {
   }
 
   private static Object create(String name, Console console, AudioSystem audio) {
-    Site site = new Site(audio, console, console.environment());
+    String system = System.getProperty("os.name");
+    AudioSystem watched = MicrophonePermission.watched(audio, console, system);
+    Site site = new Site(watched, console, console.environment());
     return switch (name) {
       case "budget" -> new BudgetCommand();
       case "plan" -> new PlanCommand();

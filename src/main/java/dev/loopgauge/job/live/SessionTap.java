@@ -8,11 +8,23 @@ import dev.loopgauge.capture.GraphSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Take;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /** Remembers the last session that was opened and the last take it recorded. */
 public final class SessionTap {
+  private final Consumer<Capture> listener;
   private Optional<SessionInfo> info = Optional.empty();
   private Optional<Capture> capture = Optional.empty();
+
+  /** Remembers only. */
+  public SessionTap() {
+    this(taken -> {});
+  }
+
+  /** Tells of each take as well. */
+  SessionTap(Consumer<Capture> listener) {
+    this.listener = listener;
+  }
 
   /** What was opened last. */
   public Optional<SessionInfo> info() {
@@ -32,6 +44,7 @@ public final class SessionTap {
 
   private Capture heard(Capture taken) {
     capture = Optional.of(taken);
+    listener.accept(taken);
     return taken;
   }
 
