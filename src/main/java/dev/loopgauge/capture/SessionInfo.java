@@ -15,6 +15,8 @@ import dev.loopgauge.signal.SampleRate;
  * @param rateSource how it is known that the devices run at that rate
  * @param latestSamples by how many samples at the most what is recorded comes after what is played,
  *     converters left aside
+ * @param alone whether its driver lets nobody else use the device meanwhile, so that other programs
+ *     fall silent
  */
 public record SessionInfo(
     String backend,
@@ -24,12 +26,35 @@ public record SessionInfo(
     int bufferSamples,
     boolean sampleLocked,
     RateSource rateSource,
-    int latestSamples) {
+    int latestSamples,
+    boolean alone) {
   /**
    * How many device buffers may lie between playing and recording where nobody knows: one on either
    * side, and as much again in the system between. (Common practice, no source.)
    */
   private static final int BUFFERS_ON_THE_WAY = 4;
+
+  /** A session that leaves the device to others as well. */
+  public SessionInfo(
+      String backend,
+      String output,
+      String input,
+      SampleRate rate,
+      int bufferSamples,
+      boolean sampleLocked,
+      RateSource rateSource,
+      int latestSamples) {
+    this(
+        backend,
+        output,
+        input,
+        rate,
+        bufferSamples,
+        sampleLocked,
+        rateSource,
+        latestSamples,
+        false);
+  }
 
   /** A session whose server says at which rate it runs. */
   public SessionInfo(
@@ -48,5 +73,11 @@ public record SessionInfo(
         sampleLocked,
         RateSource.SERVER,
         BUFFERS_ON_THE_WAY * bufferSamples);
+  }
+
+  /** The same through a driver that lets nobody else use the device meanwhile. */
+  public SessionInfo takenAlone() {
+    return new SessionInfo(
+        backend, output, input, rate, bufferSamples, sampleLocked, rateSource, latestSamples, true);
   }
 }

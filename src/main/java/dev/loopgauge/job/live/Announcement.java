@@ -35,13 +35,14 @@ final class Announcement {
         + " s, "
         + times(plan.repeats())
         + (spare == 0 ? "" : ", up to " + (plan.repeats() + spare) + " if sound is lost")
-        + ".";
+        + "."
+        + alone(session);
   }
 
   /** One stimulus at each stop of a round. */
   static String ofRound(
       SessionInfo session, List<Integer> sends, MeasurementPlan plan, int stops, double seconds) {
-    return "%s, in %s: %s at %s for %s s, %s each (up to %d if sound is lost), about %s s in all."
+    return "%s, in %s: %s at %s for %s s, %s each (up to %d if sound is lost), about %s s in all.%s"
         .formatted(
             where(sends, session),
             stops == 1 ? "one turn" : stops + " turns",
@@ -50,7 +51,8 @@ final class Announcement {
             Numbers.brief(plan.stimulus().seconds(), 2),
             times(plan.repeats()),
             plan.repeats() + Playing.MOST_SPARE,
-            Numbers.brief(seconds, 0));
+            Numbers.brief(seconds, 0),
+            alone(session));
   }
 
   /** A tick on each send in turn. */
@@ -59,7 +61,14 @@ final class Announcement {
         + (sends.size() == 1 ? " plays" : " play in turn")
         + " a short tick at "
         + level(tick)
-        + ".";
+        + "."
+        + alone(session);
+  }
+
+  private static String alone(SessionInfo session) {
+    return session.alone()
+        ? " Its driver takes the device for itself: other programs may fall silent."
+        : "";
   }
 
   private static String where(List<Integer> sends, SessionInfo session) {

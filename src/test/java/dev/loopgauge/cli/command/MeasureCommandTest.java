@@ -65,6 +65,20 @@ class MeasureCommandTest {
   }
 
   @Test
+  void saysThatADriverSilencesOtherPrograms() {
+    ScriptedSession opened =
+        new ScriptedSession(session("java-sound", 256, good()).info().takenAlone(), good());
+    Run run = bench.typed("\n", backend("java-sound", opened), args("java-sound", REFERENCED));
+    assertTrue(
+        run.err()
+            .lines()
+            .findFirst()
+            .orElseThrow()
+            .endsWith(". Its driver takes the device for itself: other programs may fall silent."),
+        run.err());
+  }
+
+  @Test
   void withoutATerminalNothingIsOpenedUnlessToldTo() {
     ScriptedBackend card = backend("jack", session("jack", 256, good()));
     Run refused = bench.run(List.of(card), args("jack", REFERENCED));
