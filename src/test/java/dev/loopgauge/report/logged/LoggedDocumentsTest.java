@@ -53,7 +53,8 @@ class LoggedDocumentsTest {
         "before",
         "after",
         PathPair.beforeAndAfter(headings()).stream()
-            .map(pair -> new Compared(pair, List.of(new AspectChange.Level(-12)), List.of(CAUSE)))
+            .map(pair -> new Compared(
+                    pair, List.of(new AspectChange.Level(-12)), List.of(CAUSE), List.of()))
             .toList());
   }
 
@@ -71,7 +72,7 @@ class LoggedDocumentsTest {
         "before",
         "after",
         PathPair.beforeAndAfter(show).stream()
-            .map(pair -> new Compared(pair, moved(pair), List.of()))
+            .map(pair -> new Compared(pair, moved(pair), List.of(), List.of()))
             .toList());
   }
 
