@@ -24,6 +24,7 @@ import dev.loopgauge.cli.command.ScreenCommand;
 import dev.loopgauge.cli.command.SeriesCommand;
 import dev.loopgauge.cli.command.SignalCommand;
 import dev.loopgauge.cli.command.SoakCommand;
+import dev.loopgauge.cli.command.WatchCommand;
 import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.live.AudioSystem;
@@ -49,7 +50,7 @@ final class Commands {
     Map<String, List<String>> headings = new LinkedHashMap<>();
     headings.put("Plan", List.of("budget", "plan", "align", "new", "check"));
     headings.put("Patch", List.of("devices", "profile", "patch", "calibrate"));
-    headings.put("Measure", List.of("measure", "round", "host", "soak"));
+    headings.put("Measure", List.of("measure", "round", "host", "soak", "watch"));
     headings.put("Recordings", List.of("signal", "analyze", "follow", "pairs", "series"));
     headings.put("Record", List.of("journal", "report"));
     headings.put("Look", List.of("demo", "screen"));
@@ -108,6 +109,7 @@ final class Commands {
       case "round" -> new RoundCommand(site);
       case "host" -> new HostCommand(site);
       case "soak" -> new SoakCommand(site);
+      case "watch" -> new WatchCommand(site, console);
       case "signal" -> new SignalCommand();
       case "analyze" -> new AnalyzeCommand(console);
       case "follow" -> new FollowCommand(console);

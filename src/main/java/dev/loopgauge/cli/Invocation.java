@@ -1,6 +1,7 @@
 package dev.loopgauge.cli;
 
 import dev.loopgauge.cli.command.DocumentKinds;
+import dev.loopgauge.cli.command.Endless;
 import dev.loopgauge.cli.command.LoopgaugeCommand;
 import dev.loopgauge.cli.command.Stoppable;
 import dev.loopgauge.cli.command.Subcommand;
@@ -18,6 +19,7 @@ import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.report.form.Json;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -30,6 +32,7 @@ final class Invocation {
   private final List<String> args;
   private final Console console;
   private final CommandLine line;
+  private Optional<EndHook> endHook = Optional.empty();
 
   /** A run with these arguments on this console, with these back ends. */
   Invocation(List<String> args, Console console, AudioSystem audio) {
@@ -57,6 +60,12 @@ final class Invocation {
 
   /** Runs the command. Throws nothing: what goes wrong is said and becomes the exit code. */
   int run() {
+    int code = parsedAndRun();
+    endHook.ifPresent(hook -> hook.close(code));
+    return code;
+  }
+
+  private int parsedAndRun() {
     String command = nameOf(line);
     try {
       Letters.check(args);
@@ -105,6 +114,9 @@ final class Invocation {
   private int answer(CommandLine last) throws Exception {
     if (!(last.getCommand() instanceof Subcommand subcommand)) {
       throw new ParameterException(last, "which command? none was given");
+    }
+    if (subcommand instanceof Endless endless) {
+      endHook = Optional.of(new EndHook(endless.stopSign()));
     }
     if (subcommand instanceof Stoppable stoppable) {
       StopHook hook = new StopHook(stoppable.soFar(), a -> print(a.document()));
@@ -159,10 +171,15 @@ final class Invocation {
 
   private void print(Document document) {
     if (asked("--json")) {
-      console.out().println(Json.write(document));
+      console.out().println(inLines() ? Json.line(document.json()) : Json.write(document));
     } else {
       console.out().print(Colour.paint(document.text(), ansi()));
     }
+  }
+
+  /** A watch prints a document a line, a failure too. */
+  private boolean inLines() {
+    return !args.isEmpty() && args.get(0).equals("watch");
   }
 
   private Ansi ansi() {

@@ -233,11 +233,15 @@ public final class LiveTracker {
   /** How loud the return should be by what the path passed when it was last read. */
   private OptionalDouble due(int path, long at) {
     List<Band> bands = heardBands.get(path);
-    return bands.isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(
-            Decibels.ofPower(
-                OctavePower.passed(windowOf(pairs.get(path).reference(), at), bands)));
+    if (bands.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double power =
+        OctavePower.passed(
+            windowOf(pairs.get(path).reference(), at),
+            bands.stream().mapToDouble(Band::centreHz).toArray(),
+            bands.stream().mapToDouble(Band::levelDb).toArray());
+    return OptionalDouble.of(Decibels.ofPower(power));
   }
 
   private double seconds(long frames) {

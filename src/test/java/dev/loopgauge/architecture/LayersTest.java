@@ -43,7 +43,8 @@ class LayersTest {
           "report.planned",
           "report.series",
           "report.logged",
-          "report.rig");
+          "report.rig",
+          "report.watch");
 
   /** What jobs may use: everything but the adapters to real sound. */
   private static final List<String> BELOW_JOB =
@@ -142,6 +143,7 @@ class LayersTest {
           Map.entry("report.logged", with(BELOW_REPORT, "report.form", "report.budget")),
           Map.entry(
               "report.rig", with(BELOW_REPORT, "report.form", "report.budget", "report.measured")),
+          Map.entry("report.watch", with(BELOW_REPORT, "report.form", "report.measured")),
           Map.entry(
               "report.kind",
               List.of(

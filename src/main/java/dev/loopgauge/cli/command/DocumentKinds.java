@@ -33,6 +33,8 @@ import dev.loopgauge.report.rig.ProfileDocument;
 import dev.loopgauge.report.rig.ProfilesDocument;
 import dev.loopgauge.report.rig.SignalDocument;
 import dev.loopgauge.report.series.SeriesDocument;
+import dev.loopgauge.report.watch.WatchLine;
+import dev.loopgauge.report.watch.WatchSummary;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -86,6 +88,7 @@ public final class DocumentKinds {
       case "analyze" -> List.of(MeasurementDocument.class, ChannelsDocument.class);
       case "round" -> List.of(RoundDocument.class);
       case "soak" -> List.of(SoakDocument.class);
+      case "watch" -> List.of(WatchLine.class, WatchSummary.class);
       case "follow" -> List.of(TrackDocument.class);
       case "pairs" -> List.of(PairsDocument.class);
       case "series" -> List.of(SeriesDocument.class);

@@ -13,7 +13,7 @@ public record LimitRecord(
     Optional<BigDecimal> delayMs,
     Optional<BigDecimal> seconds) {
   /** Of a drift towards a limit. */
-  static LimitRecord of(TowardsLimit limit) {
+  public static LimitRecord of(TowardsLimit limit) {
     return new LimitRecord(
         limit.text(),
         Optional.of(Written.ms(limit.limitMs())),

@@ -1,0 +1,67 @@
+package dev.loopgauge.cli.command;
+
+import dev.loopgauge.cli.option.WatchOptions;
+import dev.loopgauge.cli.terminal.Colour;
+import dev.loopgauge.cli.terminal.Console;
+import dev.loopgauge.cli.terminal.WatchJson;
+import dev.loopgauge.cli.terminal.WatchLines;
+import dev.loopgauge.cli.terminal.WatchScreen;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.StopSign;
+import dev.loopgauge.job.WatchListener;
+import dev.loopgauge.job.live.Site;
+import dev.loopgauge.job.live.WatchJob;
+import java.nio.file.Path;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** Follows the delay of every path through a show. */
+@Command(
+    sortOptions = false,
+    description = {
+      "Follow the delay of every path through the show, from the programme itself. Plays nothing.",
+      "",
+      "Each path's return is compared with the reference return, second by second. What moves is told"
+          + " once when it starts and once when it ends, with the causes that fit. Ctrl-C ends it with"
+          + " a summary. Exits with 1 if anything moved."
+    },
+    footer = {"  loopgauge watch rig.yaml --profile foh --journal --show 'Harbour, Friday'"})
+public final class WatchCommand implements Endless {
+  private final Site site;
+  private final Console console;
+  private final StopSign stop = new StopSign();
+
+  @Parameters(paramLabel = "CHAIN", description = "The chain file; its paths say their patch.")
+  private Path chain;
+
+  @Mixin private final WatchOptions watch = new WatchOptions();
+
+  @ParentCommand private LoopgaugeCommand program;
+
+  /** A command that runs at a site. */
+  public WatchCommand(Site site, Console console) {
+    this.site = site;
+    this.console = console;
+  }
+
+  @Override
+  public StopSign stopSign() {
+    return stop;
+  }
+
+  @Override
+  public Answer answer() throws Exception {
+    return new WatchJob(watch.request(chain)).run(site, listener(), stop);
+  }
+
+  private WatchListener listener() {
+    if (program.json) {
+      return new WatchJson(console);
+    }
+    return console.terminal()
+        ? new WatchScreen(console, text -> Colour.paint(text, program.colour.on(console)))
+        : new WatchLines(console);
+  }
+}

@@ -1,0 +1,75 @@
+package dev.loopgauge.cli.option;
+
+import dev.loopgauge.job.kept.KeepChoice;
+import dev.loopgauge.job.live.WatchRequest;
+import dev.loopgauge.journal.When;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Option;
+
+/** What a watch over all paths of a chain file takes. */
+public final class WatchOptions {
+  private static final double WINDOW = 2;
+  private static final double STEP = 1;
+
+  @Option(
+      names = "--for",
+      paramLabel = "TIME",
+      converter = Converters.Minutes.class,
+      description = "How long: 30s, 30m or 2h; left out, until Ctrl-C.")
+  private Optional<Double> minutes = Optional.empty();
+
+  @Option(
+      names = "--window",
+      paramLabel = "S",
+      converter = Converters.Positive.class,
+      description = "How much sound each reading takes, 0.5 to 30 seconds (2).")
+  private double windowSeconds = WINDOW;
+
+  @Option(
+      names = "--profile",
+      paramLabel = "NAME",
+      description = "A kept profile; other options overrule what it says.")
+  private Optional<String> profile = Optional.empty();
+
+  @ArgGroup(validate = false, heading = "%nWhere to listen:%n")
+  private DeviceOptions device = new DeviceOptions();
+
+  @Option(
+      names = "--journal",
+      paramLabel = "FILE",
+      arity = "0..1",
+      fallbackValue = "",
+      description =
+          "Keep each event in the journal, as during the show: the default one, the one that"
+              + " LOOPGAUGE_JOURNAL names, or FILE or jdbc:postgresql://HOST/DATABASE.")
+  private Optional<String> journal = Optional.empty();
+
+  @Option(names = "--show", paramLabel = "NAME", description = "The show, with --journal.")
+  private Optional<String> show = Optional.empty();
+
+  @ArgGroup(validate = false, heading = "%nThe simulated rig, with --backend simulated:%n")
+  private RigOptions rig = new RigOptions();
+
+  /** What was chosen. */
+  public WatchRequest request(Path chain) {
+    return new WatchRequest(
+        chain,
+        profile,
+        device.choice(),
+        windowSeconds,
+        Math.min(STEP, windowSeconds),
+        minutes,
+        rig.choice(),
+        new KeepChoice(
+            journal,
+            show,
+            journal.map(named -> When.DURING),
+            Optional.empty(),
+            Map.of(),
+            Optional.empty(),
+            false));
+  }
+}

@@ -1,0 +1,133 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.chain.Chain;
+import dev.loopgauge.chain.ChainPath;
+import dev.loopgauge.chain.file.ChainFormatException;
+import dev.loopgauge.estimate.WatchPlan;
+import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.ChainFile;
+import dev.loopgauge.job.Ending;
+import dev.loopgauge.job.Refusals;
+import dev.loopgauge.job.StopSign;
+import dev.loopgauge.job.WatchListener;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.setup.Profile;
+import dev.loopgauge.setup.SetupException;
+import dev.loopgauge.verify.KnownFacts;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Follows the delay of every path of a chain file from the programme itself. It plays nothing and
+ * changes nothing, so nobody is asked.
+ *
+ * @param request what to watch
+ */
+public record WatchJob(WatchRequest request) {
+  /**
+   * Watches until the time is over or somebody has enough.
+   *
+   * @param listener learns of states and events while it goes on
+   * @param stop ends it in order, from any thread
+   * @throws CaptureException when the devices don't open at first
+   */
+  public Answer run(Site site, WatchListener listener, StopSign stop)
+      throws CaptureException, SetupException, ChainFormatException {
+    Chain chain = ChainFile.read(request.chain());
+    Optional<Profile> kept =
+        request.profile().isPresent()
+            ? Optional.of(site.data().profiles().load(request.profile().get()))
+            : Optional.empty();
+    DeviceChoice device = request.device();
+    WatchedPaths watched = WatchedPaths.of(chain, device, kept);
+    WatchPlan plan =
+        Refusals.asUsage(
+            () ->
+                new WatchPlan(
+                    request.windowSeconds(),
+                    request.stepSeconds(),
+                    watched.maxDelaySeconds(chain)));
+    AudioBackend backend = request.rig().backend(site.audio(), device.backend(kept), chain);
+    SessionRequest asked = device.request(kept, List.of(), watched.returns());
+    AudioSession session = site.audio().open(backend, request.profile(), asked);
+    SessionInfo info = session.info();
+    WatchKeeper keeper = new WatchKeeper(request, info, site.environment(), listener);
+    WatchRecord record = new WatchRecord(ZonedDateTime.now(), listener, keeper::keep);
+    KnownFacts facts = LiveRun.facts(backend, info);
+    List<String> names = new ArrayList<>();
+    for (ChainPath path : watched.paths()) {
+      names.add(path.name());
+      record.add(
+          path.name(), info.rate(), plan.windowSeconds(), new WatchTelling(chain, path, facts));
+    }
+    listener.starts(names, announcement(watched, info));
+    long limit = limitFrames(info);
+    Watching[] started = new Watching[1];
+    started[0] =
+        new Watching(
+            info.rate(),
+            plan,
+            watched,
+            record,
+            System::nanoTime,
+            () ->
+                stop.isAsked()
+                    || started[0].heardSeconds() * info.rate().hertz() >= limit);
+    Optional<String> ended =
+        new WatchSession(site.audio(), backend, request.profile(), asked, listener, stop)
+            .until(session, started[0]);
+    started[0].finish();
+    return answer(record, keeper, started[0], ended);
+  }
+
+  private long limitFrames(SessionInfo info) {
+    return request
+        .minutes()
+        .map(minutes -> Math.round(minutes * 60 * info.rate().hertz()))
+        .orElse(Long.MAX_VALUE);
+  }
+
+  private String announcement(WatchedPaths watched, SessionInfo info) {
+    String others =
+        watched.unwatched().isEmpty()
+            ? ""
+            : " Not watched, no patch or reference: " + String.join(", ", watched.unwatched()) + ".";
+    return String.format(
+        Locale.ROOT,
+        "Watching %s of %s, windows of %s s each %s s. Plays nothing. Ctrl-C ends it.%s",
+        watched.told(),
+        info.input(),
+        brief(request.windowSeconds()),
+        brief(request.stepSeconds()),
+        others);
+  }
+
+  private static String brief(double seconds) {
+    return Numbers.brief(seconds, 3);
+  }
+
+  private static Answer answer(
+      WatchRecord record, WatchKeeper keeper, Watching watching, Optional<String> ended) {
+    List<Ending> endings = new ArrayList<>();
+    endings.add(record.hasMoved() ? Ending.OUTSIDE : Ending.GOOD);
+    if (!record.hasRead()) {
+      endings.add(Ending.NOT_TRUSTWORTHY);
+    }
+    if (ended.isPresent()) {
+      endings.add(Ending.SOUND_FAILED);
+    }
+    if (keeper.hasFailed()) {
+      endings.add(Ending.NOT_KEPT);
+    }
+    return new Answer(
+        Ending.worst(endings), record.summary(watching.lostFrames(), ended));
+  }
+}

@@ -1,0 +1,220 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.LostFrames;
+import dev.loopgauge.estimate.LiveTracker;
+import dev.loopgauge.estimate.result.FollowedDelay;
+import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.job.WatchListener;
+import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Outcome;
+import dev.loopgauge.report.form.VerdictRecord;
+import dev.loopgauge.report.form.Written;
+import dev.loopgauge.report.watch.Happening;
+import dev.loopgauge.report.watch.WatchLine;
+import dev.loopgauge.report.watch.WatchSummary;
+import dev.loopgauge.report.watch.WatchedDelay;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.verify.verdict.AspectVerdict;
+import dev.loopgauge.verify.verdict.OverallVerdict;
+import dev.loopgauge.verify.watch.PathStatus;
+import dev.loopgauge.verify.watch.PathWatch;
+import dev.loopgauge.verify.watch.WatchEvent;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+
+/** What a watch has come to so far: it makes lines of windows and events, and hands them on. */
+final class WatchRecord {
+  private static final DateTimeFormatter ISO =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSxxx");
+
+  /** One path. */
+  private static final class Path {
+    final String name;
+    final PathWatch watch;
+    final WatchTelling telling;
+    int windows;
+    int read;
+    int events;
+    Optional<BigDecimal> first = Optional.empty();
+    Optional<BigDecimal> last = Optional.empty();
+
+    Path(String name, PathWatch watch, WatchTelling telling) {
+      this.name = name;
+      this.watch = watch;
+      this.telling = telling;
+    }
+  }
+
+  private final ZonedDateTime begun;
+  private final WatchListener listener;
+  private final UnaryOperator<WatchLine> keep;
+  private final List<Path> paths = new ArrayList<>();
+  private double heardSeconds;
+  private double lastFrom = -1;
+  private double everySeconds;
+  private boolean moved;
+
+  /**
+   * Nothing was heard yet.
+   *
+   * @param begun when the watch began
+   * @param keep keeps an event and says whether it could
+   */
+  WatchRecord(ZonedDateTime begun, WatchListener listener, UnaryOperator<WatchLine> keep) {
+    this.begun = begun;
+    this.listener = listener;
+    this.keep = keep;
+  }
+
+  /** Watches a path from now on. */
+  void add(String name, SampleRate rate, double windowSeconds, WatchTelling telling) {
+    paths.add(new Path(name, new PathWatch(rate, windowSeconds), telling));
+  }
+
+  /** So much sound was heard. */
+  void heard(double seconds) {
+    heardSeconds = seconds;
+  }
+
+  /** The recording lost frames. */
+  void lost(LostFrames lost) {
+    listener.notes(clock(heardSeconds) + "  the recording has a gap: " + lost.text());
+  }
+
+  /** Takes a window of each path. */
+  void take(List<WindowReading> readings, LiveTracker sound) {
+    List<WatchLine> states = new ArrayList<>();
+    double from = readings.get(0).fromSeconds();
+    everySeconds = lastFrom < 0 ? everySeconds : from - lastFrom;
+    lastFrom = from;
+    for (int i = 0; i < readings.size(); i++) {
+      int place = i;
+      Path path = paths.get(i);
+      WindowReading window = readings.get(i);
+      path.windows++;
+      window.delay().ifPresent(read -> count(path, read));
+      List<WatchEvent> events =
+          path.watch.next(
+              window,
+              (earliest, latest, before, after) ->
+                  sound.changed(place, earliest, latest, before, after));
+      events.forEach(event -> tell(path, event));
+      states.add(state(path, window));
+    }
+    listener.states(states);
+  }
+
+  private static void count(Path path, FollowedDelay read) {
+    BigDecimal samples =
+        Written.samples(read.point().delay().samples(), read.point().uncertaintySamples());
+    path.read++;
+    path.first = path.first.or(() -> Optional.of(samples));
+    path.last = Optional.of(samples);
+  }
+
+  /** Tells what was still to be told. */
+  void finish() {
+    for (Path path : paths) {
+      path.watch.finish().forEach(event -> tell(path, event));
+    }
+  }
+
+  private void tell(Path path, WatchEvent event) {
+    moved = true;
+    boolean starts = event.phase() == WatchEvent.Phase.STARTS;
+    path.events += starts ? 1 : 0;
+    WatchTelling.Told told = path.telling.of(event);
+    OverallVerdict verdict =
+        new OverallVerdict(List.of(AspectVerdict.of(told.aspect(), !starts, told.text())));
+    Optional<FollowedDelay> now = path.watch.status().flatMap(PathStatus::current);
+    WatchLine line =
+        new WatchLine(
+            "watch",
+            now.isPresent() ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
+            told.event(),
+            Optional.of(event.phase()),
+            at(event.atSeconds()),
+            seconds(event.atSeconds()),
+            Optional.of(path.name),
+            Optional.empty(),
+            Optional.empty(),
+            now.map(WatchedDelay::of).orElse(WatchedDelay.NONE),
+            told.what().saying(told.text()),
+            Optional.of(VerdictRecord.of(verdict)),
+            Optional.empty());
+    listener.happens(keep.apply(line));
+  }
+
+  private WatchLine state(Path path, WindowReading window) {
+    PathStatus status = path.watch.status().orElseThrow();
+    boolean read = status.current().isPresent();
+    return new WatchLine(
+        "watch",
+        read ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
+        WatchLine.Event.STATE,
+        Optional.empty(),
+        at(window.toSeconds()),
+        seconds(window.toSeconds()),
+        Optional.of(path.name),
+        Optional.of(status.state()),
+        read || status.last().isEmpty()
+            ? Optional.empty()
+            : Optional.of(Numbers.rounded(status.ageSeconds(), 1)),
+        status.current().map(WatchedDelay::of).orElse(WatchedDelay.NONE),
+        Happening.NONE,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** Whether anything moved. */
+  boolean hasMoved() {
+    return moved;
+  }
+
+  /** Whether any path was read. */
+  boolean hasRead() {
+    return paths.stream().anyMatch(path -> path.read > 0);
+  }
+
+  /**
+   * The whole of it.
+   *
+   * @param ended why it ended before its time, where it did
+   */
+  WatchSummary summary(long lostFrames, Optional<String> ended) {
+    return new WatchSummary(
+        "watch",
+        hasRead() ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
+        WatchLine.Event.SUMMARY,
+        at(heardSeconds),
+        seconds(heardSeconds),
+        moved,
+        seconds(everySeconds),
+        paths.stream()
+            .map(
+                path ->
+                    new WatchSummary.PathPart(
+                        path.name, path.windows, path.read, path.first, path.last, path.events))
+            .toList(),
+        lostFrames,
+        ended);
+  }
+
+  private String at(double seconds) {
+    return ISO.format(begun.plus(Duration.ofMillis(Math.round(1000 * seconds))));
+  }
+
+  private String clock(double seconds) {
+    return at(seconds).substring(11, 19);
+  }
+
+  private static BigDecimal seconds(double seconds) {
+    return Numbers.rounded(seconds, 3);
+  }
+}

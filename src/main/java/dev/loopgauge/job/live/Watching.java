@@ -1,0 +1,125 @@
+package dev.loopgauge.job.live;
+
+import dev.loopgauge.capture.BlockListener;
+import dev.loopgauge.capture.LostFrames;
+import dev.loopgauge.estimate.LiveTracker;
+import dev.loopgauge.estimate.WatchPlan;
+import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.signal.SampleRate;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.LongSupplier;
+
+/**
+ * Takes in the sound of a watch and has its windows read in between, on the thread that the sound
+ * comes by. Where the machine is too slow for that, windows are left out rather than sound.
+ */
+final class Watching implements BlockListener {
+  /** So many paths are read at a time; then sound that waits is taken in. */
+  private static final int PATHS_AT_A_TIME = 4;
+
+  /**
+   * Sound may wait for so long: half of what adapters hold ({@code BlockRing.ofTwoSeconds}), and
+   * half again to spare.
+   */
+  private static final double WAITING_SECONDS = 0.5;
+
+  private final SampleRate rate;
+  private final LiveTracker tracker;
+  private final WatchRecord record;
+  private final LongSupplier nanos;
+  private final BooleanSupplier enough;
+  private long begun;
+  private long heardBefore;
+  private boolean flows;
+  private long lostFrames;
+
+  /**
+   * Nothing was heard yet.
+   *
+   * @param record is given what is read
+   * @param nanos a clock in nanoseconds
+   * @param enough whether somebody has enough
+   */
+  Watching(
+      SampleRate rate,
+      WatchPlan plan,
+      WatchedPaths watched,
+      WatchRecord record,
+      LongSupplier nanos,
+      BooleanSupplier enough) {
+    this.rate = rate;
+    this.tracker = new LiveTracker(rate, plan, watched.returns().size(), watched.pairs());
+    this.record = record;
+    this.nanos = nanos;
+    this.enough = enough;
+  }
+
+  /** The sound begins anew after so many seconds without any. */
+  void goOnAfter(double seconds) {
+    flows = false;
+    tracker.addLost(Math.max(1, Math.round(seconds * rate.hertz())));
+  }
+
+  @Override
+  public boolean block(long frame, float[][] returns, int length) {
+    tracker.add(returns, length);
+    if (!flows) {
+      flows = true;
+      begun = nanos.getAsLong();
+      heardBefore = tracker.heard();
+    }
+    record.heard(heardSeconds());
+    work();
+    return !enough.getAsBoolean();
+  }
+
+  @Override
+  public void lost(LostFrames lost) {
+    lostFrames += Math.abs(lost.frames());
+    record.lost(lost);
+    tracker.addLost(Math.max(1, lost.frames()));
+  }
+
+  /** Reads what is due, as long as no sound waits for too long. */
+  private void work() {
+    while (tracker.isDue() && waiting() < WAITING_SECONDS) {
+      Optional<List<WindowReading>> readings = tracker.work(PATHS_AT_A_TIME);
+      if (readings.isPresent()) {
+        take(readings.get());
+        tracker.catchUp();
+      }
+    }
+  }
+
+  /** How long the sound has waited that has come but was not taken in, in seconds. */
+  private double waiting() {
+    double clock = (nanos.getAsLong() - begun) / 1e9;
+    return clock - (double) (tracker.heard() - heardBefore) / rate.hertz();
+  }
+
+  private void take(List<WindowReading> readings) {
+    if (!readings.isEmpty()) {
+      record.take(readings, tracker);
+    }
+  }
+
+  /** Reads the windows that are complete, now that no more sound comes. */
+  void finish() {
+    while (tracker.isLeft()) {
+      take(tracker.next());
+    }
+    record.finish();
+  }
+
+  /** How much sound came in, in seconds; lost sound counts. */
+  double heardSeconds() {
+    return (double) tracker.heard() / rate.hertz();
+  }
+
+  /** How many frames the recording lost. */
+  long lostFrames() {
+    return lostFrames;
+  }
+}
