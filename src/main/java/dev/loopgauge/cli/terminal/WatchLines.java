@@ -7,7 +7,6 @@ import dev.loopgauge.verify.watch.PathStatus;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** A watch in plain lines: each event, and each path when it is read or no longer read. */
 public final class WatchLines implements WatchListener {
@@ -29,7 +28,7 @@ public final class WatchLines implements WatchListener {
     for (WatchLine state : states) {
       PathStatus.State now = state.state().orElseThrow();
       if (before.put(state.path().orElseThrow(), now) != now) {
-        console.out().println(state.clock() + WatchRow.of(state, Optional.empty()));
+        console.out().println(WatchRow.line(state));
       }
     }
   }

@@ -12,6 +12,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The paths of a chain file that are watched, and where.
@@ -86,6 +87,7 @@ record WatchedPaths(
 
   /** The returns in words. */
   String told() {
-    return (paths.size() == 1 ? "1 path" : paths.size() + " paths") + " on returns " + returns;
+    return (paths.size() == 1 ? "1 path" : paths.size() + " paths") + " on returns "
+        + returns.stream().map(String::valueOf).collect(Collectors.joining(", "));
   }
 }

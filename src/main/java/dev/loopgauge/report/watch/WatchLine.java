@@ -1,6 +1,7 @@
 package dev.loopgauge.report.watch;
 
 import dev.loopgauge.report.form.Inlined;
+import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Outcome;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Sparse;
@@ -95,9 +96,29 @@ public record WatchLine(
 
   /** The event in a few words, for a row. */
   String brief() {
-    String words = what.text().orElse("");
-    int end = words.indexOf(':');
-    return end < 0 ? words : words.substring(0, end);
+    boolean starts = phase.equals(Optional.of(WatchEvent.Phase.STARTS));
+    if (!starts) {
+      return "steady again since " + clock();
+    }
+    String words =
+        switch (event) {
+          case STEP ->
+              "JUMPED " + Numbers.signed(what.step().orElseThrow().changeSamples().doubleValue(), 2);
+          case DRIFT ->
+              "NOT LOCKED "
+                  + Numbers.signed(what.clockDriftPpm().orElseThrow().doubleValue(), 1)
+                  + " ppm";
+          case LOST_SOUND -> "SOUND LOST";
+          case POLARITY -> "INVERTED";
+          case LEVEL ->
+              "WRONG LEVEL "
+                  + Numbers.signed(what.changeDb().orElseThrow().doubleValue(), 1)
+                  + " dB";
+          case GROUPS -> "TWO DELAYS";
+          case REFERENCE -> "NO REFERENCE";
+          case STATE, SUMMARY -> "";
+        };
+    return words + " at " + clock();
   }
 
   /** The event in a line or two; a state is {@link WatchRow}'s. */

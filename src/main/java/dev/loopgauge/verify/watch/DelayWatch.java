@@ -70,12 +70,15 @@ final class DelayWatch {
     }
     List<WatchEvent> events = new ArrayList<>();
     groups
-        .next(value, near, usual)
+        .next(value)
         .ifPresent(
             change ->
                 events.add(
                     new WatchEvent.Groups(
-                        change.phase(), value.from(), late(usual), late(change.other()))));
+                        change.phase(),
+                        value.from(),
+                        late(change.usual()),
+                        late(change.other()))));
     level.next(value).ifPresent(move -> events.add(step(move)));
     sliding.next(level).ifPresent(change -> events.add(drift(change, value)));
     return events;

@@ -20,6 +20,7 @@ final class Sliding {
   private final double chance;
   private final double hertz;
   private Optional<ClockDrift> told = Optional.empty();
+  private Optional<ClockDrift> now = Optional.empty();
 
   /**
    * Nothing slides yet.
@@ -55,7 +56,7 @@ final class Sliding {
 
   /** The drift that goes on, where there is one. */
   Optional<ClockDrift> drift() {
-    return told;
+    return now;
   }
 
   /** Values off the level that lie on a line of another slope are the level from now on. */
@@ -79,6 +80,7 @@ final class Sliding {
     }
     level.startAgain(values);
     slidesOn(level, slope);
+    told = Optional.of(drift);
     return Optional.of(new Change(true, drift));
   }
 
@@ -92,13 +94,14 @@ final class Sliding {
       return Optional.empty();
     }
     told = Optional.empty();
+    now = Optional.empty();
     level.startAgain(values);
     level.slides(0);
     return Optional.of(new Change(false, drift(slope)));
   }
 
   private void slidesOn(Steady level, Slope perSecond) {
-    told = Optional.of(drift(perSecond));
+    now = Optional.of(drift(perSecond));
     level.slides(perSecond.value());
   }
 

@@ -2,6 +2,8 @@ package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.stats.ChangePoints;
 import dev.loopgauge.stats.MeanShift;
+import dev.loopgauge.stats.RobustScatter;
+import dev.loopgauge.stats.Trend;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -23,12 +25,16 @@ final class Steady {
   /** Values that stay off for so long are the level, though nobody can tell how sure that is. */
   private static final int STAYED = 8;
 
-  private static final int FEWEST_TO_SCATTER = 4;
+  /** As in a track: with fewer values, a single move would count as scatter. */
+  private static final int FEWEST_TO_SCATTER = 6;
+
+  private static final int RECENT = 24;
 
   private final double least;
   private final double chance;
   private final List<Value> settled = new ArrayList<>();
   private final List<Value> off = new ArrayList<>();
+  private final List<Value> recent = new ArrayList<>();
   private double slope;
 
   /**
@@ -58,6 +64,12 @@ final class Steady {
 
   /** Takes the next value. */
   Optional<Move> next(Value value) {
+    if (recent.isEmpty() || value.isApartFrom(recent.get(recent.size() - 1))) {
+      recent.add(value);
+      if (recent.size() > RECENT) {
+        recent.remove(0);
+      }
+    }
     if (settled.isEmpty() || isNear(value)) {
       off.clear();
       settle(value);
@@ -82,16 +94,14 @@ final class Steady {
     return Math.max(value.noise(), scatter());
   }
 
+  /** How values scatter from one to the next, whether they keep to the level or not. */
   private double scatter() {
-    double[] values = Value.values(settled, slope);
-    if (values.length < FEWEST_TO_SCATTER) {
+    if (recent.size() < FEWEST_TO_SCATTER) {
       return 0;
     }
-    double squares = 0;
-    for (int i = 1; i < values.length; i++) {
-      squares += Math.pow(values[i] - values[i - 1], 2);
-    }
-    return Math.sqrt(squares / (2 * (values.length - 1)));
+    double steep = Trend.betweenNeighbours(Value.middles(recent), Value.values(recent, 0));
+    double widening = 1 + 5.0 / (recent.size() - 2);
+    return widening * RobustScatter.fromMoves(Value.values(recent, steep));
   }
 
   /** The level with the slope taken out. */

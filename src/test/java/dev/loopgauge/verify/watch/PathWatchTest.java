@@ -1,0 +1,222 @@
+package dev.loopgauge.verify.watch;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.verify.watch.WatchEvent.Phase;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class PathWatchTest {
+  private static final double JITTER = 0.005;
+
+  private final SplittableRandom random = new SplittableRandom(20_261_129);
+
+  private Windows steady(Windows windows, int count, double samples) {
+    for (int i = 0; i < count; i++) {
+      windows.read(samples + JITTER * random.nextGaussian(), 0.02, -6, false);
+    }
+    return windows;
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1, -1, 64, 256, -192})
+  void tellsAStepOnceAndItsEndOnce(double size) {
+    Windows windows = new Windows();
+    steady(windows, 20, 595);
+    steady(windows, 20, 595 + size);
+    steady(windows, 20, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    WatchEvent.Step there = assertInstanceOf(WatchEvent.Step.class, windows.events().get(0));
+    WatchEvent.Step back = assertInstanceOf(WatchEvent.Step.class, windows.events().get(1));
+    assertEquals(Phase.STARTS, there.phase());
+    assertEquals(size, there.change().samples(), there.uncertaintySamples());
+    assertEquals(20.5, there.atSeconds(), Windows.LENGTH / 2);
+    assertEquals(Phase.ENDS, back.phase());
+    assertEquals(-size, back.change().samples(), back.uncertaintySamples());
+    assertFalse(windows.status().moved());
+  }
+
+  @Test
+  void tellsAStepWithinTwoWindowsOfSoundAfterIt() {
+    Windows windows = new Windows();
+    steady(windows, 20, 595);
+    steady(windows, 3, 659);
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+  }
+
+  /** Half a sample is no step of anything digital; just beyond it may be one. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.4, 0.6})
+  void aStepIsHalfASampleOrMore(double size) {
+    Windows windows = new Windows();
+    steady(windows, 30, 595);
+    steady(windows, 30, 595 + size);
+    assertEquals(size > 0.5 ? 1 : 0, windows.events().size(), windows.events()::toString);
+  }
+
+  @Test
+  void takesOneOddWindowForNothing() {
+    Windows windows = new Windows();
+    steady(windows, 20, 595);
+    windows.read(1, 700);
+    steady(windows, 20, 595);
+    assertEquals(List.of(), windows.events());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.5, -2, 20, 100})
+  void tellsADriftAndThatItIsOver(double ppm) {
+    Windows windows = new Windows();
+    steady(windows, 40, 595);
+    double perSecond = ppm * 0.048;
+    for (int i = 1; i <= 60; i++) {
+      steady(windows, 1, 595 + perSecond * i);
+    }
+    steady(windows, 60, 595 + perSecond * 60);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    WatchEvent.Drift starts = assertInstanceOf(WatchEvent.Drift.class, windows.events().get(0));
+    assertEquals(ppm, starts.drift().ppm(), 1.5 * starts.drift().uncertaintyPpm());
+    assertEquals(41, starts.atSeconds(), 8 + 10 / Math.abs(ppm));
+    WatchEvent.Drift ends = assertInstanceOf(WatchEvent.Drift.class, windows.events().get(1));
+    assertEquals(Phase.ENDS, ends.phase());
+  }
+
+  @Test
+  void tellsAStepOnADrift() {
+    Windows windows = new Windows();
+    for (int i = 0; i < 80; i++) {
+      steady(windows, 1, 595 + 0.96 * i + (i < 50 ? 0 : 64));
+    }
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    WatchEvent.Step step = assertInstanceOf(WatchEvent.Step.class, windows.events().get(1));
+    assertEquals(64, step.change().samples(), 0.1);
+  }
+
+  @Test
+  void tellsTwoGroupsOnce() {
+    Windows windows = new Windows();
+    steady(windows, 20, 595);
+    for (int i = 0; i < 8; i++) {
+      steady(windows, 1, 659);
+      steady(windows, 3, 595);
+    }
+    steady(windows, 60, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    WatchEvent.Groups groups = assertInstanceOf(WatchEvent.Groups.class, windows.events().get(0));
+    assertEquals(659, groups.other().samples(), 0.1);
+    assertEquals(Phase.ENDS, windows.events().get(1).phase());
+  }
+
+  @Test
+  void tellsPolarityOnceTwoWindowsAgree() {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    windows.read(595, 0.02, -6, true).read(1, 595);
+    assertEquals(List.of(), windows.events());
+    windows.read(595, 0.02, -6, true).read(595, 0.02, -6, true).read(595, 0.02, -6, true);
+    WatchEvent.Polarity turned =
+        assertInstanceOf(WatchEvent.Polarity.class, windows.events().get(0));
+    assertTrue(turned.inverted());
+    assertEquals(1, windows.events().size());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-0.8, -1.3, 6})
+  void tellsLevelsBeyondOneDecibel(double change) {
+    Windows windows = new Windows();
+    windows.read(20, 595);
+    for (int i = 0; i < 20; i++) {
+      windows.read(595, 0.02, -6 + change + 0.01 * random.nextGaussian(), false);
+    }
+    assertEquals(Math.abs(change) > 1 ? 1 : 0, windows.events().size(), windows.events()::toString);
+    if (Math.abs(change) > 1) {
+      WatchEvent.Level level = assertInstanceOf(WatchEvent.Level.class, windows.events().get(0));
+      assertEquals(change, level.changeDb(), 0.05);
+    }
+  }
+
+  @Test
+  void tellsAGapOnceSoundIsBackAndOnceOnly() {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    windows.readWithGap(595, 11.5, 20).readWithGap(595, 11.504, 20);
+    assertEquals(List.of(), windows.events());
+    windows.read(5, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    WatchEvent.LostSound lost =
+        assertInstanceOf(WatchEvent.LostSound.class, windows.events().get(0));
+    assertEquals(11.5, lost.atSeconds(), 1e-9);
+    assertEquals(20, lost.ms().orElseThrow(), 1e-9);
+  }
+
+  @Test
+  void tellsAReturnThatFellSilentAsOneLoss() {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    windows.readWithGap(595, 10.9, 100);
+    for (int i = 0; i < 6; i++) {
+      windows.nothing(-20, -80, -26);
+    }
+    assertEquals(PathStatus.State.LOST_SOUND, windows.status().state());
+    assertEquals(6.0, windows.status().ageSeconds() - 1, 1e-9);
+    windows.read(5, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    assertEquals(11, windows.events().get(0).atSeconds(), 1e-9);
+    assertEquals(18, windows.events().get(1).atSeconds(), 1e-9);
+  }
+
+  /** A pause of the programme, or programme in octaves that the path doesn't pass, is no loss. */
+  @ParameterizedTest
+  @ValueSource(doubles = {-150, -75})
+  void takesNothingDueForNoLoss(double due) {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    for (int i = 0; i < 6; i++) {
+      windows.nothing(-130, -80, due);
+    }
+    windows.read(5, 595);
+    assertEquals(List.of(), windows.events());
+    assertEquals(PathStatus.State.READ, windows.status().state());
+  }
+
+  @Test
+  void tellsAReferenceThatDiedFromAPause() {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    for (int i = 0; i < 6; i++) {
+      windows.nothing(-140, -20, -150);
+    }
+    assertEquals(PathStatus.State.NO_REFERENCE, windows.status().state());
+    windows.read(3, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    assertInstanceOf(WatchEvent.Reference.class, windows.events().get(0));
+    assertEquals(10, windows.events().get(0).atSeconds(), 1e-9);
+  }
+
+  /**
+   * Noise alone: 50 hours of a path with jitter, levels that scatter and stated noise that is right.
+   * The aim leaves 0.005 events.
+   */
+  @Test
+  @Tag("campaign")
+  void staysQuietThroughNoise() {
+    for (int path = 0; path < 100; path++) {
+      Windows windows = new Windows();
+      double jitter = Math.pow(10, -3 + 3 * random.nextDouble());
+      double noise = Math.pow(10, -3 + 3 * random.nextDouble());
+      double spread = Math.pow(10, -2 + 2 * random.nextDouble());
+      for (int i = 0; i < 1800; i++) {
+        double off = jitter * random.nextGaussian() + noise * random.nextGaussian();
+        windows.read(595 + off, 2 * noise, spread * random.nextGaussian(), false);
+      }
+      assertEquals(List.of(), windows.events(), "jitter " + jitter + ", noise " + noise);
+    }
+  }
+}
