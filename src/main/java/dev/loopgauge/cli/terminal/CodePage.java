@@ -87,7 +87,8 @@ final class CodePage extends FilterOutputStream {
       return text;
     }
     StringBuilder printable = new StringBuilder();
-    for (char letter : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char letter = text.charAt(i);
       printable.append(encoder.canEncode(letter) ? String.valueOf(letter) : plain(letter));
     }
     return printable.toString();
