@@ -8,9 +8,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** The packaged program in a process of its own, without a terminal. */
+/**
+ * The packaged program in a process of its own, without a terminal: the jar, or the program that is
+ * installed where {@value #INSTALLED} names it.
+ */
 public final class Jar {
+  static final String INSTALLED = "loopgauge.program";
+
   private Jar() {}
+
+  /** What starts the program. */
+  static List<String> program() {
+    String installed = System.getProperty(INSTALLED);
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    return installed == null
+        ? List.of(java, "-jar", System.getProperty("loopgauge.jar"))
+        : List.of(installed);
+  }
 
   /** Starts a command here; what it says on standard error goes into that file. */
   public static Process start(Map<String, String> environment, Path err, String... args)
@@ -21,9 +35,7 @@ public final class Jar {
   /** Starts a command in a folder; what it says on standard error goes into that file. */
   public static Process start(
       Path folder, Map<String, String> environment, Path err, String... args) throws IOException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-jar", System.getProperty("loopgauge.jar")));
+    List<String> command = new ArrayList<>(program());
     command.addAll(List.of(args));
     ProcessBuilder builder =
         new ProcessBuilder(command)

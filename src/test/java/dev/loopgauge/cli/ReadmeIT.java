@@ -72,7 +72,7 @@ class ReadmeIT {
     }
   }
 
-  private static List<String> commands() throws IOException {
+  static List<String> commands() throws IOException {
     Matcher blocks = BLOCK.matcher(Files.readString(Path.of("README.md")));
     return blocks.results().flatMap(block -> block.group(1).lines()).toList();
   }
@@ -99,7 +99,7 @@ class ReadmeIT {
     String script =
         """
         set -e
-        loopgauge() { "$JAVA" -jar "$JAR" "$@"; }
+        loopgauge() { $PROGRAM "$@"; }
         compopt() { :; } # only where a key was pressed
         %s
         COMP_WORDS=(loopgauge $TYPED); COMP_CWORD=$((${#COMP_WORDS[@]} - 1))
@@ -110,12 +110,7 @@ class ReadmeIT {
         """
             .formatted(COMPLETION);
     ProcessBuilder bash = new ProcessBuilder("bash", "-c", script).redirectErrorStream(true);
-    bash.environment()
-        .putAll(
-            Map.of(
-                "JAVA", Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "JAR", System.getProperty("loopgauge.jar"),
-                "TYPED", typed));
+    bash.environment().putAll(Map.of("PROGRAM", String.join(" ", Jar.program()), "TYPED", typed));
     Process process = bash.start();
     String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(0, process.waitFor(), out);

@@ -1,0 +1,126 @@
+package dev.loopgauge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.loopgauge.audioserver.AudioServer;
+import dev.loopgauge.audioserver.AudioServer.Cycles;
+import dev.loopgauge.audioserver.DelayClient;
+import dev.loopgauge.audioserver.DelayLine;
+import dev.loopgauge.audioserver.NeedsAudioServer;
+import dev.loopgauge.outside.NeedsTool;
+import dev.loopgauge.outside.Tool;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/**
+ * Installs Debian's package on this machine, runs each command of README by it, and removes it.
+ * Needs root.
+ */
+@NeedsAudioServer
+@NeedsTool({"dpkg", "dpkg-deb", "fakeroot"})
+@Timeout(900)
+class InstalledProgramIT extends ReadmeIT {
+  private static final Path PROGRAM = Path.of("/usr/bin/loopgauge");
+  private static final Path HOME = Path.of("/opt/loopgauge");
+  private static final int RATE = 48_000;
+
+  @BeforeAll
+  static void install() throws Exception {
+    assertFalse(Files.exists(HOME), "there is one already; this test would remove it");
+    try (Stream<Path> made = Files.list(Path.of(System.getProperty("loopgauge.dist")))) {
+      Path deb = made.filter(file -> file.toString().endsWith(".deb")).findFirst().orElseThrow();
+      said("dpkg", "-i", deb.toString());
+    }
+    System.setProperty(Jar.INSTALLED, PROGRAM.toString());
+  }
+
+  @AfterAll
+  static void remove() throws Exception {
+    System.clearProperty(Jar.INSTALLED);
+    said("dpkg", "-r", "loopgauge");
+    assertFalse(Files.exists(HOME), "left behind");
+    assertFalse(Files.exists(PROGRAM, LinkOption.NOFOLLOW_LINKS), "left behind");
+  }
+
+  private static String said(String... command) throws Exception {
+    return new String(Tool.run(command), StandardCharsets.UTF_8);
+  }
+
+  /** README runs all commands but the one that it only mentions, which is run below. */
+  @Test
+  void readmeRunsAllCommandsButOne() throws Exception {
+    Set<String> left = new TreeSet<>(Commands.names());
+    for (String command : commands()) {
+      String arguments = command.replaceFirst(".*loopgauge([.]jar)? ", "");
+      left.remove(arguments.replaceFirst(" .*", ""));
+    }
+    assertEquals(Set.of("calibrate"), left);
+  }
+
+  /** JNA unpacks its library and loads the server's. A busy machine may lose sound now and then. */
+  @Test
+  void calibratesThroughAJackServer() throws Exception {
+    try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024);
+        DelayClient cable = DelayClient.start(server, "cable", DelayLine.of(777))) {
+      Map<String, String> environment = new HashMap<>(server.environment());
+      environment.put("LOOPGAUGE_DATA", folder.resolve("data").toString());
+      String command =
+          "calibrate --backend jack --output cable --input cable --send 1 --return 1 --yes";
+      Run run = run(environment, command);
+      for (int again = 0; again < 4 && run.out().contains("lost time"); again++) {
+        run = run(environment, command);
+      }
+      assertEquals(0, run.exitCode(), run.out() + run.err());
+    }
+  }
+
+  private Run run(Map<String, String> environment, String command) throws Exception {
+    Path err = folder.resolve("err");
+    return Jar.end(Jar.start(environment, err, command.split(" ", -1)), err);
+  }
+
+  @Test
+  void installingMadeTheArchiveOfClassesAndTheJavaInsideTakesIt() throws Exception {
+    Path lib = HOME.resolve("lib/app");
+    String loaded =
+        said(
+            HOME.resolve("lib/runtime/bin/java").toString(),
+            "-XX:+UseSerialGC",
+            "-Xshare:on",
+            "-XX:SharedArchiveFile=" + lib.resolve("loopgauge.jsa"),
+            "-Xlog:class+load",
+            "-cp",
+            lib.resolve("loopgauge.jar").toString(),
+            "dev.loopgauge.cli.Main",
+            "help");
+    assertTrue(loaded.contains("picocli.CommandLine source: shared objects file"), "not picocli");
+    List<String> parsed =
+        loaded
+            .lines()
+            .filter(line -> line.matches(".* dev[.]loopgauge.* source: file:.*"))
+            .toList();
+    assertEquals(List.of(), parsed);
+  }
+
+  @Test
+  void carriesTheLicences() throws Exception {
+    Path lib = HOME.resolve("lib/app");
+    assertEquals(Files.readString(Path.of("LICENSE")), Files.readString(lib.resolve("LICENSE")));
+    assertTrue(Files.exists(lib.resolve("THIRD-PARTY.txt")));
+    assertTrue(Files.isDirectory(HOME.resolve("lib/runtime/legal/java.base")));
+  }
+}
