@@ -9,7 +9,7 @@ import dev.loopgauge.estimate.drift.InhomogeneousReadings;
 import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
-import dev.loopgauge.estimate.path.ClippingTest;
+import dev.loopgauge.estimate.path.ClippingEffect;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
@@ -198,7 +198,7 @@ public final class DelayEstimator {
       Spectra recorded = given.ofParts(cut.readings());
       Read read = fitted(recorded, whole);
       // A splice is told by all that is there: beside it sound goes on as beside an edge.
-      if (read.fit().flatMap(Fit::splice).isEmpty()) {
+      if (read.fit().isEmpty() || read.fit().get().splice().isEmpty()) {
         return read;
       }
     }
@@ -223,7 +223,7 @@ public final class DelayEstimator {
           first.splice().map(t -> IntegrityFindings.torn(t, true, spectra.rate()));
       return Read.refused(
           Optional.of(first),
-          share(ClippingTest.of(spectra, first).map(ClippingTest::share)),
+          share(ClippingEffect.of(spectra, first).map(ClippingEffect::share)),
           torn.orElse(refusal.get()));
     }
     List<FittedArrival> copies = new ArrayList<>(first.allCopies());
@@ -265,7 +265,7 @@ public final class DelayEstimator {
   private static Optional<Clipping> clipping(Spectra spectra, Fit... fits) {
     Optional<Clipping> worst = Optional.empty();
     for (Fit fit : new LinkedHashSet<>(List.of(fits))) {
-      Optional<ClippingTest> test = ClippingTest.of(spectra, fit);
+      Optional<ClippingEffect> test = ClippingEffect.of(spectra, fit);
       if (test.isPresent()) {
         Clipping clipping = test.get().clipping();
         worst = Optional.of(worst.isPresent() ? worst.get().or(clipping) : clipping);

@@ -1,38 +1,20 @@
 package dev.loopgauge.estimate.measurand;
 
-import dev.loopgauge.estimate.path.Residual;
-import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.result.Passband;
-import dev.loopgauge.estimate.spectrum.CrossSpectrum;
-import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * The path's response in bands of a twelfth of an octave, or of one bin of the short-time spectra
- * where that is wider, with a lag taken out: in each band the least-squares ratio of return to
- * reference, sum of conj(X) Y over sum of |X|^2. What the reference's spectrum is like drops out.
+ * A path's response in bands, with a lag taken out, and the run of them that can be followed.
+ * {@link BandReader} makes them.
  */
 public final class BandResponse {
-  private static final double PER_BAND = Math.pow(2, 1.0 / 12);
-
-  /** The audio band, in Hz; no converter is trusted above {@link #HIGHEST_PER_RATE}. */
-  private static final double LOWEST_HZ = 20;
-
-  private static final double HIGHEST_HZ = 20_000;
-
-  /** Above this part of the rate a converter's own filter shows. */
-  private static final double HIGHEST_PER_RATE = 0.42;
-
   /**
    * A phase of a standard deviation of 0.2 radians can be followed from band to band, and ln of the
    * magnitude is not yet bent by the noise.
    */
   private static final double FOLLOWED = 0.04;
-
-  /** Arithmetic moves a phase by this much, in radians squared. */
-  private static final double ARITHMETIC = 1e-12;
 
   /** A delay that not one band tells is open by this many samples, a second at 48 kHz. */
   private static final double FULLEST = 48_000;
@@ -82,94 +64,9 @@ public final class BandResponse {
     this.endsInside = endsInside;
   }
 
-  /**
-   * The response in the whole audio band.
-   *
-   * @param exact how far from the lag the correlations are exact, in samples: a band as narrow as
-   *     one over that would hear what lies beyond
-   */
-  static BandResponse of(
-      CrossSpectrum cross,
-      CrossSpectrum auto,
-      ResidualTests tests,
-      SampleRate rate,
-      double lag,
-      int exact) {
-    Residual residual = tests.residual();
-    int narrowest = (int) Math.ceil(2.0 * 2 * residual.bins() / exact);
-    int[] edges = edges(residual.bins(), rate, Math.max(1, narrowest));
-    double[] noise = noise(residual, edges, tests.covariation().factor());
-    List<Band> all = new ArrayList<>();
-    for (int i = 0; i + 1 < edges.length; i++) {
-      all.add(band(cross, auto, residual, lag, edges[i], edges[i + 1], noise[i]));
-    }
-    return new BandResponse(lag, all, false, false);
-  }
-
-  /** The short-time bins that the bands start with, and where the last one ends. */
-  private static int[] edges(int bins, SampleRate rate, int narrowest) {
-    double highestHz = Math.min(HIGHEST_HZ, HIGHEST_PER_RATE * rate.hertz());
-    int end = (int) (highestHz / rate.hertz() * 2 * bins);
-    int from = Math.max(1, (int) Math.ceil(LOWEST_HZ / rate.hertz() * 2 * bins));
-    List<Integer> edges = new ArrayList<>(List.of(from));
-    while (from < end) {
-      int to = Math.max(from + narrowest, (int) Math.rint(from * PER_BAND));
-      from = to + (to - from) / 2 < end ? to : end;
-      edges.add(from);
-    }
-    int[] array = new int[edges.size()];
-    for (int i = 0; i < array.length; i++) {
-      array[i] = edges.get(i);
-    }
-    return array;
-  }
-
-  /**
-   * The variance of a response for each band and power of its reference: its own, or that of the
-   * octave around it where that is more. A sweep meets each band in one block or two, whose noise
-   * may be small by chance. Noise that comes with the sound counts as it does for the correlation.
-   */
-  private static double[] noise(Residual residual, int[] edges, double factor) {
-    double[] noise = new double[edges.length - 1];
-    for (int i = 0; i < noise.length; i++) {
-      int from = edges[Math.max(0, i - OCTAVE / 2)];
-      int to = edges[Math.min(noise.length, i + OCTAVE / 2 + 1)];
-      double own = noise(residual, edges[i], edges[i + 1]);
-      noise[i] = factor * Math.max(own, noise(residual, from, to));
-    }
-    return noise;
-  }
-
-  private static double noise(Residual residual, int from, int to) {
-    double power = residual.power(from, to);
-    return power > 0 ? residual.valueVariance(from, to) / power : 0;
-  }
-
-  private static Band band(
-      CrossSpectrum cross,
-      CrossSpectrum auto,
-      Residual residual,
-      double lag,
-      int from,
-      int to,
-      double noise) {
-    double perBin = Math.PI / residual.bins();
-    double scale = cross.plan().transform() / (2.0 * residual.bins());
-    int lowest = (int) Math.ceil((from - 0.5) * scale);
-    int highest = (int) Math.ceil((to - 0.5) * scale) - 1;
-    double[] y = cross.summed(lag, lowest, highest, highest - lowest + 1);
-    double[] x = auto.summed(0, lowest, highest, highest - lowest + 1);
-    double power = x[0] * x[0] + x[1] * x[1];
-    double re = (y[0] * x[0] + y[1] * x[1]) / power;
-    double im = (y[1] * x[0] - y[0] * x[1]) / power;
-    double variance = noise / residual.power(from, to) / (re * re + im * im);
-    boolean known = variance < Double.POSITIVE_INFINITY;
-    return new Band(
-        perBin * (from + to - 1) / 2,
-        perBin * (to - from),
-        known ? re : 0,
-        known ? im : 0,
-        known ? Math.max(variance, ARITHMETIC) : Double.POSITIVE_INFINITY);
+  /** The bands of a whole audio band, low to high. */
+  static BandResponse whole(double lag, List<Band> bands) {
+    return new BandResponse(lag, bands, false, false);
   }
 
   /** The run of bands that stand out of the noise, around the octave that passes most. */

@@ -51,7 +51,7 @@ public record PathDelay(
   public static PathDelay of(Spectra spectra, List<FittedArrival> copies, ResidualTests residual) {
     FittedArrival measured = copies.get(0);
     CrossSpectrum cross = spectra.cross().without(copies.subList(1, copies.size()), spectra.auto());
-    BandResponse all = response(spectra, cross, residual, measured.lag());
+    BandResponse all = new BandReader(spectra, cross, residual).around(measured.lag());
     if (all.bands().size() < FEWEST) {
       return new PathDelay(true, true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
     }
@@ -65,7 +65,7 @@ public record PathDelay(
     for (int i = 0; i < ROTATIONS; i++) {
       left = copies.size() == 1 ? Optional.of(left(spectra, all, copies)) : Optional.empty();
       ResidualTests noise = left.isPresent() ? left.get() : residual;
-      all = response(spectra, cross, noise, strongest(run));
+      all = new BandReader(spectra, cross, noise).around(strongest(run));
       run = all.followed();
     }
     if (run.bands().size() < FEWEST) {
@@ -73,7 +73,7 @@ public record PathDelay(
           false, true, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
-    Optional<PureDelayFit> pure = consistent(run);
+    Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
     return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
   }
 
@@ -81,12 +81,12 @@ public record PathDelay(
    * The pure delay, but for a path that is strongest with one sign and by its least phase has the
    * other: a filter that delays all frequencies alike, which is no least phase.
    */
-  private static Optional<PureDelayFit> consistent(BandResponse run) {
-    Optional<PureDelayFit> pure = PureDelayFit.of(run);
+  private static Optional<PureDelayFit> consistent(
+      Optional<PureDelayFit> pure, StrongestMoment moment) {
     if (pure.isEmpty() || pure.get().polarity().isEmpty()) {
       return pure;
     }
-    double cosine = Math.cos(EnvelopePeak.of(run).phase());
+    double cosine = Math.cos(moment.phase());
     boolean inverted = pure.get().polarity().get() == Polarity.INVERTED;
     boolean contradicts = inverted ? cosine > CLEAR_SIGN : cosine < -CLEAR_SIGN;
     return contradicts ? Optional.empty() : pure;
@@ -98,11 +98,6 @@ public record PathDelay(
 
   private static ResidualTests left(Spectra spectra, BandResponse all, List<FittedArrival> copies) {
     return ResidualTests.of(spectra, new SmoothResponse(all), copies);
-  }
-
-  private static BandResponse response(
-      Spectra spectra, CrossSpectrum cross, ResidualTests residual, double lag) {
-    return BandResponse.of(cross, spectra.auto(), residual, spectra.rate(), lag, spectra.exact());
   }
 
   /**

@@ -6,10 +6,11 @@ package dev.loopgauge.estimate.measurand;
  * out of the noise.
  *
  * @param lag when, in samples
+ * @param phase the response's phase there, in radians
  * @param standard its standard uncertainty from noise and from what the definition leaves open
  *     (JCGM 200:2012, 2.27), in samples
  */
-record StrongestMoment(double lag, double standard) {
+record StrongestMoment(double lag, double phase, double standard) {
   /** What a cut by one octave counts against one by half an octave, which is nearer the truth. */
   private static final double OF_OCTAVE = 0.5;
 
@@ -30,7 +31,7 @@ record StrongestMoment(double lag, double standard) {
                 + half * half
                 + Math.pow(OF_OCTAVE * octave, 2)
                 + Math.pow(OF_SPREAD * spread, 2));
-    return new StrongestMoment(run.lag() + peak.offset(), standard);
+    return new StrongestMoment(run.lag() + peak.offset(), peak.phase(), standard);
   }
 
   /** How far it moves when the run is cut by a factor at an end inside the audio band. */

@@ -9,14 +9,14 @@ import java.util.List;
 import java.util.Optional;
 
 /** Which samples of a return are clipped, told by what a fit makes of its reference. */
-public final class ClippingTest {
+public final class ClippingEffect {
   private final Spectra spectra;
   private final Fit fit;
   private final Reading reading;
   private final Explained explained;
   private final BitSet clipped;
 
-  private ClippingTest(Spectra spectra, Fit fit, Reading reading) {
+  private ClippingEffect(Spectra spectra, Fit fit, Reading reading) {
     this.spectra = spectra;
     this.fit = fit;
     this.reading = reading;
@@ -32,10 +32,10 @@ public final class ClippingTest {
   }
 
   /** The most clipped of the readings behind a fit; empty if none is clipped. */
-  public static Optional<ClippingTest> of(Spectra spectra, Fit fit) {
-    Optional<ClippingTest> most = Optional.empty();
+  public static Optional<ClippingEffect> of(Spectra spectra, Fit fit) {
+    Optional<ClippingEffect> most = Optional.empty();
     for (Reading reading : spectra.readings()) {
-      ClippingTest test = new ClippingTest(spectra, fit, reading);
+      ClippingEffect test = new ClippingEffect(spectra, fit, reading);
       if (!test.clipped.isEmpty() && (most.isEmpty() || test.share() > most.get().share())) {
         most = Optional.of(test);
       }
@@ -54,7 +54,7 @@ public final class ClippingTest {
       return new UnclippedFit(spectra, fit, explained, clipped).clipping(share());
     }
     Spectra alone = Spectra.of(List.of(reading), spectra.searchSeconds());
-    ClippingTest own = new ClippingTest(alone, Fit.of(alone, fit.copies()), reading);
+    ClippingEffect own = new ClippingEffect(alone, Fit.of(alone, fit.copies()), reading);
     return new UnclippedFit(alone, own.fit, own.explained, own.clipped).clipping(share());
   }
 }
