@@ -233,9 +233,12 @@ final class Conclusion {
       return new double[] {fit.measured().lag()};
     }
     double near = fit.measured().lag();
-    return InParallel.map(spectra.each(), c -> PeakSearch.refine(c, near).lag()).stream()
-        .mapToDouble(lag -> lag)
-        .toArray();
+    List<Double> found = InParallel.map(spectra.each(), c -> PeakSearch.refine(c, near).lag());
+    double[] lags = new double[found.size()];
+    for (int i = 0; i < lags.length; i++) {
+      lags[i] = found.get(i);
+    }
+    return lags;
   }
 
   private List<Arrival> arrivals() {

@@ -15,8 +15,6 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * @param high its upper end
  */
 public record SelectedValue(double middle, double low, double high) {
-  private static final NormalDistribution STANDARD = NormalDistribution.of(0, 1);
-
   /** Further above the limit, by 4 standard deviations, it moves the mean by less than 0.001. */
   private static final double FAR = 6;
 
@@ -25,6 +23,11 @@ public record SelectedValue(double middle, double low, double high) {
 
   private static final double SIDES = 2;
   private static final int HALVINGS = 50;
+
+  /** Loaded where a value is near its limit: few are, and each estimate asks. */
+  private static final class Standard {
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+  }
 
   /**
    * Of a value.
@@ -36,7 +39,7 @@ public record SelectedValue(double middle, double low, double high) {
     if (value - limit > FAR) {
       return new SelectedValue(value, value - SIDES, value + SIDES);
     }
-    double beyond = STANDARD.survivalProbability(SIDES);
+    double beyond = Standard.NORMAL.survivalProbability(SIDES);
     return new SelectedValue(
         mean(value, limit, 0.5), mean(value, limit, beyond), mean(value, limit, 1 - beyond));
   }
@@ -46,8 +49,8 @@ public record SelectedValue(double middle, double low, double high) {
     double high = value + SIDES;
     for (int i = 0; i < HALVINGS; i++) {
       double middle = (low + high) / 2;
-      double told = STANDARD.survivalProbability(limit - middle);
-      boolean above = STANDARD.survivalProbability(value - middle) > probability * told;
+      double told = Standard.NORMAL.survivalProbability(limit - middle);
+      boolean above = Standard.NORMAL.survivalProbability(value - middle) > probability * told;
       low = above ? low : middle;
       high = above ? middle : high;
     }

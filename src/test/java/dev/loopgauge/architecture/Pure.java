@@ -63,6 +63,9 @@ final class Pure extends ArchCondition<JavaClass> {
   private static final Predicate<String> PARALLEL =
       matching("\\w+\\.parallel\\w*\\(.*").or(matching("StreamSupport\\..*"));
 
+  private static final Pattern TASKS =
+      Pattern.compile("java\\.util\\.concurrent\\.(ForkJoinTask|RecursiveAction)");
+
   private static final String PARALLEL_ONLY_IN = "dev.loopgauge.estimate.reading.InParallel";
 
   private final Predicate<JavaClass> project;
@@ -81,10 +84,16 @@ final class Pure extends ArchCondition<JavaClass> {
     return Pattern.compile(pattern).asMatchPredicate();
   }
 
+  private static boolean isTask(JavaClass from, JavaClass target) {
+    return from.getName().startsWith(PARALLEL_ONLY_IN + "$")
+        && TASKS.matcher(target.getName()).matches();
+  }
+
   @Override
   public void check(JavaClass each, ConditionEvents events) {
     for (Dependency dependency : each.getDirectDependenciesFromSelf()) {
-      if (!isOpen(dependency.getTargetClass().getBaseComponentType())) {
+      JavaClass target = dependency.getTargetClass().getBaseComponentType();
+      if (!isOpen(target) && !isTask(each, target)) {
         events.add(SimpleConditionEvent.violated(each, dependency.getDescription()));
       }
     }

@@ -32,7 +32,12 @@ public final class AlignCommand implements Subcommand {
   /** A listener who performs. */
   static final class Performer extends Converters.OneOf<Listener> {
     Performer() {
-      super(new Listener[] {Listener.IN_EAR, Listener.WEDGE}, Listener::label);
+      super(new Listener[] {Listener.IN_EAR, Listener.WEDGE});
+    }
+
+    @Override
+    protected String label(Listener listener) {
+      return listener.label();
     }
   }
 

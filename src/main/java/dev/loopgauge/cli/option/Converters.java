@@ -11,7 +11,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
@@ -53,18 +52,19 @@ public final class Converters {
    */
   public abstract static class OneOf<T> implements ITypeConverter<T> {
     private final List<T> values;
-    private final Function<T, String> label;
 
     /** One of these. */
-    protected OneOf(T[] values, Function<T, String> label) {
+    protected OneOf(T[] values) {
       this.values = List.of(values);
-      this.label = label;
     }
+
+    /** What a value is called. */
+    protected abstract String label(T value);
 
     @Override
     public T convert(String text) {
       for (T value : values) {
-        if (label.apply(value).equals(text)) {
+        if (label(value).equals(text)) {
           return value;
         }
       }
@@ -72,7 +72,7 @@ public final class Converters {
     }
 
     private String expected() {
-      List<String> labels = values.stream().map(label).toList();
+      List<String> labels = values.stream().map(this::label).toList();
       int last = labels.size() - 1;
       return "expected " + String.join(", ", labels.subList(0, last)) + " or " + labels.get(last);
     }
@@ -87,7 +87,12 @@ public final class Converters {
   public static final class Kind extends OneOf<StimulusKind> {
     /** By its label. */
     public Kind() {
-      super(StimulusKind.values(), StimulusKind::label);
+      super(StimulusKind.values());
+    }
+
+    @Override
+    protected String label(StimulusKind kind) {
+      return kind.label();
     }
   }
 
@@ -95,7 +100,12 @@ public final class Converters {
   public static final class Day extends OneOf<When> {
     /** By its label. */
     public Day() {
-      super(When.values(), When::label);
+      super(When.values());
+    }
+
+    @Override
+    protected String label(When when) {
+      return when.label();
     }
   }
 
@@ -103,7 +113,12 @@ public final class Converters {
   public static final class Rule extends OneOf<PictureRule> {
     /** By its label. */
     public Rule() {
-      super(PictureRule.values(), PictureRule::label);
+      super(PictureRule.values());
+    }
+
+    @Override
+    protected String label(PictureRule rule) {
+      return rule.label();
     }
   }
 
@@ -111,15 +126,24 @@ public final class Converters {
   public static final class Format extends OneOf<ReportFormat> {
     /** By its name. */
     public Format() {
-      super(ReportFormat.values(), Converters::name);
+      super(ReportFormat.values());
+    }
+
+    @Override
+    protected String label(ReportFormat format) {
+      return name(format);
     }
   }
 
   /** Which arrival is meant. */
   static final class Which extends OneOf<ArrivalChoice> {
     Which() {
-      super(
-          new ArrivalChoice[] {ArrivalChoice.FIRST, ArrivalChoice.STRONGEST}, ArrivalChoice::label);
+      super(new ArrivalChoice[] {ArrivalChoice.FIRST, ArrivalChoice.STRONGEST});
+    }
+
+    @Override
+    protected String label(ArrivalChoice choice) {
+      return choice.label();
     }
   }
 

@@ -51,7 +51,7 @@ public final class RecordingOptions {
         reference,
         referenceChannel,
         returned,
-        returnChannel.map(ChannelList::numbers),
+        returnChannel.isPresent() ? Optional.of(returnChannel.get().numbers()) : Optional.empty(),
         maxDelaySeconds,
         allowsSameSignal);
   }

@@ -19,7 +19,9 @@ public final class Letters {
    * @throws UsageException when one was
    */
   public static void check(List<String> args) {
-    args.forEach(Letters::check);
+    for (String arg : args) {
+      check(arg);
+    }
   }
 
   private static void check(String typed) {

@@ -9,6 +9,7 @@ import dev.loopgauge.capture.simulated.PathFault;
 import dev.loopgauge.capture.simulated.Plugs;
 import dev.loopgauge.capture.simulated.SimulatedBackend;
 import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.job.live.ImitatedRig;
 import java.util.List;
 import java.util.function.Supplier;
@@ -19,7 +20,7 @@ public final class Adapters {
 
   /** Those of this computer. */
   public static AudioSystem ofThisComputer() {
-    return of(() -> List.of(new JavaSoundBackend(), new JackBackend(), new DriversBackend()));
+    return of(new Real());
   }
 
   /** Other back ends for real sound, beside the built-in rig. */
@@ -29,7 +30,29 @@ public final class Adapters {
 
   /** The same with the built-in rig's streams at another pace. */
   public static AudioSystem of(Supplier<List<AudioBackend>> real, Pace pace) {
-    return new AudioSystem(real, imitated -> rig(imitated, pace));
+    return new AudioSystem(real, new Rig(pace));
+  }
+
+  /** Classes of their own, since lambdas' would be made anew at each start. */
+  private static final class Real implements Supplier<List<AudioBackend>> {
+    @Override
+    public List<AudioBackend> get() {
+      return List.of(new JavaSoundBackend(), new JackBackend(), new DriversBackend());
+    }
+  }
+
+  /** The built-in rig. */
+  private static final class Rig implements BuiltInRig {
+    private final Pace pace;
+
+    Rig(Pace pace) {
+      this.pace = pace;
+    }
+
+    @Override
+    public AudioBackend imitating(ImitatedRig rig) {
+      return Adapters.rig(rig, pace);
+    }
   }
 
   private static AudioBackend rig(ImitatedRig rig, Pace pace) {

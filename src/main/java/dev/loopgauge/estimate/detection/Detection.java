@@ -59,7 +59,10 @@ public final class Detection {
 
   /** The share of the returns' energy that the measured copy is, unfiltered. */
   private double share() {
-    double all = spectra.readings().stream().mapToDouble(r -> Loudness.of(r.ret()).energy()).sum();
+    double all = 0;
+    for (Reading reading : spectra.readings()) {
+      all += Loudness.of(reading.ret()).energy();
+    }
     double gain = fit.measured().gain();
     return gain * gain * spectra.referenceEnergy() / all;
   }
@@ -75,7 +78,12 @@ public final class Detection {
   }
 
   private boolean isMistaken() {
-    return spectra.readings().stream().anyMatch(r -> Impulse.isMistaken(r, fit.measured()));
+    for (Reading reading : spectra.readings()) {
+      if (Impulse.isMistaken(reading, fit.measured())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
@@ -92,8 +100,10 @@ public final class Detection {
       if (isMistaken()) {
         return Optional.of(DetectionFindings.otherSound());
       }
-      return AmbiguityTest.of(spectra, fit)
-          .map(rival -> DetectionFindings.rival(rival, spectra.rate()));
+      Optional<AmbiguityTest.Rival> rival = AmbiguityTest.of(spectra, fit);
+      return rival.isPresent()
+          ? Optional.of(DetectionFindings.rival(rival.get(), spectra.rate()))
+          : Optional.empty();
     }
     Optional<Finding> reason = beyondWindow().or(this::wrongSpeed);
     if (reason.isPresent()) {

@@ -2,9 +2,9 @@ package dev.loopgauge.estimate.detection;
 
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.Residual;
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.stats.Median;
+import java.util.OptionalDouble;
 
 /** How far what was fitted stands above what unrelated sound would give. */
 final class Significance {
@@ -26,7 +26,7 @@ final class Significance {
 
   private final Spectra spectra;
   private final Fit fit;
-  private final Lazy<Double> value = new Lazy<>(this::find);
+  private OptionalDouble value = OptionalDouble.empty();
 
   /** The significance of a fit. */
   Significance(Spectra spectra, Fit fit) {
@@ -47,7 +47,10 @@ final class Significance {
    * deconvolved correlation is as large elsewhere, as of other music in the same key, the second.
    */
   double value() {
-    return value.get();
+    if (value.isEmpty()) {
+      value = OptionalDouble.of(find());
+    }
+    return value.getAsDouble();
   }
 
   private double find() {
@@ -70,7 +73,8 @@ final class Significance {
 
   /** The height of the peak from which on {@link #plain} is trusted; 0 where it doesn't count. */
   double leastTrusted() {
-    double variance = fit.residual().unrelatedVariance() * fit.residualTests().covariation().factor();
+    double variance =
+        fit.residual().unrelatedVariance() * fit.residualTests().covariation().factor();
     return fit.isNarrow() ? 0 : TRUSTED * Math.sqrt(variance);
   }
 

@@ -4,7 +4,6 @@ import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.stats.Slope;
 import dev.loopgauge.stats.StraightLine;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -42,16 +41,18 @@ public final class DriftGauge {
     double[] weights = new double[SEGMENTS];
     double[] times = new double[SEGMENTS];
     double[] delays = new double[SEGMENTS];
+    double all = 0;
     for (int i = 0; i < SEGMENTS; i++) {
-      LostSound.Heard sum =
-          windows.subList(i * length, (i + 1) * length).stream()
-              .reduce(LostSound.Heard::plus)
-              .orElseThrow();
+      LostSound.Heard sum = windows.get(i * length);
+      for (int k = i * length + 1; k < (i + 1) * length; k++) {
+        sum = sum.plus(windows.get(k));
+      }
       weights[i] = sum.steepness();
       times[i] = windows.get(i * length).from();
       delays[i] = weights[i] == 0 ? 0 : sum.lateness() / weights[i];
+      all += weights[i];
     }
-    return Arrays.stream(weights).sum() > 0
+    return all > 0
         ? Optional.of(Slope.of(StraightLine.weighted(times, delays, weights)))
         : Optional.empty();
   }

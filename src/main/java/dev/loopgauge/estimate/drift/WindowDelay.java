@@ -3,7 +3,7 @@ package dev.loopgauge.estimate.drift;
 import dev.loopgauge.estimate.detection.Detection;
 import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.FlatTops;
-import dev.loopgauge.estimate.path.ClippingTest;
+import dev.loopgauge.estimate.path.ClippingEffect;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.Loudest;
@@ -139,7 +139,7 @@ public final class WindowDelay {
 
   /** The found delay as clipping leaves it: less certain, or none. */
   public Optional<Found> unclipped(Found found) {
-    Optional<Clipping> clipping = unmoved(Optional.of(found)).map(ClippingTest::clipping);
+    Optional<Clipping> clipping = unmoved(Optional.of(found)).map(ClippingEffect::clipping);
     return clipping.filter(Clipping::spoils).isPresent()
         ? Optional.empty()
         : Optional.of(found.with(clipping.map(c -> c.standard(found.standard())).orElse(0.0)));
@@ -151,7 +151,7 @@ public final class WindowDelay {
   }
 
   /** What the return as it was recorded tells of clipping, with no drift taken out. */
-  private Optional<ClippingTest> unmoved(Optional<Found> at) {
+  private Optional<ClippingEffect> unmoved(Optional<Found> at) {
     int lag = at.map(found -> (int) Math.rint(found.lag())).orElse(0);
     double[] heard = new double[reference.length()];
     ret.copyTo(from + lag, heard, 0, heard.length);
@@ -161,7 +161,7 @@ public final class WindowDelay {
     double search = at.isPresent() ? Math.min(NEAR_SECONDS, maxDelaySeconds) : maxDelaySeconds;
     Window window = new Window(ret, from + lag, reference.length());
     Spectra spectra = Spectra.of(List.of(new Reading(reference, window)), search);
-    return ClippingTest.of(spectra, Fit.of(spectra, List.of(spectra.strongest())));
+    return ClippingEffect.of(spectra, Fit.of(spectra, List.of(spectra.strongest())));
   }
 
   private Optional<Integer> piece(double seconds) {

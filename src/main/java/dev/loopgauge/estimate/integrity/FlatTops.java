@@ -1,9 +1,9 @@
 package dev.loopgauge.estimate.integrity;
 
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The samples of a return that stand at its highest or lowest value, and whether that is clipping:
@@ -21,8 +21,17 @@ public final class FlatTops {
 
   /** The flat tops of a return. */
   public static FlatTops of(double[] ret) {
-    List<Side> sides = List.of(Side.of(ret, 1), Side.of(ret, -1));
-    return new FlatTops(ret, sides.stream().filter(Side::pilesUp).toList());
+    Range range = Range.of(ret, 0, ret.length);
+    List<Side> sides = new ArrayList<>();
+    for (int sign = 1; sign >= -1; sign -= 2) {
+      // Most extremes are reached once: no need to look further.
+      Optional<Side> side =
+          range.times(sign) < Side.FEWEST ? Optional.empty() : Optional.of(Side.of(ret, sign));
+      if (side.isPresent() && side.get().pilesUp()) {
+        sides.add(side.get());
+      }
+    }
+    return new FlatTops(ret, sides);
   }
 
   /** Whether there are none, whatever the reference. */
@@ -48,15 +57,42 @@ public final class FlatTops {
 
   /** The samples at the highest and the lowest value, where those are more than half of all. */
   private static BitSet atExtremes(double[] samples) {
-    DoubleSummaryStatistics range = Arrays.stream(samples).summaryStatistics();
+    Range range = Range.of(samples, 0, samples.length);
     BitSet at = new BitSet();
-    if (range.getMin() == range.getMax()) {
+    boolean most = 2 * (range.times(1) + range.times(-1)) > samples.length;
+    if (!most || range.lowest() == range.highest()) {
       return at;
     }
     for (int i = 0; i < samples.length; i++) {
-      at.set(i, samples[i] == range.getMin() || samples[i] == range.getMax());
+      at.set(i, samples[i] == range.lowest() || samples[i] == range.highest());
     }
-    return 2 * at.cardinality() > samples.length ? at : new BitSet();
+    return at;
+  }
+
+  /** The lowest and the highest of some samples, and how many have just these values. */
+  private record Range(double lowest, double highest, int atLowest, int atHighest) {
+    static Range of(double[] samples, int from, int to) {
+      double lowest = Double.POSITIVE_INFINITY;
+      double highest = Double.NEGATIVE_INFINITY;
+      int atLowest = 0;
+      int atHighest = 0;
+      for (int i = from; i < to; i++) {
+        double sample = samples[i];
+        if (sample <= lowest) {
+          atLowest = sample < lowest ? 1 : atLowest + 1;
+          lowest = sample;
+        }
+        if (sample >= highest) {
+          atHighest = sample > highest ? 1 : atHighest + 1;
+          highest = sample;
+        }
+      }
+      return new Range(lowest, highest, atLowest, atHighest);
+    }
+
+    int times(int sign) {
+      return sign > 0 ? atHighest : atLowest;
+    }
   }
 
   /**
@@ -133,7 +169,10 @@ public final class FlatTops {
     boolean isExplained(double[] ret, double[] reference, double[] predicted) {
       double noise = BEYOND_NOISE * residual(ret, predicted);
       double close = Math.min(step / 2, Math.max(BREAK * level, noise));
-      long off = tops.stream().filter(i -> Math.abs(ret[i] - predicted[i]) > close).count();
+      int off = 0;
+      for (int i = tops.nextSetBit(0); i >= 0; i = tops.nextSetBit(i + 1)) {
+        off += Math.abs(ret[i] - predicted[i]) > close ? 1 : 0;
+      }
       return off + moving(reference) < UNEXPLAINED * tops.cardinality();
     }
 
@@ -158,9 +197,9 @@ public final class FlatTops {
     }
 
     private static boolean moves(double[] reference, int from, int to) {
-      DoubleSummaryStatistics values = Arrays.stream(reference, from, to).summaryStatistics();
-      return values.getMax() - values.getMin()
-          > BREAK * Math.max(Math.abs(values.getMax()), Math.abs(values.getMin()));
+      Range range = Range.of(reference, from, to);
+      return range.highest() - range.lowest()
+          > BREAK * Math.max(Math.abs(range.highest()), Math.abs(range.lowest()));
     }
   }
 }

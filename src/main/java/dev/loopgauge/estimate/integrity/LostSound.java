@@ -5,7 +5,6 @@ import dev.loopgauge.estimate.spectrum.Subtraction;
 import dev.loopgauge.stats.Median;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 
 /**
  * Finds segments in which the found copy is missing from the return although it is there before and
@@ -159,7 +158,7 @@ public final class LostSound {
     for (Heard heard : windows) {
       sum += heard.copies();
     }
-    double noise = median(windows, Heard::left) / window;
+    double noise = medianLeft(windows) / window;
     return Math.max(LOUD_ENOUGH * sum / windows.size(), ABOVE_NOISE * noise);
   }
 
@@ -175,17 +174,25 @@ public final class LostSound {
 
   private Usual usual(int from, int to) {
     List<Heard> around = windows.subList(Math.max(0, from), Math.min(windows.size(), to));
-    return new Usual(
-        median(around, heard -> heard.product() / heard.copies()),
-        median(around, heard -> heard.all() / heard.copies()));
+    double[] products = new double[around.size()];
+    double[] all = new double[around.size()];
+    for (int i = 0; i < products.length; i++) {
+      products[i] = around.get(i).product() / around.get(i).copies();
+      all[i] = around.get(i).all() / around.get(i).copies();
+    }
+    return new Usual(median(products), median(all));
   }
 
-  /** The median of what some windows hold, 0 of none. */
-  static double median(List<Heard> windows, ToDoubleFunction<Heard> part) {
-    double[] values = new double[windows.size()];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = part.applyAsDouble(windows.get(i));
+  /** The median of what is left in some windows, 0 of none. */
+  static double medianLeft(List<Heard> windows) {
+    double[] left = new double[windows.size()];
+    for (int i = 0; i < left.length; i++) {
+      left[i] = windows.get(i).left();
     }
+    return median(left);
+  }
+
+  private static double median(double[] values) {
     return values.length == 0 ? 0 : Median.of(values);
   }
 }

@@ -4,7 +4,6 @@ import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -43,19 +42,15 @@ final class PhaseJump {
   /** How far from the delay the sound on one side of a jump is looked for, in seconds. */
   static final double FURTHEST_SECONDS = 0.1;
 
-  private final Side before;
-  private final Side after;
-  private final double[] ret;
+  private final ComplexGain before;
+  private final ComplexGain after;
+  private final int middle;
 
-  private PhaseJump(Side before, Side after, double[] ret) {
+  private PhaseJump(ComplexGain before, ComplexGain after, int middle) {
     this.before = before;
     this.after = after;
-    this.ret = ret;
+    this.middle = middle;
   }
-
-  /** The reference around an instant as it belongs to one side of it, and its Hilbert transform. */
-  @SuppressWarnings("ArrayRecordComponent") // made and used up within one search, never compared
-  private record Side(double[] reference, double[] quadrature) {}
 
   /**
    * The jump in a reading, as a sample of its return.
@@ -64,20 +59,31 @@ final class PhaseJump {
    * @param delay the return's delay
    */
   static Optional<Integer> of(Reading reading, List<LostSound.Heard> windows, double delay) {
-    double least = STANDS_OUT * LostSound.median(windows, LostSound.Heard::left);
+    double least = STANDS_OUT * LostSound.medianLeft(windows);
     List<LostSound.Heard> most = new ArrayList<>();
     for (LostSound.Heard window : windows) {
       if (window.left() > least) {
         most.add(window);
       }
     }
-    most.sort(Comparator.comparingDouble(LostSound.Heard::left).reversed());
     int whole = (int) Math.rint(delay);
-    return most.stream()
-        .limit(TRIED)
-        .map(window -> near(reading, window.from() - reading.start() + whole, delay, delay))
-        .flatMap(Optional::stream)
-        .findFirst();
+    for (int i = 0; i < TRIED && !most.isEmpty(); i++) {
+      int sample = most.remove(fullest(most)).from() - reading.start() + whole;
+      Optional<Integer> jump = near(reading, sample, delay, delay);
+      if (jump.isPresent()) {
+        return jump;
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The first of the windows in which most is left. */
+  private static int fullest(List<LostSound.Heard> windows) {
+    int fullest = 0;
+    for (int i = 1; i < windows.size(); i++) {
+      fullest = windows.get(i).left() > windows.get(fullest).left() ? i : fullest;
+    }
+    return fullest;
   }
 
   /**
@@ -92,78 +98,48 @@ final class PhaseJump {
     int first = sample - fft.length() / 2;
     double[] ret = new double[fft.length()];
     reading.ret().copyTo(first, ret, 0, ret.length);
-    return new PhaseJump(
-            side(reading, first - (int) Math.rint(before), fft),
-            side(reading, first - (int) Math.rint(after), fft),
-            ret)
-        .instant(side)
-        .map(at -> first + at);
+    Optional<Integer> instant =
+        new PhaseJump(
+                gain(reading, first - (int) Math.rint(before), fft, ret),
+                gain(reading, first - (int) Math.rint(after), fft, ret),
+                ret.length / 2)
+            .instant(side);
+    return instant.isPresent() ? Optional.of(first + instant.get()) : Optional.empty();
   }
 
-  private static Side side(Reading reading, int first, RealFft fft) {
+  /** The reference around an instant as it belongs to one side of it, against the return. */
+  private static ComplexGain gain(Reading reading, int first, RealFft fft, double[] ret) {
     double[] reference = new double[fft.length()];
     reading.reference().copyTo(first, reference, 0, reference.length);
     double[] quadrature = reference.clone();
     fft.forward(quadrature);
     Packed.hilbertTransform(quadrature);
     fft.inverse(quadrature);
-    return new Side(reference, quadrature);
+    return new ComplexGain(reference, quadrature, ret);
   }
 
   private Optional<Integer> instant(int side) {
-    int middle = ret.length / 2;
     int best = middle;
     double least = Double.POSITIVE_INFINITY;
     for (int at = middle - side; at <= middle + side; at += STEP) {
-      Gain one = gain(before, at - side, at);
-      Gain other = gain(after, at, at + side);
-      if (Math.min(one.played, other.played) * SAME_PLAYED < Math.max(one.played, other.played)) {
+      ComplexGain.Fitted one = before.over(at - side, at);
+      ComplexGain.Fitted other = after.over(at, at + side);
+      if (Math.min(one.played(), other.played()) * SAME_PLAYED
+          < Math.max(one.played(), other.played())) {
         continue;
       }
-      double left = one.left + other.left;
+      double left = one.left() + other.left();
       double whole =
-          Math.min(gain(before, at - side, at + side).left, gain(after, at - side, at + side).left);
-      if (left < least * whole && whole > LEFT_BY_ONE * (one.heard + other.heard)) {
+          Math.min(
+              before.over(at - side, at + side).left(), after.over(at - side, at + side).left());
+      if (left < least * whole && whole > LEFT_BY_ONE * (one.heard() + other.heard())) {
         least = left / whole;
         best = at;
       }
     }
-    double one = gain(before, best - side, best).level;
-    double other = gain(after, best, best + side).level;
+    double one = before.over(best - side, best).level();
+    double other = after.over(best, best + side).level();
     boolean alike = Math.max(one, other) < SAME_LEVEL * Math.min(one, other);
     return least < EXPLAINED && alike ? Optional.of(best) : Optional.empty();
-  }
-
-  /**
-   * The reference's and the return's energy over a stretch, the complex gain's magnitude, and the
-   * energy that it leaves.
-   */
-  private record Gain(double played, double heard, double level, double left) {}
-
-  /** Least squares with two unknowns. */
-  private Gain gain(Side side, int from, int to) {
-    double[] reference = side.reference;
-    double[] quadrature = side.quadrature;
-    double xx = 0;
-    double xq = 0;
-    double qq = 0;
-    double xy = 0;
-    double qy = 0;
-    double yy = 0;
-    for (int i = from; i < to; i++) {
-      xx += reference[i] * reference[i];
-      xq += reference[i] * quadrature[i];
-      qq += quadrature[i] * quadrature[i];
-      xy += reference[i] * ret[i];
-      qy += quadrature[i] * ret[i];
-      yy += ret[i] * ret[i];
-    }
-    double determinant = xx * qq - xq * xq;
-    if (!(determinant > 0)) {
-      return new Gain(xx, yy, 0, yy);
-    }
-    double a = (xy * qq - qy * xq) / determinant;
-    double b = (qy * xx - xy * xq) / determinant;
-    return new Gain(xx, yy, Math.hypot(a, b), Math.max(0, yy - a * xy - b * qy));
   }
 }

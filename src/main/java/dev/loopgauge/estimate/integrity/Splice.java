@@ -63,17 +63,19 @@ public record Splice(int at, OptionalDouble later) {
     }
     double delay = copies.get(0).lag();
     for (FittedArrival other : copies.subList(1, Math.min(copies.size(), 1 + MOST_COPIES))) {
-      Optional<Splice> splice =
-          Math.abs(other.lag() - delay) < APART
-              ? Optional.empty()
-              : between(reading, delay, other.lag()).or(() -> between(reading, other.lag(), delay));
+      if (Math.abs(other.lag() - delay) < APART) {
+        continue;
+      }
+      Optional<Splice> there = between(reading, delay, other.lag());
+      Optional<Splice> splice = there.isPresent() ? there : between(reading, other.lag(), delay);
       if (splice.isPresent()) {
         return splice;
       }
     }
-    return PhaseJump.of(reading, heard.windows(), delay)
-        .map(at -> new Splice(reading.start() + at, later(reading, at, delay)))
-        .or(() -> betweenSides(reading, heard.windows(), delay));
+    Optional<Integer> jump = PhaseJump.of(reading, heard.windows(), delay);
+    return jump.isPresent()
+        ? Optional.of(new Splice(reading.start() + jump.get(), later(reading, jump.get(), delay)))
+        : betweenSides(reading, heard.windows(), delay);
   }
 
   /** The splice where what is left of the return changes most, if each side has its own delay. */

@@ -1,8 +1,6 @@
 package dev.loopgauge.estimate.measurand;
 
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -48,12 +46,15 @@ public final class GroupDelays {
   /** The two octaves furthest apart, where their distance is beyond chance. */
   static Optional<Ends> ends(BandResponse response) {
     List<Octave> octaves = of(response);
-    Comparator<Octave> byDelay = Comparator.comparingDouble(Octave::samples);
     if (octaves.size() < 2) {
       return Optional.empty();
     }
-    Octave early = Collections.min(octaves, byDelay);
-    Octave late = Collections.max(octaves, byDelay);
+    Octave early = octaves.get(0);
+    Octave late = early;
+    for (Octave octave : octaves) {
+      early = octave.samples() < early.samples() ? octave : early;
+      late = octave.samples() > late.samples() ? octave : late;
+    }
     double apart = late.samples() - early.samples();
     return apart > BEYOND_CHANCE * Math.hypot(early.standard(), late.standard())
         ? Optional.of(new Ends(early.later(response.lag()), late.later(response.lag())))
@@ -103,8 +104,15 @@ public final class GroupDelays {
 
   /** How far apart the octaves lie: the standard deviation of their delays, in samples. */
   static double spread(List<Octave> octaves) {
-    double mean = octaves.stream().mapToDouble(Octave::samples).average().orElse(0);
-    return Math.sqrt(
-        octaves.stream().mapToDouble(o -> Math.pow(o.samples() - mean, 2)).average().orElse(0));
+    int n = Math.max(1, octaves.size());
+    double mean = 0;
+    for (Octave octave : octaves) {
+      mean += octave.samples() / n;
+    }
+    double squares = 0;
+    for (Octave octave : octaves) {
+      squares += Math.pow(octave.samples() - mean, 2) / n;
+    }
+    return Math.sqrt(squares);
   }
 }

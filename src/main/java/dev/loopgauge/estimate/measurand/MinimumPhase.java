@@ -1,7 +1,5 @@
 package dev.loopgauge.estimate.measurand;
 
-import java.util.Arrays;
-
 /**
  * The phase that belongs to a magnitude where a path delays no more than that magnitude needs: what
  * a filter made of resistors, or its digital counterpart, has.
@@ -55,7 +53,11 @@ final class MinimumPhase {
   }
 
   private static double[] logFrequencies(double[] omegas) {
-    return Arrays.stream(omegas).map(w -> Math.log(Math.tan(w / 2))).toArray();
+    double[] logs = new double[omegas.length];
+    for (int i = 0; i < logs.length; i++) {
+      logs[i] = Math.log(Math.tan(omegas[i] / 2));
+    }
+    return logs;
   }
 
   /** The phase in radians at each frequency, from ln of the magnitude there. */

@@ -81,7 +81,10 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
     double[] weights = run.taper();
     double[] widths = run.widths();
     double[] variances = run.variances();
-    double widest = Arrays.stream(widths).max().orElseThrow();
+    double widest = 0;
+    for (double width : widths) {
+      widest = Math.max(widest, width);
+    }
     for (int i = 0; i < weights.length; i++) {
       double averaged = AVERAGED * AVERAGED * widest / widths[i];
       weights[i] *= weights[i] / (variances[i] + averaged);

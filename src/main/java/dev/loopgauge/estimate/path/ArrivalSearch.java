@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.path;
 
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.PeakSearch;
@@ -59,7 +58,6 @@ final class ArrivalSearch {
 
   /** All copies, the one given at the start first, the others by falling level. */
   List<FittedArrival> find() {
-    Lazy<double[]> whole = new Lazy<>(() -> spectra.searched(sharp));
     List<FittedArrival> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
     List<FittedArrival> arrivals = new ArrayList<>(List.of(strongest));
     while (taken.size() < MOST) {
@@ -72,11 +70,21 @@ final class ArrivalSearch {
         break;
       }
       taken.add(next);
-      if (arrivals.stream().allMatch(other -> standsApart(whole.get(), other, next))) {
+      if (standsApart(arrivals, next)) {
         arrivals.add(next);
       }
     }
     return arrivals.size() == 1 ? arrivals : proven(arrivals);
+  }
+
+  private boolean standsApart(List<FittedArrival> arrivals, FittedArrival next) {
+    double[] whole = spectra.searched(sharp);
+    for (FittedArrival other : arrivals) {
+      if (!standsApart(whole, other, next)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /**

@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.integrity.Splice;
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.Response;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
@@ -13,6 +12,7 @@ import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** A return explained by copies of its reference, and what that leaves. */
 public final class Fit {
@@ -37,10 +37,13 @@ public final class Fit {
   private final PathResponse response;
   private final ResidualTests remainder;
   private final Residual residual;
-  private final Lazy<double[]> passed = new Lazy<>(this::findPassed);
-  private final Lazy<Double> noiseUncertainty = new Lazy<>(this::findNoiseUncertainty);
-  private final Lazy<Deconvolved> deconvolved = new Lazy<>(this::sharpen);
-  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findSplice);
+
+  /** What is worked out when it is first asked for, and kept. */
+  private Optional<double[]> passed = Optional.empty();
+
+  private OptionalDouble noiseUncertainty = OptionalDouble.empty();
+  private Optional<Deconvolved> deconvolved = Optional.empty();
+  private Optional<Optional<Splice>> splice = Optional.empty();
 
   private Fit(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
     this.spectra = spectra;
@@ -95,6 +98,9 @@ public final class Fit {
 
   /** The correlation with all frequencies that the path passes counting alike. */
   public Deconvolved deconvolved() {
+    if (deconvolved.isEmpty()) {
+      deconvolved = Optional.of(sharpen());
+    }
     return deconvolved.get();
   }
 
@@ -145,6 +151,9 @@ public final class Fit {
 
   /** The power that the path passes in each bin of the correlations. */
   public double[] passed() {
+    if (passed.isEmpty()) {
+      passed = Optional.of(findPassed());
+    }
     return passed.get();
   }
 
@@ -165,11 +174,10 @@ public final class Fit {
 
   /** Where a reading splices, if one does. */
   public Optional<Splice> splice() {
+    if (splice.isEmpty()) {
+      splice = Optional.of(remainder.splice(spectra.readings(), copies));
+    }
     return splice.get();
-  }
-
-  private Optional<Splice> findSplice() {
-    return remainder.splice(spectra.readings(), copies);
   }
 
   /**
@@ -177,7 +185,10 @@ public final class Fit {
    * from little or where the noise comes with the sound.
    */
   public double noiseUncertainty() {
-    return noiseUncertainty.get();
+    if (noiseUncertainty.isEmpty()) {
+      noiseUncertainty = OptionalDouble.of(findNoiseUncertainty());
+    }
+    return noiseUncertainty.getAsDouble();
   }
 
   private double findNoiseUncertainty() {

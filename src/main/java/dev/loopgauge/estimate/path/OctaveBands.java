@@ -70,7 +70,10 @@ final class OctaveBands {
   List<Band> near(double delay) {
     List<Band> bands = new ArrayList<>();
     for (double centre : CENTRES) {
-      band(centre, delay).ifPresent(bands::add);
+      Optional<Band> band = band(centre, delay);
+      if (band.isPresent()) {
+        bands.add(band.get());
+      }
     }
     return bands;
   }

@@ -5,6 +5,7 @@ import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.Phasor;
 import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.estimate.spectrum.ToeplitzSystem;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -42,8 +43,12 @@ final class PathResponse implements PathModel {
   static PathResponse fit(
       CrossSpectrum cross, CrossSpectrum auto, List<FittedArrival> copies, int reach) {
     double delay = copies.get(0).lag();
-    List<FittedArrival> far =
-        copies.stream().filter(c -> Math.abs(c.lag() - delay) > reach).toList();
+    List<FittedArrival> far = new ArrayList<>();
+    for (FittedArrival copy : copies) {
+      if (Math.abs(copy.lag() - delay) > reach) {
+        far.add(copy);
+      }
+    }
     double[] b = cross.without(far, auto).lagsFrom(delay - reach, 2 * reach + 1);
     double[] around = auto.lagsFrom(-2 * reach, 4 * reach + 1);
     double[] even = new double[2 * reach + 1];

@@ -15,6 +15,7 @@ import dev.loopgauge.estimate.spectrum.Subtraction;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * What a return holds besides the copies of its reference, looked at block by block.
@@ -54,17 +55,10 @@ public record ResidualTests(
     double[] filter = response.spectrum(fft);
     Packed.fractionalDelay(filter, -late);
     List<List<BlockRange>> ranges = BlockRange.shares(spectra.readings(), plan);
-    List<ResidualTests> shares =
-        InParallel.map(
-            ranges,
-            share -> {
-              ResidualTests ofShare = empty(piece, response.taps());
-              ShortBlocks blocks = new ShortBlocks(block, late);
-              try (Subtraction source = new Subtraction(plan, fft, wholeDelay, filter)) {
-                ofShare.add(spectra.readings(), share, source, blocks);
-              }
-              return ofShare;
-            });
+    Work work =
+        new Work(
+            spectra.readings(), plan, fft, block, piece, wholeDelay, late, filter, response.taps());
+    List<ResidualTests> shares = InParallel.map(ranges, work);
     ResidualTests all = empty(piece, response.taps());
     for (Reading reading : spectra.readings()) {
       all.lostSound.add(new LostSound(reading));
@@ -73,6 +67,30 @@ public record ResidualTests(
       all.add(shares.get(i), ranges.get(i));
     }
     return all;
+  }
+
+  /** The work of subtracting, share by share of the blocks. */
+  @SuppressWarnings("ArrayRecordComponent") // used within one call, never compared
+  private record Work(
+      List<Reading> readings,
+      BlockPlan plan,
+      RealFft fft,
+      RealFft block,
+      RealFft piece,
+      int wholeDelay,
+      double late,
+      double[] filter,
+      int taps)
+      implements Function<List<BlockRange>, ResidualTests> {
+    @Override
+    public ResidualTests apply(List<BlockRange> share) {
+      ResidualTests ofShare = empty(piece, taps);
+      ShortBlocks blocks = new ShortBlocks(block, late);
+      try (Subtraction source = new Subtraction(plan, fft, wholeDelay, filter)) {
+        ofShare.add(readings, share, source, blocks);
+      }
+      return ofShare;
+    }
   }
 
   /** The segments in which the copy is missing. */

@@ -32,8 +32,12 @@ final class ResponseCurve {
   ResponseCurve(Spectra spectra, Deconvolved deconvolved, List<FittedArrival> copies) {
     this.deconvolved = deconvolved;
     int margin = spectra.rate().samplesIn(MARGIN_SECONDS);
-    double earliest = copies.stream().mapToDouble(FittedArrival::lag).min().orElseThrow();
-    double latest = copies.stream().mapToDouble(FittedArrival::lag).max().orElseThrow();
+    double earliest = copies.get(0).lag();
+    double latest = earliest;
+    for (FittedArrival copy : copies) {
+      earliest = Math.min(earliest, copy.lag());
+      latest = Math.max(latest, copy.lag());
+    }
     int furthest = spectra.auto().plan().maxLag();
     this.first = Math.max(-furthest, (int) Math.floor(earliest) - margin);
     this.count = Math.min(furthest, (int) Math.ceil(latest) + margin) - first + 1;

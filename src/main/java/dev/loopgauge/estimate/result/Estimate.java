@@ -21,7 +21,7 @@ public sealed interface Estimate {
      */
     public Found {
       findings = List.copyOf(findings);
-      if (findings.stream().anyMatch(Finding::refuses)) {
+      if (Finding.anyRefuses(findings)) {
         throw new IllegalArgumentException("a refusing finding goes without a number: " + findings);
       }
     }
@@ -40,7 +40,7 @@ public sealed interface Estimate {
      */
     public Refused {
       findings = List.copyOf(findings);
-      if (findings.stream().noneMatch(Finding::refuses)) {
+      if (!Finding.anyRefuses(findings)) {
         throw new IllegalArgumentException("a refusal needs a reason: " + findings);
       }
     }

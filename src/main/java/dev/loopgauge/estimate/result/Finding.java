@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate.result;
 
+import java.util.List;
+
 /**
  * Something about a capture that a person must know.
  *
@@ -18,6 +20,16 @@ public record Finding(FindingCode code, boolean refuses, boolean judged, String 
   /** A finding because of which no number can be trusted. */
   public static Finding refusing(FindingCode code, String text, String hint) {
     return new Finding(code, true, text, hint);
+  }
+
+  /** Whether any of some findings refuses. */
+  static boolean anyRefuses(List<Finding> findings) {
+    for (Finding finding : findings) {
+      if (finding.refuses()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** A finding beside which the number can be trusted. */

@@ -23,7 +23,10 @@ public record Response(double firstSamples, double stepSamples, List<Double> lev
     if (!(stepSamples > 0)) {
       throw new IllegalArgumentException("a step must be above 0 samples, not " + stepSamples);
     }
-    boolean finite = levelsDb.stream().allMatch(Double::isFinite);
+    boolean finite = true;
+    for (double level : levelsDb) {
+      finite &= Double.isFinite(level);
+    }
     if (!finite || !Double.isFinite(firstSamples + stepSamples)) {
       throw new IllegalArgumentException("a response must be finite, not " + levelsDb);
     }

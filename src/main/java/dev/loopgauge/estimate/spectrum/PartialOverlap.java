@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.spectrum;
 
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
 import java.util.ArrayList;
@@ -126,13 +125,13 @@ public final class PartialOverlap {
   }
 
   private Reading cut(Reading reading, FittedArrival copy, int margin) {
-    Lazy<Truncation> edges = new Lazy<>(() -> new Truncation(reading, copy, energy));
+    Truncation edges = new Truncation(reading, copy, energy);
     Part part = recorded(reading, nearest(copy));
     int length = reading.reference().length();
     int before = Math.max(reading.knownFrom(), reading.recordedFrom() - nearest(copy)) + margin;
     int after = Math.min(reading.knownTo(), reading.recordedTo() - nearest(copy)) - margin;
-    int from = before > 0 && edges.get().startCutsSound(part.from()) ? before : 0;
-    int to = after < length && edges.get().endCutsSound(part.to()) ? after : length;
+    int from = before > 0 && edges.startCutsSound(part.from()) ? before : 0;
+    int to = after < length && edges.endCutsSound(part.to()) ? after : length;
     if (to - from == length) {
       return reading;
     }
@@ -159,7 +158,11 @@ public final class PartialOverlap {
   }
 
   private static double energy(List<Reading> parts) {
-    return parts.stream().mapToDouble(p -> Loudness.of(p.reference()).energy()).sum();
+    double sum = 0;
+    for (Reading part : parts) {
+      sum += Loudness.of(part.reference()).energy();
+    }
+    return sum;
   }
 
   /** The part of a reference whose copy at a whole delay lies within the recording. */

@@ -1,13 +1,10 @@
 package dev.loopgauge.estimate.spectrum;
 
-import dev.loopgauge.estimate.reading.InParallel;
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 
 /** The correlations of some readings of one path, each by itself and all together. */
 public final class Spectra {
@@ -16,9 +13,6 @@ public final class Spectra {
    * the filter's reach.
    */
   private static final double MOST_LOST = 0.05;
-
-  /** What lies below is an offset or a drift of a converter, not sound, in Hz. */
-  private static final double LOWEST_HZ = 10;
 
   /** How far a fitted filter reaches either way, as a part of a short block. */
   private static final int REACH_PER_BLOCK = 16;
@@ -33,8 +27,8 @@ public final class Spectra {
   private final double referenceEnergy;
   private final double origin;
   private final PartialOverlap coverage;
-  private final Lazy<double[]> lags = new Lazy<>(() -> lagsOf(cross()));
-  private final Lazy<FittedArrival> strongest = new Lazy<>(() -> strongest(cross()));
+  private Optional<double[]> lags = Optional.empty();
+  private Optional<FittedArrival> strongest = Optional.empty();
 
   private Spectra(
       List<Reading> readings,
@@ -77,13 +71,10 @@ public final class Spectra {
     RealFft fft = transforms.ofLength(plan.transform());
     Optional<CrossSpectrum> known =
         kept.isPresent() ? kept.get().auto(readings, plan) : Optional.empty();
-    List<Part> parts =
-        parts(
-            readings,
-            plan,
-            () -> new Correlator(plan, fft, lowestBin(rate, plan), kept, known.isEmpty()));
-    List<CrossSpectrum> each = each(parts, readings.size());
-    CrossSpectrum auto = known.isPresent() ? known.get() : auto(parts);
+    List<Correlating.Part> parts =
+        new Correlating(readings, plan, fft, kept, known.isEmpty()).parts();
+    List<CrossSpectrum> each = Correlating.each(parts, readings.size());
+    CrossSpectrum auto = known.isPresent() ? known.get() : Correlating.auto(parts);
     if (kept.isPresent()) {
       kept.get().keepAuto(readings, plan, auto);
     }
@@ -100,57 +91,6 @@ public final class Spectra {
     return false;
   }
 
-  private static int lowestBin(SampleRate rate, BlockPlan plan) {
-    return Math.max(1, (int) Math.ceil(LOWEST_HZ * plan.transform() / rate.hertz()));
-  }
-
-  /** What some of the blocks come to: a correlation for each range of them. */
-  private record Part(
-      List<BlockRange> ranges, List<CrossSpectrum> crosses, Optional<CrossSpectrum> auto) {
-    public static Part of(
-        List<BlockRange> ranges, List<Reading> readings, Supplier<Correlator> correlators) {
-      try (Correlator correlator = correlators.get()) {
-        List<CrossSpectrum> crosses = new ArrayList<>();
-        for (BlockRange range : ranges) {
-          Reading reading = readings.get(range.reading());
-          crosses.add(correlator.add(reading, range.from(), range.to()));
-        }
-        return new Part(ranges, crosses, correlator.auto());
-      }
-    }
-  }
-
-  private static List<Part> parts(
-      List<Reading> readings, BlockPlan plan, Supplier<Correlator> correlators) {
-    return InParallel.map(
-        BlockRange.shares(readings, plan), ranges -> Part.of(ranges, readings, correlators));
-  }
-
-  private static List<CrossSpectrum> each(List<Part> parts, int readings) {
-    List<List<CrossSpectrum>> of = new ArrayList<>();
-    for (int i = 0; i < readings; i++) {
-      of.add(new ArrayList<>());
-    }
-    for (Part part : parts) {
-      for (int i = 0; i < part.ranges().size(); i++) {
-        of.get(part.ranges().get(i).reading()).add(part.crosses().get(i));
-      }
-    }
-    List<CrossSpectrum> sums = new ArrayList<>();
-    for (List<CrossSpectrum> crosses : of) {
-      sums.add(CrossSpectrum.sum(crosses));
-    }
-    return sums;
-  }
-
-  private static CrossSpectrum auto(List<Part> parts) {
-    List<CrossSpectrum> autos = new ArrayList<>();
-    for (Part part : parts) {
-      autos.add(part.auto().orElseThrow());
-    }
-    return CrossSpectrum.sum(autos);
-  }
-
   /** The readings cut to what was recorded of a copy. */
   public PartialOverlap.Cut recordedOf(FittedArrival copy) {
     return coverage.cutTo(copy, cutMargin());
@@ -163,15 +103,14 @@ public final class Spectra {
   /** The same of readings cut as above: what was cut off is taken off the sums. */
   public Spectra ofParts(List<Reading> cut) {
     BlockPlan plan = cross.plan();
-    Supplier<Correlator> correlators =
-        () -> new Correlator(plan, cross.fft(), lowestBin(rate(), plan));
     List<CrossSpectrum> rest = new ArrayList<>(each);
     CrossSpectrum restOfAuto = auto;
     for (int i = 0; i < cut.size(); i++) {
       for (Reading off : PartialOverlap.cutOff(readings.get(i), cut.get(i))) {
-        List<Part> parts = parts(List.of(off), plan, correlators);
-        rest.set(i, rest.get(i).less(each(parts, 1).get(0)));
-        restOfAuto = restOfAuto.less(auto(parts));
+        List<Correlating.Part> parts =
+            new Correlating(List.of(off), plan, cross.fft(), Optional.empty(), true).parts();
+        rest.set(i, rest.get(i).less(Correlating.each(parts, 1).get(0)));
+        restOfAuto = restOfAuto.less(Correlating.auto(parts));
       }
     }
     return new Spectra(
@@ -258,7 +197,13 @@ public final class Spectra {
    * kept, and not to be changed.
    */
   public double[] searched(CrossSpectrum correlation) {
-    return correlation == cross ? lags.get() : lagsOf(correlation);
+    if (correlation != cross) {
+      return lagsOf(correlation);
+    }
+    if (lags.isEmpty()) {
+      lags = Optional.of(lagsOf(cross));
+    }
+    return lags.get();
   }
 
   /** The index of the searched lag nearest to a lag, which may lie just beyond the last. */
@@ -273,6 +218,9 @@ public final class Spectra {
 
   /** The strongest copy in all readings. */
   public FittedArrival strongest() {
+    if (strongest.isEmpty()) {
+      strongest = Optional.of(strongest(cross));
+    }
     return strongest.get();
   }
 

@@ -12,6 +12,12 @@ public final class Transforms {
 
   /** The transform of a length, a power of two. */
   public RealFft ofLength(int length) {
-    return ofLength.computeIfAbsent(length, RealFft::new);
+    RealFft made = ofLength.get(length);
+    if (made != null) {
+      return made;
+    }
+    RealFft fresh = new RealFft(length);
+    RealFft first = ofLength.putIfAbsent(length, fresh);
+    return first == null ? fresh : first;
   }
 }

@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.spectrum;
 
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.Samples;
@@ -24,7 +23,7 @@ final class Truncation {
   private final FittedArrival copy;
   private final int stretch;
   private final double energy;
-  private final Lazy<Double> loudest = new Lazy<>(this::findLoudest);
+  private double loudest = -1;
 
   /**
    * The edges of a reference of which a copy is in the return.
@@ -89,7 +88,13 @@ final class Truncation {
 
   /** A stretch is no louder than all the energy within it would be: most need no search. */
   private boolean isSound(double power) {
-    return power > SILENT * energy / stretch || power > SILENT * loudest.get();
+    return power > SILENT * energy / stretch || power > SILENT * loudest();
+  }
+
+  /** The power of the loudest stretch, worked out when it is first asked for. */
+  private double loudest() {
+    loudest = loudest < 0 ? findLoudest() : loudest;
+    return loudest;
   }
 
   private double findLoudest() {

@@ -172,12 +172,21 @@ public record AnalyzeJob(
           "read in %s of %.0f s, where the reference is loudest; `loopgauge follow` reads all"
               .formatted(count, stretches.seconds()));
     }
-    if (estimates.stream().anyMatch(Estimate.Refused.class::isInstance)) {
+    if (isAnyRefused(estimates)) {
       String searched =
           BigDecimal.valueOf(recording.maxDelay()).stripTrailingZeros().toPlainString();
       notes.add("delays up to " + searched + " s were looked for; --max-delay looks further");
     }
     return notes;
+  }
+
+  private static boolean isAnyRefused(List<Estimate> estimates) {
+    for (Estimate estimate : estimates) {
+      if (estimate instanceof Estimate.Refused) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private MeasurementDocument document(

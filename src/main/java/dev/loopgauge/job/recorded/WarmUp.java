@@ -23,11 +23,27 @@ public final class WarmUp {
 
   /** Begins one and doesn't wait for its end. */
   public static void begin() {
-    Thread thread = new Thread(WarmUp::estimate, "rehearsal");
+    Rehearsal thread = new Rehearsal();
     thread.setDaemon(true);
-    // What fails here fails again where it counts, and is told there.
-    thread.setUncaughtExceptionHandler((failed, why) -> {});
+    thread.setUncaughtExceptionHandler(thread);
     thread.start();
+  }
+
+  /** A class of its own, since a lambda's would be made anew at each start. */
+  private static final class Rehearsal extends Thread implements Thread.UncaughtExceptionHandler {
+    Rehearsal() {
+      super("rehearsal");
+    }
+
+    @Override
+    public void run() {
+      estimate();
+    }
+
+    @Override
+    public void uncaughtException(Thread thread, Throwable why) {
+      // What fails here fails again where it counts, and is told there.
+    }
   }
 
   /**
