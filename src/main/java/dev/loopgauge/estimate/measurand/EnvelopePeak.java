@@ -63,12 +63,25 @@ record EnvelopePeak(double offset, double phase, double standard) {
 
   /** When the response of a run of bands is strongest, all frequencies of it counting alike. */
   static EnvelopePeak of(BandResponse run) {
+    return of(run, 0);
+  }
+
+  /**
+   * The same of bands that are off by more than their noise.
+   *
+   * @param uneven the variance of that, of the phase and of ln of the magnitude
+   */
+  static EnvelopePeak of(BandResponse run, double uneven) {
     double[] amplitudes = run.taper();
     for (int i = 0; i < amplitudes.length; i++) {
       BandResponse.Band band = run.bands().get(i);
       amplitudes[i] *= band.width() * band.magnitude();
     }
-    return of(run.omegas(), run.widths(), amplitudes, run.phases(0), run.variances());
+    double[] variances = run.variances();
+    for (int i = 0; i < variances.length; i++) {
+      variances[i] += uneven;
+    }
+    return of(run.omegas(), run.widths(), amplitudes, run.phases(0), variances);
   }
 
   /** The bands' sum with its first and second derivative by t. */

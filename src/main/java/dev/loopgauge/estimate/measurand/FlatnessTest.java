@@ -26,9 +26,6 @@ final class FlatnessTest {
    */
   private static final double HARMLESS = 0.01;
 
-  /** What arithmetic moves a peak by, in samples. */
-  private static final double ARITHMETIC = 2e-5;
-
   /** One flat path in 10,000 is more uneven in either of two tests, by theory. */
   private static final double BY_CHANCE = 3.72;
 
@@ -39,7 +36,10 @@ final class FlatnessTest {
    */
   private static final double BEYOND_CHANCE = 9;
 
-  /** How far off its peak the envelope of a flat path may lie; of the same paths 5.7 at most. */
+  /**
+   * How many standard deviations off its peak the envelope of a flat path may lie, its bands being
+   * off by their noise and what is harmless: two in 10^9 Gaussian ones do.
+   */
   private static final double OFF_PEAK = 6;
 
   private FlatnessTest() {}
@@ -68,8 +68,8 @@ final class FlatnessTest {
 
   /** A flat path is strongest where the plain correlation peaks, but for noise. */
   private static boolean isAtItsPeak(BandResponse run) {
-    EnvelopePeak peak = EnvelopePeak.of(run);
-    return Math.abs(peak.offset()) < OFF_PEAK * Math.hypot(peak.standard(), ARITHMETIC);
+    EnvelopePeak peak = EnvelopePeak.of(run, HARMLESS * HARMLESS);
+    return Math.abs(peak.offset()) < OFF_PEAK * peak.standard();
   }
 
   /** How many normal deviations the path lies off a flat one, the larger of two tests. */
