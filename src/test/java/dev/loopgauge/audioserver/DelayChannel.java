@@ -8,13 +8,17 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
 final class DelayChannel {
   private static final int LARGEST_BLOCK = 8192;
 
+  /** By how much a line may be made later while it runs, in samples. */
+  private static final int MOST_MORE = 8192;
+
   private final DelayLine line;
   private final JackLibrary._jack_port input;
   private final JackLibrary._jack_port output;
   private final float[] block = new float[LARGEST_BLOCK];
   private final float[] held;
+  private volatile int samples;
   private final Optional<LadspaEffect> limiter;
-  private int oldest;
+  private int newest;
 
   DelayChannel(
       DelayLine line, int rateHz, JackLibrary._jack_port input, JackLibrary._jack_port output) {
@@ -22,7 +26,8 @@ final class DelayChannel {
     this.limiter = line.startLimiter(rateHz);
     this.input = input;
     this.output = output;
-    this.held = new float[line.samples()];
+    this.held = new float[line.samples() + MOST_MORE];
+    this.samples = line.samples();
   }
 
   DelayLine line() {
@@ -48,13 +53,14 @@ final class DelayChannel {
     to.write(0, block, 0, frames);
   }
 
+  /** Makes the line another delay, from the next block on. */
+  void delayBy(int newSamples) {
+    samples = Math.min(newSamples, held.length - 1);
+  }
+
   private float later(float sample) {
-    if (held.length == 0) {
-      return sample;
-    }
-    float out = held[oldest];
-    held[oldest] = sample;
-    oldest = (oldest + 1) % held.length;
-    return out;
+    newest = (newest + 1) % held.length;
+    held[newest] = sample;
+    return held[(newest + held.length - samples) % held.length];
   }
 }

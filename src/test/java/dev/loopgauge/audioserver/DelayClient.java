@@ -50,6 +50,13 @@ public final class DelayClient implements AutoCloseable {
     await(DelayProcess.DONE);
   }
 
+  /** Makes a line, counted from 1, another delay while it runs. */
+  public void changeDelay(int line, int samples) throws IOException {
+    requests.write(DelayProcess.DELAY + " " + line + " " + samples + "\n");
+    requests.flush();
+    await(DelayProcess.DONE);
+  }
+
   /** Stops the client where it stands. */
   public void pause() {
     NativeProcess.pause(process);

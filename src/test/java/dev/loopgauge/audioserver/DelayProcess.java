@@ -17,13 +17,15 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
 
 /**
  * The process behind a {@link DelayClient}. Arguments: the client's name, then its lines. It says
- * {@value #READY} on stdout, obeys {@value #BLOCK_SIZE} on stdin with {@value #DONE}, and ends when
+ * {@value #READY} on stdout, obeys {@value #BLOCK_SIZE} and
+ * {@value #DELAY} on stdin with {@value #DONE}, and ends when
  * stdin or the server does.
  */
 public final class DelayProcess {
   static final String READY = "ready";
   static final String DONE = "done";
   static final String BLOCK_SIZE = "block-size";
+  static final String DELAY = "delay";
   private static final int NO_START_SERVER_EXACT_NAME = 0x03;
 
   private final JackLibrary library = new JackLibraryDirect();
@@ -73,7 +75,11 @@ public final class DelayProcess {
         new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
     for (String line = requests.readLine(); line != null; line = requests.readLine()) {
       String[] words = line.split(" ", -1);
-      library.jack_set_buffer_size(client, Integer.parseInt(words[1]));
+      if (words[0].equals(DELAY)) {
+        channels.get(Integer.parseInt(words[1]) - 1).delayBy(Integer.parseInt(words[2]));
+      } else {
+        library.jack_set_buffer_size(client, Integer.parseInt(words[1]));
+      }
       System.out.println(DONE);
     }
   }

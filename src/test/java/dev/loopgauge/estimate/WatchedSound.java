@@ -61,6 +61,13 @@ public final class WatchedSound {
     }
   }
 
+  /** No more sound comes. */
+  public void finish() {
+    for (int i = 0; i < watches.size(); i++) {
+      events.get(i).addAll(watches.get(i).finish());
+    }
+  }
+
   /** What was told of a path, counted from 0. */
   public List<WatchEvent> events(int path) {
     return events.get(path);

@@ -25,14 +25,17 @@ final class Watching implements BlockListener {
    */
   private static final double WAITING_SECONDS = 0.5;
 
+  /** A block that came so long after the last was taken in did not wait: all is taken in. */
+  private static final long WAITED_NANOS = 5_000_000;
+
   private final SampleRate rate;
   private final LiveTracker tracker;
   private final WatchRecord record;
   private final LongSupplier nanos;
   private final BooleanSupplier enough;
-  private long begun;
-  private long heardBefore;
-  private boolean flows;
+  private long returned;
+  private long upToDate;
+  private long heardThen;
   private long lostFrames;
 
   /**
@@ -58,20 +61,20 @@ final class Watching implements BlockListener {
 
   /** The sound begins anew after so many seconds without any. */
   void goOnAfter(double seconds) {
-    flows = false;
     tracker.addLost(Math.max(1, Math.round(seconds * rate.hertz())));
   }
 
   @Override
   public boolean block(long frame, float[][] returns, int length) {
     tracker.add(returns, length);
-    if (!flows) {
-      flows = true;
-      begun = nanos.getAsLong();
-      heardBefore = tracker.heard();
+    long now = nanos.getAsLong();
+    if (now - returned > WAITED_NANOS) {
+      upToDate = now;
+      heardThen = tracker.heard();
     }
     record.heard(heardSeconds());
     work();
+    returned = nanos.getAsLong();
     return !enough.getAsBoolean();
   }
 
@@ -93,10 +96,14 @@ final class Watching implements BlockListener {
     }
   }
 
-  /** How long the sound has waited that has come but was not taken in, in seconds. */
+  /**
+   * How long the sound has waited that has come but was not taken in, in seconds: by how much the
+   * clock went on further than the sound since all had been taken in. Counted from then only, since
+   * no two clocks agree for hours, and a busy server's stands still.
+   */
   private double waiting() {
-    double clock = (nanos.getAsLong() - begun) / 1e9;
-    return clock - (double) (tracker.heard() - heardBefore) / rate.hertz();
+    double clock = (nanos.getAsLong() - upToDate) / 1e9;
+    return clock - (double) (tracker.heard() - heardThen) / rate.hertz();
   }
 
   private void take(List<WindowReading> readings) {

@@ -23,7 +23,7 @@ final class ToAndFro {
 
   /**
    * How many times the width of the wider group the groups lie apart. In 100,000 series of normal
-   * values that came to 1.04 at most of 24 values, 1.5 of 16: eight is far from what chance makes.
+   * values that came to 1.04 at most of 24 values, 1.96 of 16: eight is far from what chance makes.
    */
   private static final double APART = 8;
 
