@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.RecentSound;
 import dev.loopgauge.estimate.reading.Window;
 import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.WindowReading;
@@ -249,7 +250,7 @@ public final class LiveTracker {
   }
 
   /**
-   * When a path's delay changed, to within some milliseconds, as far as its sound is still there.
+   * When a path's delay changed; empty where its sound is gone.
    *
    * @param path the place of its pair
    * @param fromSeconds the earliest moment, from the start of the stream
@@ -257,19 +258,19 @@ public final class LiveTracker {
    * @param before the delay before, in samples
    * @param after the delay after, in samples
    */
-  public OptionalDouble changed(
+  public Optional<ChangeTime> changed(
       int path, double fromSeconds, double toSeconds, double before, double after) {
     Pair pair = pairs.get(path);
     long base = channels.get(0).from() + reach / 2;
     long from = Math.max(base, Math.round(fromSeconds * rate.hertz()));
     long to = Math.min(heard(), Math.round(toSeconds * rate.hertz()));
     if (from >= to || lost.touch(from, to)) {
-      return OptionalDouble.empty();
+      return Optional.empty();
     }
     ChangeDate date =
         new ChangeDate(
             channels.get(pair.reference()).since(base), channels.get(pair.returned()).since(base));
-    int found = date.between((int) (from - base), (int) (to - base), before, after);
-    return OptionalDouble.of(seconds(base + found));
+    ChangeDate.Found found = date.between((int) (from - base), (int) (to - base), before, after);
+    return Optional.of(new ChangeTime(seconds(base + found.at()), seconds(found.within())));
   }
 }

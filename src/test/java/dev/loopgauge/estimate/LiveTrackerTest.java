@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.estimate.result.WindowReading;
 import java.util.ArrayList;
@@ -107,7 +108,9 @@ class LiveTrackerTest {
     float[] back = rounded(Programme.late(programme, n -> n < 3.4 * RATE ? 77 : 78, 48));
     LiveTracker live = new LiveTracker(Programme.RATE, new WatchPlan(1, 1, 0.2), 2, ONE);
     live.add(new float[][] {sent, back}, sent.length);
-    assertEquals(3.4, live.changed(0, 2.5, 4.5, 77, 78).orElseThrow(), 0.02);
+    ChangeTime time = live.changed(0, 2.5, 4.5, 77, 78).orElseThrow();
+    assertEquals(3.4, time.atSeconds(), time.withinSeconds());
+    assertTrue(time.withinSeconds() < 0.1, time::toString);
     assertTrue(live.changed(0, 7, 8, 77, 78).isEmpty(), "that was not heard");
   }
 }

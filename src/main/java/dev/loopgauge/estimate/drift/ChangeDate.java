@@ -12,6 +12,9 @@ import dev.loopgauge.signal.Samples;
 public final class ChangeDate {
   private static final double PIECE_SECONDS = 0.005;
 
+  /** A piece tells which delay it has where it says a tenth of what the loudest says. */
+  private static final double TELLING = 0.1;
+
   private final Samples reference;
   private final Samples ret;
   private final int piece;
@@ -24,28 +27,58 @@ public final class ChangeDate {
   }
 
   /**
+   * A moment.
+   *
+   * @param at the sample of the return at which the delay changed
+   * @param within how many samples off that may be: as far as the nearest pieces on either side that
+   *     are loud enough to tell
+   */
+  public record Found(int at, int within) {}
+
+  /**
    * The moment.
    *
    * @param from the first sample to look at
    * @param to the sample behind the last
    * @param before the delay before, in samples
    * @param after the delay after, in samples
-   * @return the sample of the return at which it changed, to within some milliseconds
    */
-  public int between(int from, int to, double before, double after) {
-    double sum = 0;
-    double most = Double.NEGATIVE_INFINITY;
-    int best = from;
+  public Found between(int from, int to, double before, double after) {
     double sign = sign(from, to, before, after);
-    for (int at = from; at < to; at += piece) {
+    double[] gains = new double[Math.max(1, (to - from) / piece)];
+    for (int i = 0; i < gains.length; i++) {
+      int at = from + i * piece;
+      gains[i] = sign * (product(at, piece, before) - product(at, piece, after));
+    }
+    int best = best(gains);
+    double loudest = 0;
+    for (double gain : gains) {
+      loudest = Math.max(loudest, Math.abs(gain));
+    }
+    int first = best;
+    while (first > 0 && gains[first - 1] < TELLING * loudest) {
+      first--;
+    }
+    int last = best;
+    while (last < gains.length && gains[last] > -TELLING * loudest) {
+      last++;
+    }
+    return new Found(from + best * piece, (1 + Math.max(best - first, last - best)) * piece);
+  }
+
+  /** The piece before which the sum is largest. */
+  private static int best(double[] gains) {
+    double sum = 0;
+    double most = 0;
+    int best = 0;
+    for (int i = 0; i < gains.length; i++) {
+      sum += gains[i];
       if (sum > most) {
         most = sum;
-        best = at;
+        best = i + 1;
       }
-      int length = Math.min(piece, to - at);
-      sum += sign * (product(at, length, before) - product(at, length, after));
     }
-    return sum > most ? to : best;
+    return best;
   }
 
   /** Whether the path turns the sound upside down, as -1 or 1. */

@@ -1,5 +1,6 @@
 package dev.loopgauge.verify.watch;
 
+import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.estimate.result.ClockDrift;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.Measurement;
@@ -11,7 +12,6 @@ import dev.loopgauge.verify.watch.WatchEvent.Phase;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Tells steps, drifts and groups of a path's delay. */
 final class DelayWatch {
@@ -24,16 +24,13 @@ final class DelayWatch {
   /** What a delay is off at least, however clean, in samples: as in a track. */
   private static final double FLOOR = 0.01;
 
-  /** How near the sound itself tells a step's moment, in seconds. */
-  private static final double DATED_WITHIN = 0.05;
-
   private final SampleRate rate;
   private final Steady level;
   private final Sliding sliding;
   private final ToAndFro groups;
   private final Moves moves = new Moves(LEAST_SAMPLES);
   private Optional<Value> offSince = Optional.empty();
-  private OptionalDouble dated = OptionalDouble.empty();
+  private Optional<ChangeTime> dated = Optional.empty();
 
   /**
    * Nothing was read yet.
@@ -50,6 +47,11 @@ final class DelayWatch {
   /** The drift that goes on, where there is one. */
   Optional<ClockDrift> drift() {
     return sliding.drift();
+  }
+
+  /** Whether the delay is off, and nobody knows yet whether it stays so. */
+  boolean isOpen() {
+    return offSince.isPresent();
   }
 
   /** Whether the delay is another one than when the watch began. */
@@ -95,10 +97,13 @@ final class DelayWatch {
 
   private WatchEvent step(Move move) {
     offSince = Optional.empty();
+    Value first = move.first();
+    ChangeTime when =
+        dated.orElse(new ChangeTime(first.middle(), (first.to() - first.from()) / 2));
     return new WatchEvent.Step(
         moves.phase(move),
-        dated.orElse(move.first().middle()),
-        dated.isPresent() ? DATED_WITHIN : (move.first().to() - move.first().from()) / 2,
+        when.atSeconds(),
+        when.withinSeconds(),
         late(move.from()),
         late(move.to()),
         move.uncertainty());

@@ -30,12 +30,18 @@ final class LossWatch {
     return silenceTold;
   }
 
-  /** Takes the next window. */
-  List<WatchEvent> next(WindowReading window) {
+  /**
+   * Takes the next window.
+   *
+   * @param open whether delay or polarity may just have changed: what looks like a gap may be that
+   */
+  List<WatchEvent> next(WindowReading window, boolean open) {
     List<WatchEvent> events = new ArrayList<>();
     told.removeIf(gap -> end(gap) < window.fromSeconds() - 2 * window.lengthSeconds());
     if (window.delay().isPresent()) {
-      tell(window.fromSeconds(), events);
+      if (!open) {
+        tell(window.fromSeconds(), events);
+      }
       back(window, events);
       if (window.fromSeconds() >= silentUntil) {
         hold(window.delay().get());
@@ -46,6 +52,11 @@ final class LossWatch {
       silentSince = OptionalDouble.empty();
     }
     return events;
+  }
+
+  /** Delay or polarity changed at a time: windows that hold it tell nothing of gaps. */
+  void changed(double atSeconds, double windowSeconds) {
+    held.removeIf(gap -> Math.abs(gap.atSeconds() - atSeconds) <= windowSeconds);
   }
 
   /** What was still to be told when the watch ended. */

@@ -37,13 +37,16 @@ public final class PathWatch {
     window = Optional.of(next);
     List<WatchEvent> events = new ArrayList<>();
     reference.next(next).ifPresent(events::add);
-    events.addAll(loss.next(next));
     if (next.delay().isPresent()) {
       FollowedDelay read = next.delay().get();
       last = next.delay();
       events.addAll(delay.next(next, read, dating));
       polarity.next(next, read.inverted()).ifPresent(events::add);
     }
+    for (WatchEvent event : events) {
+      loss.changed(event.atSeconds(), next.lengthSeconds());
+    }
+    events.addAll(loss.next(next, delay.isOpen() || polarity.isOpen()));
     next.delay()
         .filter(read -> read.lost().isEmpty())
         .ifPresentOrElse(

@@ -37,6 +37,11 @@ final class PolarityWatch {
     return Optional.of(new WatchEvent.Polarity(phase, at, inverted));
   }
 
+  /** Whether the polarity turned, and nobody knows yet whether it stays so. */
+  boolean isOpen() {
+    return other.isPresent();
+  }
+
   /** Whether the polarity is another one than when the watch began. */
   boolean hasMoved() {
     return first.filter(before -> before != now).isPresent();

@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
 final class Windows {
   static final SampleRate RATE = new SampleRate(48_000);
   static final double LENGTH = 2;
-  private static final Dating NONE = (from, to, before, after) -> OptionalDouble.empty();
+  private static final Dating NONE = (from, to, before, after) -> Optional.empty();
 
   private final PathWatch watch = new PathWatch(RATE, LENGTH);
   private final List<WatchEvent> events = new ArrayList<>();
