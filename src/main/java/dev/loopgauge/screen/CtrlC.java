@@ -26,7 +26,8 @@ final class CtrlC {
                 ? (Object) (proxy == arguments[0])
                 : (Object) System.identityHashCode(proxy);
           };
-      Object proxy = Proxy.newProxyInstance(CtrlC.class.getClassLoader(), new Class<?>[] {handler}, ends);
+      Object proxy =
+          Proxy.newProxyInstance(CtrlC.class.getClassLoader(), new Class<?>[] {handler}, ends);
       signal
           .getMethod("handle", signal, handler)
           .invoke(null, signal.getConstructor(String.class).newInstance("INT"), proxy);

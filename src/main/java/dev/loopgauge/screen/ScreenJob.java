@@ -28,8 +28,7 @@ public record ScreenJob(
    *
    * @throws dev.loopgauge.job.UsageException when the port is taken, or the request can't be met
    */
-  public Answer run(Site site)
-      throws ChainFormatException, SetupException, InterruptedException {
+  public Answer run(Site site) throws ChainFormatException, SetupException, InterruptedException {
     CountDownLatch end = new CountDownLatch(1);
     CtrlC.then(end::countDown);
     try (Desk desk = new Desk(request, site);
@@ -54,14 +53,21 @@ public record ScreenJob(
   private void tell(Person person, ScreenServer server) {
     person.say("Open " + server.address());
     if (sharing() != Sharing.NOBODY) {
-      server.shared().forEach(address -> person.say("Others: " + address));
-      person.say(server.code().stripTrailing());
-      person.say(
-          "Others on this network could read along: what is shown is sent unencrypted."
-              + (control
-                  ? " They may ask to measure; you agree on this computer's page."
-                  : " They can look, not play."));
+      share(person, server);
     }
     person.say("Ctrl-C ends it.");
+  }
+
+  private void share(Person person, ScreenServer server) {
+    person.say(
+        server.code().isEmpty()
+            ? "This computer is on no network, so that nobody else can look."
+            : server.code().stripTrailing());
+    server.shared().forEach(address -> person.say("Others: " + address));
+    person.say(
+        "Others on this network could read along: what is shown is sent unencrypted."
+            + (control
+                ? " They may ask to measure; you agree on this computer's page."
+                : " They can look, not play."));
   }
 }

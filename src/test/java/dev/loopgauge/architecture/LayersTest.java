@@ -178,6 +178,35 @@ class LayersTest {
           Map.entry("job.live", with(BELOW_JOB, "job", "job.kept")),
           Map.entry("job.recorded", with(BELOW_JOB, "job", "job.kept")),
           Map.entry("job.planned", with(BELOW_JOB, "job", "job.kept")),
+          Map.entry(
+              "screen.state",
+              List.of(
+                  "report.form",
+                  "report.measured",
+                  "report.patch",
+                  "report.budget",
+                  "report.planned",
+                  "report.logged",
+                  "report.html",
+                  "chain",
+                  "verify.verdict",
+                  "journal",
+                  "capture",
+                  "job")),
+          Map.entry("screen.desk", with(BELOW_JOB, "job", "job.kept", "job.live", "job.planned", "screen.state")),
+          Map.entry(
+              "screen.web",
+              List.of("screen.desk", "job", "chain.file", "journal", "report.form", "signal")),
+          Map.entry(
+              "screen",
+              List.of(
+                  "screen.desk",
+                  "screen.web",
+                  "job",
+                  "job.live",
+                  "report.measured",
+                  "setup",
+                  "chain.file")),
           Map.entry("cli.terminal", with(BELOW_JOB, "job")),
           Map.entry(
               "cli.option", with(JOBS, "signal", "estimate", "plan", "journal", "journal.store")),
@@ -198,7 +227,9 @@ class LayersTest {
                   Stream.concat(BELOW_JOB.stream(), JOBS.stream()).toList(),
                   "cli.option",
                   "cli.terminal",
-                  "cli.demo")));
+                  "cli.demo",
+                  "screen",
+                  "screen.desk")));
 
   /** Libraries that one package keeps to itself, so that they can be exchanged there. */
   private static final Map<String, List<String>> LIBRARIES =
@@ -219,6 +250,11 @@ class LayersTest {
           Map.entry("java.awt..", List.of("report.plot")),
           Map.entry("j2html..", List.of("report.html")),
           Map.entry("picocli..", List.of("cli", "cli.command", "cli.option", "cli.terminal")),
+          Map.entry("io.javalin..", List.of("screen.web")),
+          Map.entry("org.eclipse.jetty..", List.of("screen.web")),
+          Map.entry("jakarta..", List.of("screen.web")),
+          Map.entry("kotlin..", List.of("screen.web")),
+          Map.entry("io.nayuki..", List.of("screen.web")),
           Map.entry("org.sqlite..", List.of("journal.store")),
           Map.entry("org.postgresql..", List.of("journal.store")),
           Map.entry("org.flywaydb..", List.of("journal.store")),

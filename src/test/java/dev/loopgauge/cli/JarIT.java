@@ -139,6 +139,10 @@ class JarIT {
             "capture.drivers",
             "org.jfree",
             "j2html",
+            "io.javalin",
+            "org.eclipse.jetty",
+            "kotlin",
+            "dev.loopgauge.screen",
             "java.awt")) {
       assertFalse(ended.out().contains(heavy), heavy);
     }

@@ -45,8 +45,7 @@ class ScreenInBrowserIT {
           + ".filter(e => e.getBoundingClientRect().height < 44"
           + " || e.getBoundingClientRect().width < 44).map(e => e.id + ' ' + e.outerHTML)";
 
-  private static final String WIDER =
-      "return [document.documentElement.scrollWidth <= innerWidth]";
+  private static final String WIDER = "return [document.documentElement.scrollWidth <= innerWidth]";
 
   @TempDir private static Path folder;
   private static Served screen;
@@ -135,7 +134,7 @@ class ScreenInBrowserIT {
         browser.log(LogType.PERFORMANCE).stream()
             .flatMap(message -> REQUEST.matcher(message).results())
             .map(found -> found.group(1))
-            .filter(address -> !address.startsWith(base) && !address.startsWith("chrome:"))
+            .filter(address -> !address.isEmpty() && !address.startsWith(base) && !address.startsWith("chrome:"))
             .toList();
     assertEquals(List.of(), foreign);
     assertEquals(List.of(), browser.log(LogType.BROWSER));

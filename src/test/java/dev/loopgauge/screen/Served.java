@@ -36,21 +36,33 @@ final class Served implements AutoCloseable {
   /** A chain file on a back end, with data and journal in a folder. */
   static Served of(Path chain, Path folder, String backend, AudioSystem audio, Sharing sharing)
       throws Exception {
-    DeviceChoice device =
-        new DeviceChoice(
+    LiveChoice live =
+        new LiveChoice(Optional.empty(), device(backend, Optional.empty()), StimulusChoice.NONE);
+    return of(chain, folder, live, audio, sharing);
+  }
+
+  /** A back end, and the program on it whose ports are the card's. */
+  static DeviceChoice device(String backend, Optional<String> program) {
+    return new DeviceChoice(
             Optional.of(backend),
-            Optional.empty(),
-            Optional.empty(),
+            program,
+            program,
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty());
+  }
+
+  /** The same with all that can be chosen. */
+  static Served of(
+      Path chain, Path folder, LiveChoice live, AudioSystem audio, Sharing sharing)
+      throws Exception {
     ScreenRequest request =
         new ScreenRequest(
             chain,
-            new LiveChoice(Optional.empty(), device, StimulusChoice.NONE),
+            live,
             Optional.of(folder.resolve("journal.db").toString()),
             Optional.empty());
     Map<String, String> environment = Map.of("LOOPGAUGE_DATA", folder.resolve("data").toString());
@@ -61,7 +73,8 @@ final class Served implements AutoCloseable {
   /** The demo's chain file in a folder. */
   static Path demoChain(Path folder) throws IOException {
     Path file = folder.resolve("lantern-theatre.yaml");
-    try (InputStream in = Served.class.getResourceAsStream("/dev/loopgauge/demo/" + file.getFileName())) {
+    try (InputStream in =
+        Served.class.getResourceAsStream("/dev/loopgauge/demo/" + file.getFileName())) {
       Files.copy(in, file);
     }
     return file;

@@ -35,8 +35,7 @@ final class JournalHistory implements Subcommand {
   @Override
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
-      return SoundPart.of(
-          journal, Answer.good(new PathHistory(path, show).in(journal)), console);
+      return SoundPart.of(journal, Answer.good(new PathHistory(path, show).in(journal)), console);
     }
   }
 }

@@ -65,7 +65,8 @@ record LiveRun(
   static Answer kept(Site site, LiveRequest request, SoFar soFar, LongWork work)
       throws CaptureException, SetupException, ChainFormatException, IOException {
     SessionTap tap = new SessionTap();
-    Site tapped = new Site(site.audio().tappedBy((s, asked) -> tap.on(s)), site.person(), site.environment());
+    Site tapped =
+        new Site(site.audio().tappedBy((s, asked) -> tap.on(s)), site.person(), site.environment());
     JournalKeeper keeper =
         new JournalKeeper(request.keep(), request.budget(), site.environment(), site.person());
     Answer answer =

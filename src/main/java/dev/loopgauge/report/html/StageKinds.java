@@ -16,6 +16,9 @@ import java.util.regex.Pattern;
  * of its name or note.
  */
 public final class StageKinds {
+  /** How readers know air. */
+  public static final String AIR = Part.AIR.label();
+
   private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}]+");
 
   private static final Map<Part, Set<String>> WORDS = words();

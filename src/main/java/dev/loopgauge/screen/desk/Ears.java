@@ -15,7 +15,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 
-/** Listens in on all sessions of one job: tells the levels, and ends the sound when it is told to. */
+/**
+ * Listens in on all sessions of one job: tells the levels, and ends the sound when it is told to.
+ */
 final class Ears implements AudioSystem.Tap {
   private final Consumer<List<Level>> levels;
   private volatile Optional<SessionInfo> opened = Optional.empty();

@@ -7,8 +7,8 @@ import java.util.Optional;
 final class JobThread {
   /** A job of the screen. */
   interface Work {
-    /** Does it; what goes wrong is told by whoever runs it. */
-    void run();
+    /** Does it, and gives what is to be told of it once another one may begin. */
+    Runnable run();
   }
 
   private Optional<Thread> running = Optional.empty();
@@ -31,16 +31,19 @@ final class JobThread {
   }
 
   private void run(Work work) {
+    Runnable tell = () -> {};
     try {
-      work.run();
+      tell = work.run();
     } finally {
-      ended();
+      ended(tell);
     }
   }
 
-  private synchronized void ended() {
+  /** Nobody is told that it is over before another one may begin. */
+  private synchronized void ended(Runnable tell) {
     running = Optional.empty();
     notifyAll();
+    tell.run();
   }
 
   /** Whether a job runs. */

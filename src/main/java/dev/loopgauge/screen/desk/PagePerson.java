@@ -38,6 +38,11 @@ final class PagePerson implements Person {
     agreement.complete(agreed);
   }
 
+  /** Whether they were asked and did not agree. */
+  boolean hasLeft() {
+    return agreement.isDone() && !agreement.join();
+  }
+
   @Override
   public boolean present() {
     return true;

@@ -111,8 +111,7 @@ record ShowBook(Optional<String> place, Map<String, String> environment) {
       return Optional.empty();
     }
     Selection selection =
-        new Selection(
-            show, Optional.of(path), Optional.of(When.BEFORE), OptionalInt.empty());
+        new Selection(show, Optional.of(path), Optional.of(When.BEFORE), OptionalInt.empty());
     List<Heading> kept = new JournalQueries(journal).standing(selection);
     if (kept.isEmpty()) {
       return Optional.empty();

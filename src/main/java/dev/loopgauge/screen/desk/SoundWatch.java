@@ -5,24 +5,26 @@ import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.screen.state.ScreenState.Trouble;
 import java.util.Optional;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
+import java.util.Timer;
+import java.util.TimerTask;
 import java.util.function.Supplier;
 
 /** Looks every second whether there still is a way to the sound, while nothing uses it. */
 final class SoundWatch implements AutoCloseable {
-  private final ScheduledExecutorService clock =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "loopgauge-screen-watch");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private static final long SECOND_MS = 1_000;
+
+  private final Timer clock = new Timer("loopgauge-screen-watch", true);
 
   /** Does something each second. */
   void everySecond(Runnable look) {
-    clock.scheduleWithFixedDelay(look, 1, 1, TimeUnit.SECONDS);
+    TimerTask task =
+        new TimerTask() {
+          @Override
+          public void run() {
+            look.run();
+          }
+        };
+    clock.schedule(task, SECOND_MS, SECOND_MS);
   }
 
   /** What is wrong with the sound; empty where nothing is. */
@@ -38,6 +40,6 @@ final class SoundWatch implements AutoCloseable {
 
   @Override
   public void close() {
-    clock.shutdownNow();
+    clock.cancel();
   }
 }

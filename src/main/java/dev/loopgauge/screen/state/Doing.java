@@ -50,8 +50,7 @@ public record Doing(
 
   /** Something begins. */
   public static Doing begun(String title) {
-    return new Doing(
-        Step.WORKING, title, List.of(), List.of(), List.of(), Optional.empty());
+    return new Doing(Step.WORKING, title, List.of(), List.of(), List.of(), Optional.empty());
   }
 
   /** Somebody is asked about this. */

@@ -38,7 +38,8 @@ public record Forecast(
   private static final int SAMPLE_DECIMALS = 1;
 
   /** A stage on the time axis, in ms after the source. */
-  public record Piece(String name, String kind, String figure, BigDecimal fromMs, BigDecimal toMs) {}
+  public record Piece(
+      String name, String kind, String figure, BigDecimal fromMs, BigDecimal toMs) {}
 
   /** Of a path. */
   public static Forecast of(Chain chain, PathRecord path) {
@@ -75,9 +76,7 @@ public record Forecast(
     BigDecimal at = BigDecimal.ZERO;
     for (StageRecord stage : path.stages()) {
       BigDecimal to = at.add(stage.delayMs().orElse(BigDecimal.ZERO));
-      pieces.add(
-          new Piece(
-              stage.name(), kind(chain, stage.name()), ms(to.subtract(at)), at, to));
+      pieces.add(new Piece(stage.name(), kind(chain, stage.name()), ms(to.subtract(at)), at, to));
       at = to;
     }
     return pieces;
@@ -104,6 +103,25 @@ public record Forecast(
   /** When its listener hears it where it is later than predicted by so much, in ms. */
   BigDecimal arrival(double laterMs) {
     return endMs.add(Written.ms(laterMs));
+  }
+
+  /** How its listener stands then, in words; nothing where delay alone has no limit. */
+  Optional<String> told(double laterMs) {
+    return limitAtMs.map(
+        limit -> {
+          BigDecimal spare = limit.subtract(arrival(laterMs));
+          return spare.signum() < 0
+              ? ms(spare.negate()) + " over its limit"
+              : ms(spare) + " below its limit";
+        });
+  }
+
+  /** The air of it, which no cable carries, in ms. */
+  BigDecimal airMs() {
+    return pieces.stream()
+        .filter(piece -> piece.kind().equals(StageKinds.AIR))
+        .map(piece -> piece.toMs().subtract(piece.fromMs()))
+        .reduce(BigDecimal.ZERO, BigDecimal::add);
   }
 
   /** How far beyond its limit its listener is then, in ms; nothing where they are not. */

@@ -40,7 +40,8 @@ final class Mixing {
             where,
             known
                 .firstNullHz()
-                .map(hz -> "first null of the comb at " + Numbers.brief(hz.doubleValue(), 0) + " Hz")
+                .map(
+                    hz -> "first null of the comb at " + Numbers.brief(hz.doubleValue(), 0) + " Hz")
                 .orElse("no comb"),
             sentence(known.effect().name().toLowerCase(Locale.ROOT) + ", " + known.reason()));
   }
@@ -64,6 +65,14 @@ final class Mixing {
                             path.path(),
                             Numbers.inMs(path.addMs(), 2),
                             Numbers.brief(path.addSamples().doubleValue(), 0))));
+    boolean left =
+        alignment.isPresent()
+            && alignment.get().mixes().stream()
+                .filter(mix -> mix.name().equals(name))
+                .anyMatch(mix -> mix.paths().size() > 1);
+    if (advice.isEmpty() && left) {
+      advice.add("Nobody can be delayed here but performers: `align --may-delay` does.");
+    }
     return advice;
   }
 }

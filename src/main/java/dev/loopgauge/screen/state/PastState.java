@@ -33,8 +33,7 @@ public record PastState(Optional<String> before, List<Row> rows, List<String> st
   }
 
   private static Row row(ListedRecord listed) {
-    String figure =
-        listed.delayMs().map(ms -> Numbers.inMs(ms, 3)).orElse("no trustworthy number");
+    String figure = listed.delayMs().map(ms -> Numbers.inMs(ms, 3)).orElse("no trustworthy number");
     return new Row(
         listed.at().substring(0, Math.min(MINUTE, listed.at().length())).replace('T', ' '),
         listed.show(),

@@ -23,6 +23,8 @@ import java.util.Optional;
  * @param line the verdict, one sentence
  * @param delay the number; null where there is none to trust
  * @param arrivalMs when its listener hears it by this reading, in ms after the source
+ * @param limit how its listener stands then, in words; null where delay alone has no limit
+ * @param predicted what was predicted for what a cable carries, in words; null without a budget
  * @param outdated why it says nothing of how things are now; null where it does
  * @param causes what may have made it so and what to check, the likeliest first
  * @param findings what a person must know, with what to try
@@ -36,6 +38,8 @@ public record ReadingState(
     String line,
     Optional<Figures> delay,
     Optional<BigDecimal> arrivalMs,
+    Optional<String> limit,
+    Optional<String> predicted,
     Optional<String> outdated,
     List<String> causes,
     List<Trouble> findings,
@@ -43,11 +47,14 @@ public record ReadingState(
     List<String> arrivals,
     List<BandState> bands,
     Optional<String> kept) {
+  /** The last digit that is shown, in ms. */
+  private static final double LEAST_MS = 0.01;
+
   private static final int MOST_CAUSES = 4;
   private static final int MOST_ARRIVALS = 6;
 
   /** The number, with its uncertainty, and how it was found. */
-  public record Figures(String ms, String samples, String how) {}
+  public record Figures(String ms, String plusMinusMs, String samples, String how) {}
 
   /** How an aspect stands. */
   public record AspectState(String name, Judgement standing, String text) {}
@@ -68,6 +75,8 @@ public record ReadingState(
         document.line(),
         measured.map(ReadingState::figures),
         document.comparison().map(c -> forecast.arrival(laterMs(c))),
+        document.comparison().flatMap(c -> forecast.told(laterMs(c))),
+        document.comparison().flatMap(c -> predicted(c, forecast)),
         outdated,
         document.comparison().map(ReadingState::causes).orElse(List.of()),
         findings(document.findings()),
@@ -82,12 +91,31 @@ public record ReadingState(
     return comparison.differenceMs().map(BigDecimal::doubleValue).orElse(0.0);
   }
 
+  private static Optional<String> predicted(ComparisonRecord comparison, Forecast forecast) {
+    return comparison
+        .predictedMs()
+        .map(
+            ms -> {
+              double rest = forecast.endMs().subtract(ms).doubleValue();
+              boolean whole = Math.abs(rest) < LEAST_MS;
+              boolean air = Math.abs(rest - forecast.airMs().doubleValue()) < LEAST_MS;
+              return "predicted "
+                  + Numbers.inMs(ms, 2)
+                  + (whole ? "" : air ? ", air left out" : ", for the loop");
+            });
+  }
+
   private static Figures figures(MeasurementRecord m) {
     List<String> how = new ArrayList<>(m.method().stream().toList());
     m.repeats().ifPresent(n -> how.add(n == 1 ? "1 reading" : n + " readings"));
     m.signalToNoiseDb()
         .ifPresent(db -> how.add(Numbers.plain(db.doubleValue(), 0) + " dB above noise"));
-    return new Figures(m.delay().inMs(), m.delay().inSamples(), String.join(", ", how));
+    String bare = m.delay().bareMs();
+    return new Figures(
+        bare,
+        m.delay().inMs().substring(bare.length()).strip(),
+        m.delay().inSamples(),
+        String.join(", ", how));
   }
 
   private static List<String> causes(ComparisonRecord comparison) {
@@ -144,7 +172,10 @@ public record ReadingState(
             .orElse(Numbers.plain(band.delaySamples().doubleValue(), 2));
     return new BandState(
         Numbers.brief(band.centreHz().doubleValue(), 0) + " Hz",
-        delay + " samples, " + Numbers.plain(m.delay().toMs(band.delaySamples().doubleValue()), 2) + " ms",
+        delay
+            + " samples, "
+            + Numbers.plain(m.delay().toMs(band.delaySamples().doubleValue()), 2)
+            + " ms",
         band.levelDb().map(db -> Numbers.plain(db.doubleValue(), 1) + " dB").orElse(""));
   }
 }

@@ -16,7 +16,9 @@ final class Addresses {
 
   private Addresses() {}
 
-  /** Its addresses on networks, by IPv4: those that people type, and that a QR code is short for. */
+  /**
+   * Its addresses on networks, by IPv4: those that people type, and that a QR code is short for.
+   */
   static List<String> onNetworks() {
     List<String> addresses = new ArrayList<>();
     try {

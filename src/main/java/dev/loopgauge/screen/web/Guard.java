@@ -2,14 +2,14 @@ package dev.loopgauge.screen.web;
 
 import dev.loopgauge.screen.web.Pass.May;
 import io.javalin.http.Context;
-import io.javalin.http.HandlerType;
 import java.util.Optional;
 import java.util.Set;
 
 /**
  * Stands before everything that is served. A page of somebody else, open in the same browser, must
  * neither read nor order anything: not by asking for our address under its own name (DNS rebinding:
- * the Host header), not by sending from its own origin (the Origin header), not by framing the page.
+ * the Host header), not by sending from its own origin (the Origin header), not by framing the
+ * page.
  */
 final class Guard {
   /** Where the page keeps what it may do. */
@@ -20,6 +20,7 @@ final class Guard {
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self';"
           + " base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
+  private static final Set<String> READING = Set.of("GET", "HEAD");
   private static final int FORBIDDEN = 403;
 
   private final Pass pass;
@@ -47,7 +48,7 @@ final class Guard {
       return;
     }
     String origin = ctx.header("Origin");
-    boolean ordered = ctx.method() != HandlerType.GET && ctx.method() != HandlerType.HEAD;
+    boolean ordered = !READING.contains(ctx.req().getMethod());
     if (origin == null ? ordered : !origin.equals("http://" + host)) {
       refuse(ctx, "This came from another page.");
       return;

@@ -63,7 +63,10 @@ final class Orders {
     }
     byte[] body;
     try (InputStream in = ctx.req().getInputStream()) {
-      body = ctx.contentLength() > LARGEST_BODY ? new byte[LARGEST_BODY + 1] : in.readNBytes(LARGEST_BODY + 1);
+      body =
+          ctx.contentLength() > LARGEST_BODY
+              ? new byte[LARGEST_BODY + 1]
+              : in.readNBytes(LARGEST_BODY + 1);
     }
     if (body.length > LARGEST_BODY) {
       ctx.header("Connection", "close");

@@ -19,7 +19,8 @@ import java.util.Optional;
 /** What a browser may read. */
 final class Pages {
   private static final String HTML = "text/html;charset=utf-8";
-  private static final List<String> SCRIPTS = List.of("screen.js", "parts.js", "axis.js", "page.js");
+  private static final List<String> SCRIPTS =
+      List.of("screen.js", "parts.js", "axis.js", "page.js");
 
   /** The report is one file that holds its own style; it has no script. */
   private static final String REPORT_POLICY =
@@ -52,8 +53,7 @@ final class Pages {
   }
 
   private void whatIf(Context ctx) throws ChainFormatException {
-    WhatIf question =
-        new WhatIf(number(ctx, "block"), number(ctx, "rate"), text(ctx, "without"));
+    WhatIf question = new WhatIf(number(ctx, "block"), number(ctx, "rate"), text(ctx, "without"));
     ctx.contentType("application/json").result(Json.line(Document.json(desk.whatIf(question))));
   }
 

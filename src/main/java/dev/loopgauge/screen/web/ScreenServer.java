@@ -136,16 +136,17 @@ public final class ScreenServer implements AutoCloseable {
     return address(Addresses.LOOPBACK, pass.own());
   }
 
-  /** The addresses for others. */
+  /** The addresses for others, of which the last is for this computer, to see what they see. */
   public List<String> shared() {
     List<String> shared = new ArrayList<>();
     networks.forEach(network -> shared.add(address(network, pass.shared())));
+    shared.add(address(Addresses.LOOPBACK, pass.shared()));
     return shared;
   }
 
   /** The first address for others as a QR code, in lines for a terminal. */
   public String code() {
-    return shared().isEmpty() ? "" : QrText.of(shared().get(0));
+    return networks.isEmpty() ? "" : QrText.of(shared().get(0));
   }
 
   private String address(String host, String token) {

@@ -4,6 +4,8 @@ import {age, clock, make, shape} from './page.js';
 
 const button = (id, text, onclick, more = {}) => make('button', {type: 'button', id, onclick, ...more}, text);
 const list = (items, name = 'plain') => items.length ? make('ul', {class: name}, items.map(item => make('li', {}, item))) : null;
+const open = new Set();
+const fold = (id, title, content) => make('details', {open: open.has(id), ontoggle: event => event.target.open ? open.add(id) : open.delete(id)}, make('summary', {id}, title), content);
 const trouble = one => make('p', {class: 'trouble'}, shape('bad'), make('span', {}, make('strong', {}, one.text), make('br'), `Try: ${one.hint}`));
 
 export const sentence = state => make('p', {class: `sentence ${state.sentence.standing}`}, shape(state.sentence.standing), make('span', {}, state.sentence.text));
@@ -47,14 +49,15 @@ export function chosen(path, now) {
   return [
     make('h2', {}, path.name, make('span', {class: 'quiet'}, ` ${path.listener}`)),
     delay
-      ? [make('p', {class: 'big'}, make('span', {class: 'number'}, delay.ms), ' ms'),
+      ? [make('p', {class: 'big'}, make('span', {class: 'number'}, delay.ms), ' ms ', make('span', {class: 'plusminus number'}, delay.plusMinusMs)),
          make('p', {class: 'second'}, make('span', {class: 'number'}, delay.samples), ' samples')]
       : reading ? make('p', {class: 'big none'}, 'no number')
         : [make('p', {class: 'big predicted'}, make('span', {class: 'number'}, path.forecast.ms)), make('p', {class: 'second'}, 'predicted, not measured yet')],
     reading ? make('p', {class: `word ${path.standing}`}, shape(path.standing), make('span', {}, path.word)) : null,
-    reading ? make('p', {class: 'from'}, `Measured ${age(reading.atMs, now)}, at ${clock(reading.atMs)}`, delay ? `; ${delay.how}` : '', reading.kept ? `; kept as ${reading.kept}` : '') : null,
+    reading ? make('p', {class: 'from'}, `Measured ${age(reading.atMs, now)}, at `, make('time', {id: 'measured-at', datetime: new Date(reading.atMs).toISOString()}, clock(reading.atMs)), delay ? `; ${delay.how}` : '', reading.kept ? `; kept as ${reading.kept}` : '') : null,
     reading?.outdated ? make('p', {class: 'undecided'}, shape('undecided'), `Not from now: ${reading.outdated}.`) : null,
-    make('p', {class: 'quiet'}, `Predicted ${path.forecast.ms}, ${path.forecast.samples}; ${path.forecast.told}.`)];
+    reading?.limit ? make('p', {}, `Who hears it stands ${reading.limit}; ${reading.predicted}.`) : null,
+    make('p', {class: 'quiet'}, `Predicted in all ${path.forecast.ms}, ${path.forecast.samples}; ${path.forecast.told}.`)];
 }
 
 export function orders(state, path, may, send) {
@@ -65,11 +68,12 @@ export function orders(state, path, may, send) {
   return [
     button('measure', `Measure ${path.name}`, () => send('measure', {path: path.name}), {class: 'main', disabled: busy}),
     button('measure-all', 'Measure all paths', () => send('measure'), {disabled: busy}),
-    button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy}),
-    state.practice && may === 'agree' ? make('label', {class: 'practice'}, 'Practise: wrong with the simulated rig',
-      make('select', {id: 'fault', onchange: event => send('practise', {fault: event.target.value})},
-        state.options.faults.map(fault => make('option', {value: fault.fault, selected: fault.fault === state.options.fault}, fault.told)))) : null];
+    button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy})];
 }
+
+export const practice = (state, send) => make('label', {class: 'practice'}, 'Practise: wrong with the simulated rig',
+  make('select', {id: 'fault', onchange: event => send('practise', {fault: event.target.value})},
+    state.options.faults.map(fault => make('option', {value: fault.fault, selected: fault.fault === state.options.fault}, fault.told))));
 
 export function details(path) {
   const reading = path.reading;
@@ -88,11 +92,10 @@ export function details(path) {
       parts.push(make('h3', {}, 'Other arrivals, after the first'), list(reading.arrivals));
     }
     if (reading.bands.length) {
-      parts.push(make('details', {id: 'bands-fold'}, make('summary', {id: 'bands'}, 'By octave'),
-        table(['Octave', 'Delay', 'Level'], reading.bands.map(band => [band.centre, band.delay, band.level]))));
+      parts.push(fold('bands', 'By octave', table(['Octave', 'Delay', 'Level'], reading.bands.map(band => [band.centre, band.delay, band.level]))));
     }
   }
-  parts.push(make('h2', {}, `${path.name}: stage by stage, predicted`), table(['Stage', 'Delay'], path.forecast.pieces.map(piece => [piece.name, piece.figure])));
+  parts.push(fold('stages', 'Stage by stage, predicted', table(['Stage', 'Delay'], path.forecast.pieces.map(piece => [piece.name, piece.figure]))));
   if (path.forecast.picture) {
     parts.push(make('h3', {}, 'Sound against picture, predicted'), make('p', {}, path.forecast.picture));
   }
@@ -151,7 +154,7 @@ export const together = state => state.mixes.length ? [
 export const patch = (state, now) => state.patch ? [
   make('h2', {}, 'Patch'),
   make('p', {class: `word ${state.patch.standing}`}, shape(state.patch.standing), make('span', {}, state.patch.text)),
-  make('pre', {tabindex: 0, 'aria-label': 'What was heard'}, state.patch.lines.join('\n')),
+  make('pre', {tabindex: 0, 'aria-label': 'What was heard'}, state.patch.lines.map(line => line.trim()).join('\n')),
   make('p', {class: 'quiet'}, `Checked ${age(state.patch.atMs, now)}, at ${clock(state.patch.atMs)}`)] : null;
 
 export const notes = state => list(state.notes);

@@ -1,7 +1,7 @@
 // Keeps the page as the server says, says so when it can't, and sends what is pressed.
 
 import {rows} from './axis.js';
-import {chosen, details, doing, keeping, orders, patch, sentence, together, whatIf} from './parts.js';
+import {chosen, details, doing, keeping, orders, patch, practice, sentence, together, whatIf} from './parts.js';
 import {put} from './page.js';
 
 /** After this long without a word from the server nothing shown is sure to be so now, in ms. */
@@ -70,7 +70,8 @@ function show() {
   put('sentence', state.sentence, () => sentence(state));
   put('doing', [state.doing, state.sound], () => doing(state, may, send));
   put('chosen', [path, time], () => chosen(path, now()));
-  put('orders', [state.doing.step, path.name, state.options], () => orders(state, path, may, send));
+  put('orders', [state.doing.step === 'idle', path.name], () => orders(state, path, may, send));
+  put('practice', state.practice && may === 'agree' ? [state.options.faults, state.options.fault] : null, () => state.practice && may === 'agree' ? practice(state, send) : null);
   put('paths', [state.paths, path.name, forecast], () => rows(state.paths, path.name, forecast, choose));
   put('details', path, () => details(path));
   put('keeping', [state.keeping, state.doing.step], () => keeping(state, may, send));

@@ -16,6 +16,7 @@ import java.util.logging.Level;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.ScriptTimeoutException;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -72,9 +73,14 @@ public final class Browser implements AutoCloseable {
     driver.get(address);
   }
 
-  /** Presses a button as a hand would. */
+  /** Presses a button as a hand would, once it can be pressed. */
   public void click(String id) {
-    driver.findElement(By.id(id)).click();
+    await("document.querySelector('#" + id + ":not(:disabled)')");
+    try {
+      driver.findElement(By.id(id)).click();
+    } catch (StaleElementReferenceException renewed) {
+      click(id);
+    }
   }
 
   /** Presses keys where the focus is. */
@@ -92,16 +98,27 @@ public final class Browser implements AutoCloseable {
     driver.findElement(By.cssSelector("#" + id + " option[value=\"" + value + "\"]")).click();
   }
 
-  /** Waits until an expression of the page is true; fails with what the page says where it isn't. */
+  /**
+   * Waits until an expression of the page is true; fails with what the page says where it isn't.
+   */
   public void await(String expression) {
     try {
       driver.executeAsyncScript(
           "const done = arguments[arguments.length - 1];"
-              + "const look = () => (" + expression + ") ? done() : setTimeout(look, 10); look();");
+              + "const look = () => ("
+              + expression
+              + ") ? done() : setTimeout(look, 10); look();");
     } catch (ScriptTimeoutException e) {
       String page = String.valueOf(driver.executeScript("return document.body.innerText"));
       throw new AssertionError("never true: " + expression + "\non this page:\n" + page, e);
     }
+  }
+
+  /** What a script hands to {@code done}. */
+  public double number(String script) {
+    Object answer =
+        driver.executeAsyncScript("const done = arguments[arguments.length - 1]; " + script);
+    return ((Number) answer).doubleValue();
   }
 
   /** Shows a file. */
