@@ -30,9 +30,9 @@ public record ScreenJob(
    */
   public Answer run(Site site) throws ChainFormatException, SetupException, InterruptedException {
     CountDownLatch end = new CountDownLatch(1);
-    CtrlC.then(end::countDown);
     try (Desk desk = new Desk(request, site);
         ScreenServer server = ScreenServer.start(desk, port, sharing())) {
+      CtrlC.then(end::countDown);
       tell(site.person(), server);
       if (open) {
         OpenBrowser.at(server.address(), site.person());

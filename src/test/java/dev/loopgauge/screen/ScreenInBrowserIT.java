@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -34,6 +35,13 @@ import org.openqa.selenium.logging.LogType;
 class ScreenInBrowserIT {
   private static final Map<String, Integer> WIDTHS =
       Map.of("phone", 390, "tablet", 820, "desk", 1440);
+
+  /** What README shows is the picture of this test: target/screen-late.png, copied. */
+  private static final Path KEPT = Path.of("src/doc/screen.png");
+
+  private static final int README_WIDTH = 1100;
+  private static final int README_HEIGHT = 900;
+  private static final int LARGEST_BYTES = 150_000;
 
   private static final Pattern REQUEST =
       Pattern.compile("Network\\.requestWillBeSent\".*?\"url\":\"([^\"]*)\"");
@@ -83,7 +91,9 @@ class ScreenInBrowserIT {
     browser.await(says("sentence", "LATE by 128 samples (2.67 ms): vocal-house"));
     browser.await(says("chosen", "499.400 ± 0.001 samples"));
     browser.await(says("details", "Check the block size in the host"));
+    browser.look(README_WIDTH, README_HEIGHT, "screen", "dark");
     picture("late");
+    browser.look(1440, 1000, "screen", "dark");
 
     browser.choose("if-block", "128");
     browser.await(says("whatif", "If the block were 128: predicted, not measured."));
@@ -159,9 +169,17 @@ class ScreenInBrowserIT {
     }
   }
 
-  /** When the server is gone the page says so, and greys what may no longer be so. */
   @Test
   @Order(5)
+  void readmeShowsAPictureThatIsThere() throws IOException {
+    assertTrue(Files.readString(Path.of("README.md")).contains("](" + KEPT + ")"));
+    assertEquals(README_WIDTH, ImageIO.read(KEPT.toFile()).getWidth());
+    assertTrue(Files.size(KEPT) < LARGEST_BYTES, () -> KEPT.toString());
+  }
+
+  /** When the server is gone the page says so, and greys what may no longer be so. */
+  @Test
+  @Order(6)
   void saysWithinThreeSecondsThatTheServerIsGone() {
     browser.look(1440, 1000, "screen", "dark");
     screen.server.close();

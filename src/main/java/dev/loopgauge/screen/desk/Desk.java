@@ -12,7 +12,7 @@ import dev.loopgauge.journal.When;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.screen.state.Doing;
-import dev.loopgauge.screen.state.ScreenState.Trouble;
+import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.screen.state.Situation.Checked;
 import dev.loopgauge.screen.state.Taken;
 import dev.loopgauge.setup.DataFolder;

@@ -11,7 +11,7 @@ import dev.loopgauge.screen.state.ScreenState;
 import dev.loopgauge.screen.state.ScreenState.Fault;
 import dev.loopgauge.screen.state.ScreenState.Keeping;
 import dev.loopgauge.screen.state.ScreenState.Options;
-import dev.loopgauge.screen.state.ScreenState.Trouble;
+import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.screen.state.Situation;
 import dev.loopgauge.screen.state.Situation.Checked;
 import dev.loopgauge.screen.state.Taken;

@@ -12,7 +12,7 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.report.planned.AlignmentDocument;
-import dev.loopgauge.screen.state.ScreenState.Trouble;
+import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.screen.state.Situation.Rig;
 import dev.loopgauge.signal.Hinted;
 import java.io.IOException;

@@ -3,7 +3,7 @@ package dev.loopgauge.screen.desk;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.live.BuiltInRig;
-import dev.loopgauge.screen.state.ScreenState.Trouble;
+import dev.loopgauge.screen.state.Trouble;
 import java.util.Optional;
 import java.util.Timer;
 import java.util.TimerTask;

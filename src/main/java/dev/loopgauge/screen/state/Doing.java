@@ -1,6 +1,5 @@
 package dev.loopgauge.screen.state;
 
-import dev.loopgauge.screen.state.ScreenState.Trouble;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

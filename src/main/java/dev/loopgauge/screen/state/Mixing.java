@@ -71,7 +71,7 @@ final class Mixing {
                 .filter(mix -> mix.name().equals(name))
                 .anyMatch(mix -> mix.paths().size() > 1);
     if (advice.isEmpty() && left) {
-      advice.add("Nobody can be delayed here but performers: `align --may-delay` does.");
+      advice.add("To meet, a performer would have to hear later: see `align --may-delay`.");
     }
     return advice;
   }

@@ -9,7 +9,6 @@ import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.MeasurementRecord;
 import dev.loopgauge.report.measured.MeasurementRecord.ArrivalRecord;
 import dev.loopgauge.report.measured.MeasurementRecord.BandRecord;
-import dev.loopgauge.screen.state.ScreenState.Trouble;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.math.BigDecimal;
 import java.util.ArrayList;

@@ -36,9 +36,6 @@ public record ScreenState(
   /** A sentence and how it stands. */
   public record Sentence(Judgement standing, String text) {}
 
-  /** What is wrong and what to try. */
-  public record Trouble(String text, String hint) {}
-
   /**
    * A path.
    *

@@ -10,7 +10,6 @@ import dev.loopgauge.screen.state.ScreenState.Keeping;
 import dev.loopgauge.screen.state.ScreenState.Options;
 import dev.loopgauge.screen.state.ScreenState.PatchState;
 import dev.loopgauge.screen.state.ScreenState.PathState;
-import dev.loopgauge.screen.state.ScreenState.Trouble;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.time.Instant;
 import java.util.List;

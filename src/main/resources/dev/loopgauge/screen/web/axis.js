@@ -47,9 +47,11 @@ function lane(path, most, whatIf) {
 
 function scale(most) {
   const marks = ticks(most);
-  return make('div', {class: 'scale', 'aria-hidden': 'true'},
-    draw('svg', {viewBox: `0 0 ${WIDTH} 16`, class: 'marks'},
-      marks.map((ms, i) => draw('text', {x: WIDTH * ms / most, y: 13, 'text-anchor': i === 0 ? 'start' : 'middle'}, i === marks.length - 1 ? `${ms} ms` : `${ms}`))));
+  return make('div', {class: 'scale', 'aria-hidden': 'true'}, marks.map((ms, i) => {
+    const mark = make('span', {}, i === marks.length - 1 ? `${ms} ms` : `${ms}`);
+    mark.style.left = `${100 * ms / most}%`;
+    return mark;
+  }));
 }
 
 const KINDS = ['converters', 'console', 'host', 'network', 'other stages', 'air'];

@@ -56,8 +56,8 @@ export function chosen(path, now) {
     reading ? make('p', {class: `word ${path.standing}`}, shape(path.standing), make('span', {}, path.word)) : null,
     reading ? make('p', {class: 'from'}, `Measured ${age(reading.atMs, now)}, at `, make('time', {id: 'measured-at', datetime: new Date(reading.atMs).toISOString()}, clock(reading.atMs)), delay ? `; ${delay.how}` : '', reading.kept ? `; kept as ${reading.kept}` : '') : null,
     reading?.outdated ? make('p', {class: 'undecided'}, shape('undecided'), `Not from now: ${reading.outdated}.`) : null,
-    reading?.limit ? make('p', {}, `Who hears it stands ${reading.limit}; ${reading.predicted}.`) : null,
-    make('p', {class: 'quiet'}, `Predicted in all ${path.forecast.ms}, ${path.forecast.samples}; ${path.forecast.told}.`)];
+    reading?.limit ? make('p', {}, `As measured, ${reading.limit} (${reading.predicted}).`) : null,
+    make('p', {class: 'quiet'}, `Predicted: ${path.forecast.ms}, ${path.forecast.samples} in all; ${path.forecast.told}.`)];
 }
 
 export function orders(state, path, may, send) {
