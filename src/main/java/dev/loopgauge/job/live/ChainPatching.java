@@ -45,6 +45,26 @@ record ChainPatching(Chain chain) {
     return new ChannelPair(send, returned);
   }
 
+  /** What to say where a path is measured on other channels than its patch names. */
+  Optional<String> elsewhere(ChainPath path, ChannelPair used) {
+    return of(path)
+        .filter(own -> !own.equals(used))
+        .map(
+            own ->
+                "the chain file has '%s' on send %d and return %d, not on %d and %d%s"
+                    .formatted(
+                        path.name(), own.send(), own.ret(), used.send(), used.ret(), whose(used)));
+  }
+
+  private String whose(ChannelPair used) {
+    for (ChainPath path : chain.paths().values()) {
+      if (of(path).filter(used::equals).isPresent()) {
+        return ", where it has '" + path.name() + "'";
+      }
+    }
+    return "";
+  }
+
   /** The lowest channel that nothing of the file uses, 2 or above. */
   ChannelPair free() {
     int channel =

@@ -112,6 +112,13 @@ record LiveRun(
     return request.live().settings(kept, chosen);
   }
 
+  /** What to say of where the path is plugged in. */
+  Optional<String> elsewhere() {
+    return chosen.flatMap(
+        path ->
+            new ChainPatching(path.chain()).elsewhere(path.path(), settings().patching().rig()));
+  }
+
   /** What is measured again and again. */
   LiveTarget target(Profile settings) {
     return new LiveTarget(

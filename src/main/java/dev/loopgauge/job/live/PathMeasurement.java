@@ -13,6 +13,7 @@ import dev.loopgauge.verify.HostCheck;
 import dev.loopgauge.verify.verdict.JudgedReading;
 import java.io.IOException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -33,14 +34,14 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   Answer once(boolean tellApart) throws CaptureException, SetupException, IOException {
     Estimate estimate;
     Optional<ChosenPath> chosen;
-    List<String> notes;
+    List<String> notes = new ArrayList<>(run.elsewhere().stream().toList());
     try (AudioSession session = target.open()) {
       chosen = run.chosen(session.info());
       LiveReading reading = target.reading(session, run.consent()).playingAgain();
       Repeatable way = reading.repeatable(target.store());
       run.consent().ask(reading.announcement());
       estimate = way.take();
-      notes = way.notes();
+      notes.addAll(way.notes());
     }
     Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
@@ -60,7 +61,7 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
       Estimate estimate = target.reading(session, run.consent()).playingAgain().afterCable(now);
       Optional<Comparison> comparison =
           run.chosen(session.info()).flatMap(path -> path.compare(estimate));
-      return answer(estimate, comparison, List.of());
+      return answer(estimate, comparison, run.elsewhere().stream().toList());
     }
   }
 

@@ -55,6 +55,16 @@ class PatchedChainTest {
   }
 
   @Test
+  void otherChannelsThanItsPatchAreNamed() {
+    assertEquals(
+        List.of(
+            "the chain file has 'ears' on send 2 and return 3, not on 2 and 4, where it has"
+                + " 'house'"),
+        notes(measure("ears", "--send", "2", "--return", "4")));
+    assertEquals(null, notes(measure("ears", "--send", "2", "--return", "3")));
+  }
+
+  @Test
   void aPathWithoutAPatchIsWhereTheCommandNamesIt() {
     assertEquals(64, delay(measure("wedge")), 0.05);
     assertEquals(64, delay(measure("wedge", "--send", "9", "--return", "9")), 0.05);
@@ -118,6 +128,10 @@ class PatchedChainTest {
 
   private static Map<?, ?> measurement(Run run) {
     return (Map<?, ?>) run.json().get("measurement");
+  }
+
+  private static Object notes(Run run) {
+    return run.json().get("notes");
   }
 
   private static double delay(Run run) {
