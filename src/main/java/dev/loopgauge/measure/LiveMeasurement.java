@@ -8,7 +8,6 @@ import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Method;
-import dev.loopgauge.estimate.result.Polarity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -164,9 +163,10 @@ public record LiveMeasurement(
         new DelayEstimator(plan.maxDelaySeconds(), arrival)
             .estimate(
                 turns.stream().map(turn -> turn.againstReference(REFERENCE, RIG, late)).toList());
-    return found.measurement().polarity() == Polarity.INVERTED
-        ? with(estimate, LiveFindings.invertedReference(pair))
-        : estimate;
+    for (Finding told : new ReferenceCheck(pair, plan.stimulus().levelDbfs()).of(found)) {
+      estimate = with(estimate, told);
+    }
+    return estimate;
   }
 
   /** One turn will do, and is fair to a card that plays and records by clocks of its own. */

@@ -36,9 +36,7 @@ record TurnPlayer(
 
   private Turns take(Turns before, int count) throws CaptureException {
     Schedule schedule =
-        referenced
-            ? plan.referenced(session.info(), count)
-            : plan.schedule(session.info(), count);
+        referenced ? plan.referenced(session.info(), count) : plan.schedule(session.info(), count);
     Take take = schedule.together(sends).watchedBy(watch(schedule));
     try {
       return before.with(schedule, session.capture(take));

@@ -27,11 +27,15 @@ import dev.loopgauge.signal.PlayedStimulus;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
+import dev.loopgauge.signal.filter.Filter;
+import dev.loopgauge.signal.filter.Peak;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LiveMeasurementTest {
   private static final SampleRate RATE = new SampleRate(48_000);
@@ -102,6 +106,46 @@ class LiveMeasurementTest {
     assertTrue(
         estimate.findings().stream()
             .anyMatch(f -> f.text().equals("the reference itself arrives inverted on return 1")),
+        estimate.findings().toString());
+  }
+
+  /** An octave's mean is less than the middle of a bell one octave wide. */
+  @ParameterizedTest
+  @CsvSource({"1, false", "4, true", "-4, true"})
+  void aReferenceThatIsNoStraightCableIsSaid(double db, boolean said) throws CaptureException {
+    Filter bell = new Peak(1_000, db, 1).at(RATE);
+    Estimate estimate =
+        referenced(
+            take -> {
+              Capture heard = wires().join(0, 0, CARD + 30, 1).join(1, 1, CARD, 1).to(take);
+              Signal reference = Signal.of(RATE, bell.on(heard.returns().get(1).toArray()));
+              return new Capture(List.of(heard.returns().get(0), reference), List.of());
+            });
+    assertEquals(
+        said,
+        estimate.findings().stream()
+            .anyMatch(
+                f ->
+                    f.code() == FindingCode.DISPERSIVE
+                        && f.text().contains("return 1 is no straight cable: around 1000 Hz")),
+        estimate.findings().toString());
+  }
+
+  @Test
+  void aReferenceThatIsClippedIsSaid() throws CaptureException {
+    Estimate estimate =
+        referenced(
+            take -> {
+              Capture heard = wires().join(0, 0, CARD + 30, 1).join(1, 1, CARD, 10.2).to(take);
+              double[] hot = heard.returns().get(1).toArray();
+              for (int i = 0; i < hot.length; i++) {
+                hot[i] = Math.max(-1, Math.min(1, hot[i]));
+              }
+              return new Capture(List.of(heard.returns().get(0), Signal.of(RATE, hot)), List.of());
+            });
+    assertTrue(
+        estimate.findings().stream()
+            .anyMatch(f -> f.text().contains("though send 1 plays at -20 dBFS only")),
         estimate.findings().toString());
   }
 
