@@ -9,19 +9,24 @@ import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.job.live.BuiltInRig;
+import dev.loopgauge.job.live.DeviceProbe;
 import dev.loopgauge.report.rig.DevicesDocument;
+import dev.loopgauge.report.rig.DevicesDocument.Probe;
 import dev.loopgauge.report.rig.DevicesDocument.Seen;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** Lists what can play and record. */
 @Command(
     sortOptions = false,
     description = {"List back ends and devices, or say why one can't be used."},
-    footer = {"  loopgauge devices"})
+    footer = {"  loopgauge devices", "  loopgauge devices --probe"})
 public final class DevicesCommand implements Subcommand {
   private static final String MEASURE = "loopgauge measure --backend ";
 
@@ -31,9 +36,17 @@ public final class DevicesCommand implements Subcommand {
           BuiltInRig.NAME,
           new Availability.Usable(List.of(new AudioDevice("rig", 2, 2, List.of()))),
           MEASURE + BuiltInRig.NAME + " --chain FILE --path NAME",
-          Optional.empty());
+          Optional.empty(),
+          Map.of());
 
   private final AudioSystem audio;
+
+  @Option(
+      names = "--probe",
+      description =
+          "Open each device for a moment, playing nothing, to see that it opens; a program that holds"
+              + " one alone may be disturbed.")
+  private boolean probe;
 
   /** A command with back ends. */
   public DevicesCommand(AudioSystem audio) {
@@ -48,7 +61,7 @@ public final class DevicesCommand implements Subcommand {
         offers.stream().filter(offer -> offer.worth() > 0).max(comparingInt(Offer::worth));
     List<Seen> seen = new ArrayList<>();
     for (Offer offer : offers) {
-      seen.add(offer.seen(best.filter(offer::equals).map(Offer::why)));
+      seen.add(offer.seen(best.filter(offer::equals).map(Offer::why), probe));
     }
     seen.add(RIG);
     return Answer.good(DevicesDocument.of(seen));
@@ -56,8 +69,19 @@ public final class DevicesCommand implements Subcommand {
 
   /** What a back end offers. */
   private record Offer(AudioBackend backend, Availability availability) {
-    Seen seen(Optional<String> take) {
-      return new Seen(backend.name(), availability, command(), take);
+    Seen seen(Optional<String> take, boolean probe) {
+      return new Seen(
+          backend.name(), availability, command(), take, probe ? probes() : Map.of());
+    }
+
+    private Map<String, Probe> probes() {
+      Map<String, Probe> probes = new LinkedHashMap<>();
+      if (availability instanceof Availability.Usable usable) {
+        usable
+            .devices()
+            .forEach(device -> probes.put(device.name(), DeviceProbe.of(backend, device)));
+      }
+      return probes;
     }
 
     /** A reference is worth most, then a delay that stays, then a rate that is the device's own. */

@@ -9,6 +9,7 @@ import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Table;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -27,9 +28,54 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
    * @param availability what it offers, or why it can't be used
    * @param command a command to copy; empty where there is none
    * @param take why it is the one to take; empty for all but one
+   * @param probes what came of opening its devices, by their names; empty where that wasn't asked
    */
   public record Seen(
-      String name, Availability availability, String command, Optional<String> take) {}
+      String name,
+      Availability availability,
+      String command,
+      Optional<String> take,
+      Map<String, Probe> probes) {
+    /** Copies the map. */
+    public Seen {
+      probes = Map.copyOf(probes);
+    }
+  }
+
+  /**
+   * What came of opening a device for a moment.
+   *
+   * @param rateHz the rate it opened at; empty where it didn't
+   * @param bufferSamples the buffer that it took
+   * @param whyNot why it doesn't open, one sentence
+   */
+  public record Probe(
+      boolean opens,
+      Optional<Integer> rateHz,
+      Optional<Integer> bufferSamples,
+      Optional<String> whyNot)
+      implements Sparse {
+    /** A device that opens. */
+    public static Probe opened(int rateHz, int bufferSamples) {
+      return new Probe(true, Optional.of(rateHz), Optional.of(bufferSamples), Optional.empty());
+    }
+
+    /** A device that doesn't. */
+    public static Probe refused(String why) {
+      return new Probe(false, Optional.empty(), Optional.empty(), Optional.of(why));
+    }
+
+    @Override
+    public Set<String> leftOut() {
+      return Set.of("rateHz", "bufferSamples", "whyNot");
+    }
+
+    private String text() {
+      return opens
+          ? "opens at " + rateHz.orElseThrow() + " Hz, buffer " + bufferSamples.orElseThrow()
+          : whyNot.orElseThrow();
+    }
+  }
 
   /**
    * One back end.
@@ -66,7 +112,12 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
           unusable.isEmpty(),
           unusable.map(Availability.Unusable::reason),
           unusable.map(Availability.Unusable::hint),
-          devices.stream().map(device -> DeviceRecord.of(device, locked.isEmpty())).toList(),
+          devices.stream()
+              .map(
+                  device ->
+                      DeviceRecord.of(
+                          device, locked.isEmpty(), seen.probes().get(device.name())))
+              .toList(),
           Optional.of(seen.command()).filter(command -> !command.isEmpty()),
           locked,
           seen.take());
@@ -91,9 +142,18 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       return name
           + "\n"
           + table()
+          + probes()
           + sampleLocked.map(BackendRecord::counting).orElse(MIXED)
           + take.map(why -> "  take this one: " + why + "\n").orElse("")
           + measureCommand.map(measure -> "  " + measure + "\n").orElse("");
+    }
+
+    private String probes() {
+      return devices.stream()
+          .filter(device -> device.probe().isPresent())
+          .map(device -> device.name() + ": " + device.probe().get().text())
+          .map(told -> new Sheet().row("probed", told).toString())
+          .collect(Collectors.joining());
     }
 
     private static String counting(boolean sampleLocked) {
@@ -125,6 +185,7 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
    *     nothing is known of the device's own
    * @param sampleLocked whether it is equally late at each opening; left out where its back end
    *     says so of all
+   * @param probe what came of opening it, where that was asked
    */
   public record DeviceRecord(
       String name,
@@ -132,21 +193,23 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       int returns,
       List<Integer> ratesHz,
       Optional<Boolean> converts,
-      Optional<Boolean> sampleLocked)
+      Optional<Boolean> sampleLocked,
+      Optional<Probe> probe)
       implements Sparse {
-    private static DeviceRecord of(AudioDevice device, boolean mixed) {
+    private static DeviceRecord of(AudioDevice device, boolean mixed, Probe probe) {
       return new DeviceRecord(
           device.name(),
           device.sends(),
           device.returns(),
           device.rates().stream().map(SampleRate::hertz).toList(),
           Optional.of(device.rateSource() == RateSource.ANY).filter(any -> any),
-          Optional.of(device.sampleLocked()).filter(locked -> mixed));
+          Optional.of(device.sampleLocked()).filter(locked -> mixed),
+          Optional.ofNullable(probe));
     }
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("converts", "sampleLocked");
+      return Set.of("converts", "sampleLocked", "probe");
     }
 
     private String rates() {

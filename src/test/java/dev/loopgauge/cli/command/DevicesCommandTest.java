@@ -63,6 +63,21 @@ class DevicesCommandTest {
   }
 
   @Test
+  void aProbeSaysWhatOpensAndWhyNot() {
+    AudioBackend opening =
+        new ScriptedBackend(
+            "java-sound",
+            new Availability.Usable(List.of(card("Stage card", 2, 4), card("Speaker", 2, 0))),
+            LiveBench.session("java-sound", 256));
+    Run run = bench.run(List.of(opening, NO_SERVER), "devices", "--probe");
+    assertTrue(
+        run.out().contains("probed       Stage card: opens at 48000 Hz, buffer 256\n"), run.out());
+    assertTrue(run.out().contains("Speaker: not tried: it only plays"), run.out());
+    Run json = bench.run(List.of(javaSound(card("Stage card", 2, 4))), "devices", "--json");
+    assertFalse(json.out().contains("probe"), json.out());
+  }
+
+  @Test
   void aScriptGetsTheSame() {
     Run run =
         bench.run(List.of(javaSound(card("Stage card", 2, 4)), NO_SERVER), "devices", "--json");
