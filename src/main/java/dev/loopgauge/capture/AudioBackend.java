@@ -2,8 +2,10 @@ package dev.loopgauge.capture;
 
 /** A way to the sound: an operating system's audio, an audio server, or the built-in rig. */
 public interface AudioBackend {
-  /** The name in options and documents: {@code java-sound}, {@code jack}, {@code drivers}, {@code
-   * simulated}. */
+  /**
+   * The name in options and documents: {@code java-sound}, {@code jack}, {@code drivers}, {@code
+   * simulated}.
+   */
   String name();
 
   /** What can be used just now, or why nothing can. Never throws, never hangs. */

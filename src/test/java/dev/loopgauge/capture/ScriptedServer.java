@@ -13,7 +13,7 @@ public final class ScriptedServer implements BlockSizeServer {
   /** A server with a block size and sessions to open, in order. */
   public ScriptedServer(int blockSize, AudioSession... sessions) {
     this.blockSize = blockSize;
-    AudioDevice card = 
+    AudioDevice card =
         new AudioDevice(
             "Stage card", 2, 4, List.of(new SampleRate(48_000)), RateSource.SERVER, true);
     this.backend = new ScriptedBackend("jack", new Availability.Usable(List.of(card)), sessions);

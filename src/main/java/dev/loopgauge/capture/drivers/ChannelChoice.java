@@ -41,9 +41,7 @@ record ChannelChoice(int count, long mask, int[] places) {
     List<Integer> sorted = channels.stream().sorted().toList();
     long mask = sorted.stream().mapToLong(channel -> 1L << channel).sum();
     int[] places =
-        IntStream.range(0, channels.size())
-            .map(i -> sorted.indexOf(channels.get(i)))
-            .toArray();
+        IntStream.range(0, channels.size()).map(i -> sorted.indexOf(channels.get(i))).toArray();
     return new ChannelChoice(channels.size(), mask, places);
   }
 }

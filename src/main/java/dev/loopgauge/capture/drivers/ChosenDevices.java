@@ -112,7 +112,6 @@ final class ChosenDevices {
   private static String names(List<DriverDevice> devices) {
     return devices.isEmpty()
         ? "none"
-        : String.join(
-            ", ", devices.stream().map(device -> '"' + device.fullName() + '"').toList());
+        : String.join(", ", devices.stream().map(device -> '"' + device.fullName() + '"').toList());
   }
 }

@@ -58,7 +58,7 @@ final class DriverSession implements AudioSession {
     try {
       follow(take, running);
     } catch (CaptureException e) {
-      throw lost ? running.beforeLoss().map(e::after).orElse(e) : e;
+      throw lost ? running.beforeLoss(e.getMessage()).map(e::after).orElse(e) : e;
     } finally {
       open.flow().rest();
     }
@@ -96,11 +96,14 @@ final class DriverSession implements AudioSession {
     FlowLimit limit = FlowLimit.ofTake(WHO, (double) take.frames() / rate.hertz());
     while (!running.isComplete()) {
       FlowLimit.pause();
+      int done = running.done(); // Read before it is looked whether sound was lost.
       look(running);
-      checkFeedback(guard, running);
-      take.watch().recorded(running.returns(), running.done());
-      limit.check(running.progress());
+      running.cleanUpTo(done);
+      checkFeedback(guard, running, done);
+      take.watch().recorded(running.returns(), done);
+      limit.check(done);
     }
+    take.watch().recorded(running.returns(), running.done());
     // A driver tells of lost sound a moment later.
     FlowLimit.pause();
     look(running);
@@ -110,7 +113,6 @@ final class DriverSession implements AudioSession {
   private void look(Running running) throws CaptureException {
     if (!info().sampleLocked() && open.flow().hasLost()) {
       lost = true;
-      running.lost();
       throw soundLost();
     }
     open.look(running);
@@ -123,8 +125,9 @@ final class DriverSession implements AudioSession {
         "Close other programs, ask for a larger buffer, and measure again.");
   }
 
-  private void checkFeedback(FeedbackGuard guard, DuplexTake running) throws CaptureException {
-    if (guard.trips(running.returns(), running.done())) {
+  private void checkFeedback(FeedbackGuard guard, DuplexTake running, int done)
+      throws CaptureException {
+    if (guard.trips(running.returns(), done)) {
       open.flow().rest();
       throw new CaptureException(
           Kind.FEEDBACK,

@@ -28,6 +28,7 @@ final class DuplexTake implements Running {
   private final int[] lostFrames = new int[MOST];
   private final List<Incident> told = new ArrayList<>();
   private int losses;
+  private int clean;
   private volatile int done;
 
   DuplexTake(Take take, int returnCount, SampleRate rate) {
@@ -125,18 +126,20 @@ final class DuplexTake implements Running {
     return new Capture(signals(), incidents, fit.deviation());
   }
 
+  /** Says up to which frame nothing was lost; on the measuring thread. */
+  void cleanUpTo(int frame) {
+    clean = frame;
+  }
+
   /** What was recorded before sound was lost, as a whole take that is silent from there on. */
-  Optional<Capture> beforeLoss() {
-    int clean = now();
-    if (told.isEmpty() || told.get(0).frame() == 0) {
+  Optional<Capture> beforeLoss(String why) {
+    if (clean == 0) {
       return Optional.empty();
     }
-    clean = Math.min(clean, told.get(0).frame());
     for (float[] channel : returns) {
       Arrays.fill(channel, clean, frames, 0);
     }
-    Incident lost =
-        new Incident(Incident.Kind.DROPOUT, clean, frames - clean, told.get(0).text());
+    Incident lost = new Incident(Incident.Kind.DROPOUT, clean, frames - clean, why);
     return Optional.of(new Capture(signals(), List.of(lost)));
   }
 

@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 
 /** Tells what is missing when native code doesn't load. */
 final class MissingLibrary {
-  private static final Pattern LIBRARY = 
+  private static final Pattern LIBRARY =
       Pattern.compile("\\b((?!libxt-audio)lib[\\w+-]+\\.so[.\\d]*): ");
 
   private MissingLibrary() {}

@@ -3,9 +3,7 @@ package dev.loopgauge.capture.drivers;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionInfo;
 
-/**
- * A stream in which sound flows, and the thread to call it on. Used by the measuring thread.
- */
+/** A stream in which sound flows, and the thread to call it on. Used by the measuring thread. */
 final class OpenStream {
   private static final int SECONDS = 5;
 
@@ -19,8 +17,7 @@ final class OpenStream {
   private long seenBlocks;
   private int quietLooks;
 
-  private OpenStream(
-      DriverThread thread, DriverStream stream, BlockFlow flow, SessionInfo info) {
+  private OpenStream(DriverThread thread, DriverStream stream, BlockFlow flow, SessionInfo info) {
     this.thread = thread;
     this.stream = stream;
     this.flow = flow;

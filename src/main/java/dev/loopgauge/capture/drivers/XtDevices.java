@@ -2,7 +2,6 @@ package dev.loopgauge.capture.drivers;
 
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -20,12 +20,7 @@ final class XtOpenStream implements DriverStream {
   private final List<String> names;
   private boolean started;
 
-  XtOpenStream(
-      XtStream stream,
-      StreamPlan plan,
-      XtPair devices,
-      SampleRate rate,
-      int frames) {
+  XtOpenStream(XtStream stream, StreamPlan plan, XtPair devices, SampleRate rate, int frames) {
     this.stream = stream;
     this.plan = plan;
     this.devices = devices;
@@ -68,7 +63,9 @@ final class XtOpenStream implements DriverStream {
   @Override
   public void check() throws CaptureException {
     if (!stream.isRunning()) {
-      throw gone("The driver stopped \"%s\".", "Start the audio server, or plug the card in, and measure again.");
+      throw gone(
+          "The driver stopped \"%s\".",
+          "Start the audio server, or plug the card in, and measure again.");
     }
     if (plan.input().duplex() && !isSame()) {
       throw gone(

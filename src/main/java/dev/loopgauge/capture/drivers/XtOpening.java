@@ -111,7 +111,8 @@ final class XtOpening {
         return agreed.get();
       }
     }
-    String runs = own.map(rate -> "runs at %d Hz, not".formatted(rate.hertz())).orElse("doesn't run");
+    String runs =
+        own.map(rate -> "runs at %d Hz, not".formatted(rate.hertz())).orElse("doesn't run");
     throw new CaptureException(
         Kind.UNSUPPORTED_FORMAT,
         "\"%s\" %s at %d Hz.".formatted(plan.input().fullName(), runs, hertz),

@@ -114,8 +114,7 @@ abstract class XtSamples {
     @Override
     void write(float[] from, Pointer to, int frames) {
       for (int i = 0; i < frames; i++) {
-        raw[i] =
-            (short) Math.round(Math.max(-FULL_16, Math.min(from[i] * FULL_16, FULL_16 - 1)));
+        raw[i] = (short) Math.round(Math.max(-FULL_16, Math.min(from[i] * FULL_16, FULL_16 - 1)));
       }
       to.write(0, raw, 0, frames);
     }

@@ -54,11 +54,11 @@ final class ServerPorts {
             name ->
                 new AudioDevice(
                     name,
-                        of(inputs, name).size(),
-                        of(outputs, name).size(),
-                        List.of(rate),
-                        RateSource.SERVER,
-                        true))
+                    of(inputs, name).size(),
+                    of(outputs, name).size(),
+                    List.of(rate),
+                    RateSource.SERVER,
+                    true))
         .toList();
   }
 

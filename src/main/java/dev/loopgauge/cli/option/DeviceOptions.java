@@ -10,8 +10,7 @@ public class DeviceOptions {
   @Option(
       names = "--backend",
       paramLabel = "NAME",
-      description = 
-          "java-sound, jack, drivers or simulated; `devices` lists what can be used.")
+      description = "java-sound, jack, drivers or simulated; `devices` lists what can be used.")
   private Optional<String> backend = Optional.empty();
 
   @Option(

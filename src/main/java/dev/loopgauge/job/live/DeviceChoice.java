@@ -36,7 +36,7 @@ public record DeviceChoice(
     Optional<Integer> referenceReturn,
     Optional<SampleRate> rate,
     Optional<Integer> buffer) {
-  private static final List<String> NAMES = 
+  private static final List<String> NAMES =
       List.of("java-sound", "jack", "drivers", BuiltInRig.NAME);
 
   /**

@@ -172,9 +172,7 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       if (sampleLocked.isEmpty()) {
         table.words("sample-locked", device -> device.sampleLocked().orElse(false) ? "yes" : "no");
       }
-      return table.lines(devices).stream()
-              .map(line -> line + "\n")
-              .collect(Collectors.joining());
+      return table.lines(devices).stream().map(line -> line + "\n").collect(Collectors.joining());
     }
   }
 

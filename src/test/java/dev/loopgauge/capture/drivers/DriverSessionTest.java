@@ -78,8 +78,7 @@ class DriverSessionTest {
       assertEquals(Kind.SHORT, lost.kind());
       assertTrue(lost.before().orElseThrow().incidents().get(0).frame() >= 20_000);
       var still =
-          assertThrows(
-              CaptureException.class, () -> session.capture(when(ENOUGH, () -> {})));
+          assertThrows(CaptureException.class, () -> session.capture(when(ENOUGH, () -> {})));
       assertEquals(Kind.SHORT, still.kind());
       session.renew();
       assertEquals(2, drivers.streams().size());
@@ -93,8 +92,7 @@ class DriverSessionTest {
     try (AudioSession session = open("ASIO: Stage card")) {
       var gone =
           assertThrows(
-              CaptureException.class,
-              () -> session.capture(when(20_000, () -> stream().goAway())));
+              CaptureException.class, () -> session.capture(when(20_000, () -> stream().goAway())));
       assertEquals("The card went away.", gone.getMessage());
     }
   }
@@ -104,8 +102,7 @@ class DriverSessionTest {
     try (AudioSession session = open("ASIO: Stage card")) {
       var stalled =
           assertThrows(
-              CaptureException.class,
-              () -> session.capture(when(20_000, () -> stream().stall())));
+              CaptureException.class, () -> session.capture(when(20_000, () -> stream().stall())));
       assertEquals(Kind.TIMED_OUT, stalled.kind(), stalled::getMessage);
     }
     assertTrue(stream().isClosed());
@@ -117,8 +114,7 @@ class DriverSessionTest {
       Capture capture = session.capture(when(20_000, () -> stream().changeBlockSize(128)));
       assertEquals(Incident.Kind.BLOCK_SIZE_CHANGED, capture.incidents().get(0).kind());
       var next =
-          assertThrows(
-              CaptureException.class, () -> session.capture(when(ENOUGH, () -> {})));
+          assertThrows(CaptureException.class, () -> session.capture(when(ENOUGH, () -> {})));
       assertTrue(next.getMessage().contains("64 to 128"), next::getMessage);
     }
   }
@@ -156,12 +152,7 @@ class DriverSessionTest {
   private AudioSession open(String device) throws CaptureException {
     return backend.open(
         new SessionRequest(
-            Optional.of(device),
-            Optional.of(device),
-            List.of(1),
-            List.of(1),
-            Optional.empty(),
-            0));
+            Optional.of(device), Optional.of(device), List.of(1), List.of(1), Optional.empty(), 0));
   }
 
   /** A long take; once that many frames are recorded, something happens. */

@@ -59,8 +59,7 @@ class DriverThreadTest {
             () -> thread.call(1, all -> all.list("ASIO"), listing -> late.countDown()));
     assertEquals(Kind.BACKEND_UNUSABLE, hung.kind());
     assertEquals("The sound driver doesn't answer.", hung.getMessage());
-    var unusable =
-        assertInstanceOf(Availability.Unusable.class, new DriversBackend(thread).look());
+    var unusable = assertInstanceOf(Availability.Unusable.class, new DriversBackend(thread).look());
     assertEquals("The sound driver doesn't answer.", unusable.reason());
 
     answer.countDown();

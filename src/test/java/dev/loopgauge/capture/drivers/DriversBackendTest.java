@@ -109,8 +109,7 @@ class DriversBackendTest {
   void saysHowManyChannelsThereAre() {
     var refused = refused(Optional.of("ASIO: Stage card"), Optional.empty(), 33);
     assertEquals(Kind.TOO_FEW_CHANNELS, refused.kind());
-    assertEquals(
-        "There is no send 33: \"ASIO: Stage card\" has 32 sends.", refused.getMessage());
+    assertEquals("There is no send 33: \"ASIO: Stage card\" has 32 sends.", refused.getMessage());
   }
 
   @Test

@@ -70,9 +70,7 @@ class DriversFailureIT {
       CompletableFuture<Void> killed =
           CompletableFuture.runAsync(() -> rig.server().kill(), SHORTLY);
       var failure =
-          assertThrows(
-              CaptureException.class,
-              () -> session.stream(new Counting(Long.MAX_VALUE)));
+          assertThrows(CaptureException.class, () -> session.stream(new Counting(Long.MAX_VALUE)));
       assertEquals(Kind.GONE, failure.kind(), failure::getMessage);
       killed.get(10, TimeUnit.SECONDS);
     }
@@ -182,8 +180,10 @@ class DriversFailureIT {
   @Test
   void saysThatNoServerRuns() throws Exception {
     DriversRig.start(Cycles.STRETCH, 256, LINE).close();
-    var failure = assertThrows(CaptureException.class, () -> new DriversBackend().open(
-        DriversRig.request(DriversRig.NAME, List.of(1))));
+    var failure =
+        assertThrows(
+            CaptureException.class,
+            () -> new DriversBackend().open(DriversRig.request(DriversRig.NAME, List.of(1))));
     assertEquals(Kind.BACKEND_UNUSABLE, failure.kind(), failure::getMessage);
     assertEquals("JACK: its audio server doesn't run.", failure.getMessage());
     assertInstanceOf(Availability.class, new DriversBackend().look());

@@ -44,8 +44,7 @@ final class FakeDrivers implements Drivers {
   }
 
   /** A device of one driver, that plays and records in one callback or not. */
-  static DriverDevice device(
-      String driver, String name, int sends, int returns, boolean duplex) {
+  static DriverDevice device(String driver, String name, int sends, int returns, boolean duplex) {
     return new DriverDevice(
         driver,
         name,

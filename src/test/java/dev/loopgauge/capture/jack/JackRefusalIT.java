@@ -39,9 +39,7 @@ class JackRefusalIT {
 
   @Test
   void listsTheSoundCardAndTheClients() {
-    var expected =
-        new Availability.Usable(
-            List.of(card("system"), card("rig")));
+    var expected = new Availability.Usable(List.of(card("system"), card("rig")));
     assertEquals(expected, new JackBackend().look());
   }
 

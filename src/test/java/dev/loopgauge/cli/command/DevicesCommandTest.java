@@ -115,11 +115,9 @@ class DevicesCommandTest {
   @Test
   void saysOfEachDeviceHowItCountsWhereTheyDiffer() {
     AudioDevice locked =
-        new AudioDevice(
-            "JACK: rig", 2, 2, List.of(LiveBench.RATE), RateSource.SERVER, true);
+        new AudioDevice("JACK: rig", 2, 2, List.of(LiveBench.RATE), RateSource.SERVER, true);
     AudioDevice other = new AudioDevice("ALSA: card", 8, 8, List.of(), RateSource.ANY);
-    var drivers =
-        new ScriptedBackend("drivers", new Availability.Usable(List.of(other, locked)));
+    var drivers = new ScriptedBackend("drivers", new Availability.Usable(List.of(other, locked)));
     Run run = bench.run(List.of(drivers), "devices");
     assertTrue(
         run.out()

@@ -118,7 +118,10 @@ class DriversCommandsIT {
       assertTrue(jar.getEntry("linux-x86-64/libxt-audio.so") != null);
       assertEquals(
           List.of(),
-          jar.stream().map(Object::toString).filter(name -> name.contains("xt-audio.dll")).toList());
+          jar.stream()
+              .map(Object::toString)
+              .filter(name -> name.contains("xt-audio.dll"))
+              .toList());
       assertTrue(jar.getEntry("META-INF/licenses/xt-audio.txt") != null, "its terms are missing");
     }
   }
