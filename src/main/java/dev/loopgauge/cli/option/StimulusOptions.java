@@ -42,7 +42,8 @@ public final class StimulusOptions {
       names = "--max-delay",
       paramLabel = "SECONDS",
       converter = Converters.Positive.class,
-      description = "The longest delay to look for, up to 10 (0.2; twice the path's budget and 0.1 where"
+      description =
+          "The longest delay to look for, up to 10 (0.2; twice the path's budget and 0.1 where"
               + " that is more).")
   private Optional<Double> maxDelaySeconds = Optional.empty();
 

@@ -83,8 +83,7 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
    * The same with the send and the return on the ports of a program of the audio server, the first
    * ones unless others are named.
    */
-  Profile settingsThrough(
-      String client, Optional<Profile> kept, Optional<ChosenPath> chosen) {
+  Profile settingsThrough(String client, Optional<Profile> kept, Optional<ChosenPath> chosen) {
     Patching base = kept.map(Profile::patching).orElse(Patching.single(1, 1));
     return new Profile(
         device.backend(kept),

@@ -135,9 +135,7 @@ record LiveReading(
 
   /** How long one take of it is, in seconds. */
   double takeSeconds() {
-    return profile
-        .plan()
-        .takeSeconds(session.info(), profile.patching().reference().isPresent());
+    return profile.plan().takeSeconds(session.info(), profile.patching().reference().isPresent());
   }
 
   /** What is about to be played. */

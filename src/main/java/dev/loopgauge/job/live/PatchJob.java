@@ -60,7 +60,7 @@ public record PatchJob(LiveChoice live, BudgetChoice budget, RigChoice rig, bool
     }
     AudioBackend backend = rig.backend(site.audio(), live.device().backend(kept), chain);
     site.person().say(sheet.text().stripTrailing());
-    PatchMap heard = 
+    PatchMap heard =
         ticking(site, kept, backend, LiveChoice.longestLoopSeconds(chain)).of(sheet.askedSends());
     return answer(sheet.ticked(heard));
   }

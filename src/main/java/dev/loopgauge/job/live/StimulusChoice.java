@@ -10,8 +10,8 @@ import java.util.Optional;
 
 /**
  * What to play. What is empty comes from a profile, or is the default: a sweep of 1 s at -20 dBFS,
- * three times, for delays up to 0.2 s or, where the path's budget is known, twice as long and
- * 0.1 s more.
+ * three times, for delays up to 0.2 s or, where the path's budget is known, twice as long and 0.1 s
+ * more.
  *
  * @param kind what it is
  * @param seconds how long it lasts

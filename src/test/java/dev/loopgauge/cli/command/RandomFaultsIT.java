@@ -53,8 +53,7 @@ class RandomFaultsIT {
     Files.writeString(FOLDER.resolve("table.md"), log.table());
   }
 
-  private static void trial(StruckRig rig, int number, long nanos, StrikeLog log)
-      throws Exception {
+  private static void trial(StruckRig rig, int number, long nanos, StrikeLog log) throws Exception {
     SplittableRandom random = new SplittableRandom(log.seed() ^ number * 0x9E3779B97F4A7C15L);
     Strike strike = Strike.values()[random.nextInt(Strike.values().length)];
     rig.putUp();

@@ -15,8 +15,7 @@ enum Strike {
   },
   SERVER_STOPPED {
     @Override
-    void on(StruckRig rig, Process measuring, SplittableRandom random)
-        throws InterruptedException {
+    void on(StruckRig rig, Process measuring, SplittableRandom random) throws InterruptedException {
       rig.server().pause();
       measuring.waitFor(random.nextLong(4_000), TimeUnit.MILLISECONDS);
       rig.server().resume();
@@ -30,8 +29,7 @@ enum Strike {
   },
   RIG_STOPPED {
     @Override
-    void on(StruckRig rig, Process measuring, SplittableRandom random)
-        throws InterruptedException {
+    void on(StruckRig rig, Process measuring, SplittableRandom random) throws InterruptedException {
       rig.client().pause();
       measuring.waitFor(random.nextLong(2_000), TimeUnit.MILLISECONDS);
       rig.client().resume();
