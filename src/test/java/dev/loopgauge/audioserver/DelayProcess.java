@@ -17,9 +17,8 @@ import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
 
 /**
  * The process behind a {@link DelayClient}. Arguments: the client's name, then its lines. It says
- * {@value #READY} on stdout, obeys {@value #BLOCK_SIZE} and
- * {@value #DELAY} on stdin with {@value #DONE}, and ends when
- * stdin or the server does.
+ * {@value #READY} on stdout, obeys {@value #BLOCK_SIZE} and {@value #DELAY} on stdin with {@value
+ * #DONE}, and ends when stdin or the server does.
  */
 public final class DelayProcess {
   static final String READY = "ready";

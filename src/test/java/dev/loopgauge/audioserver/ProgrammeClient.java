@@ -31,7 +31,8 @@ public final class ProgrammeClient implements AutoCloseable {
     String line = answers.readLine();
     if (!ProgrammeProcess.READY.equals(line)) {
       client.close();
-      throw new IOException("the programme said '" + line + "', not '" + ProgrammeProcess.READY + "'");
+      throw new IOException(
+          "the programme said '" + line + "', not '" + ProgrammeProcess.READY + "'");
     }
     return client;
   }

@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /** Checks documents by the JSON Schema that this program prints for their commands. */
-final class SchemaCheck {
+public final class SchemaCheck {
   private static final JsonSchemaFactory FACTORY =
       JsonSchemaFactory.getInstance(VersionFlag.V202012);
 
@@ -31,7 +31,7 @@ final class SchemaCheck {
    * @param document as it was printed
    * @throws IOException when it is no JSON
    */
-  static List<String> wrong(String document) throws IOException {
+  public static List<String> wrong(String document) throws IOException {
     String command = String.valueOf(JSON.std.mapFrom(document).get("command"));
     return SCHEMAS
         .computeIfAbsent(command, SchemaCheck::schema)

@@ -197,8 +197,7 @@ class WatchEnduranceTest {
           default -> first instanceof WatchEvent.Polarity;
         };
     boolean inTime =
-        seeded.kind().equals("drift")
-            || Math.abs(first.atSeconds() - seeded.at()) <= within(first);
+        seeded.kind().equals("drift") || Math.abs(first.atSeconds() - seeded.at()) <= within(first);
     return right && inTime && started.size() == 1 ? "right" : "wrong: " + started;
   }
 

@@ -56,8 +56,7 @@ public final class WatchedSound {
                   .get(i)
                   .next(
                       windows.get(i),
-                      (from, to, before, after) ->
-                          tracker.changed(path, from, to, before, after)));
+                      (from, to, before, after) -> tracker.changed(path, from, to, before, after)));
     }
   }
 

@@ -18,7 +18,10 @@ class MeanShiftTest {
   void tellsSizeAndDegreesByHand() {
     MeanShift shift =
         MeanShift.of(
-            new double[] {1, 3, 1}, new double[] {6, 4}, new double[] {1, 1, 1}, new double[] {2, 2});
+            new double[] {1, 3, 1},
+            new double[] {6, 4},
+            new double[] {1, 1, 1},
+            new double[] {2, 2});
     assertEquals(5 - 5.0 / 3, shift.value(), 1e-12);
     assertEquals(Math.hypot(1 / Math.sqrt(3), 2 / Math.sqrt(2)), shift.fromNoise(), 1e-12);
     // Three differences of 2: a variance of 12 / (2 * 3).

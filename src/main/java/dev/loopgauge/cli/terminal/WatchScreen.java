@@ -72,8 +72,7 @@ public final class WatchScreen implements WatchListener {
     if (!last.isEmpty()) {
       picture.append(WatchRow.heading()).append('\n');
       for (WatchLine state : last) {
-        Optional<WatchLine> event =
-            Optional.ofNullable(events.get(state.path().orElseThrow()));
+        Optional<WatchLine> event = Optional.ofNullable(events.get(state.path().orElseThrow()));
         picture.append(WatchRow.of(state, event)).append('\n');
       }
       rows = last.size() + 1;

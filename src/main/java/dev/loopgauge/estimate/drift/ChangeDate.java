@@ -30,8 +30,8 @@ public final class ChangeDate {
    * A moment.
    *
    * @param at the sample of the return at which the delay changed
-   * @param within how many samples off that may be: as far as the nearest pieces on either side that
-   *     are loud enough to tell
+   * @param within how many samples off that may be: as far as the nearest pieces on either side
+   *     that are loud enough to tell
    */
   public record Found(int at, int within) {}
 

@@ -58,8 +58,7 @@ public final class Following {
    */
   public Look look(Samples reference, Samples ret, int from, long at) {
     WindowDelay delay =
-        new WindowDelay(
-            new Window(reference, from, window), ret, from, maxDelaySeconds, all);
+        new WindowDelay(new Window(reference, from, window), ret, from, maxDelaySeconds, all);
     Optional<WindowDelay.Found> found = delay.find(before.map(b -> b.later(at - beforeAt)));
     return delay.isClipped(found)
         ? new Look(found.flatMap(delay::unclipped), true)

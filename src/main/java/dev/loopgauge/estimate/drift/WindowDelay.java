@@ -87,8 +87,7 @@ public final class WindowDelay {
    * @param gain what the copy is multiplied by, negative where it is inverted
    * @param besides what else was heard, where that was asked
    */
-  public record Found(
-      double lag, double slope, double standard, double gain, WindowSound besides) {
+  public record Found(double lag, double slope, double standard, double gain, WindowSound besides) {
     /** Where this leads to, some samples of time later. */
     public Found later(long samples) {
       return new Found(lag + slope * samples, slope, standard, gain, WindowSound.NONE);
@@ -214,8 +213,7 @@ public final class WindowDelay {
     List<Reading> halves =
         List.of(
             new Reading(Window.on(reference, 0, half), new Window(steady, 0, half)),
-            new Reading(
-                Window.on(reference, half, half), new Window(steady, half, half), half));
+            new Reading(Window.on(reference, half, half), new Window(steady, half, half), half));
     Spectra spectra = Spectra.of(halves, Math.min(NEAR_SECONDS, maxDelaySeconds));
     Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
     if (!new Detection(spectra, fit).holds()) {

@@ -12,11 +12,7 @@ import java.util.List;
  * @param lost sound that the return lacks
  */
 public record FollowedDelay(
-    TrackPoint point,
-    double levelDb,
-    boolean inverted,
-    List<Band> bands,
-    List<MissingSound> lost) {
+    TrackPoint point, double levelDb, boolean inverted, List<Band> bands, List<MissingSound> lost) {
   /**
    * Checks the level and copies the lists.
    *

@@ -78,9 +78,7 @@ public record WatchJob(WatchRequest request) {
             watched,
             record,
             System::nanoTime,
-            () ->
-                stop.isAsked()
-                    || started[0].heardSeconds() * info.rate().hertz() >= limit);
+            () -> stop.isAsked() || started[0].heardSeconds() * info.rate().hertz() >= limit);
     Optional<String> ended =
         new WatchSession(site.audio(), backend, request.profile(), asked, listener, stop)
             .until(session, started[0]);
@@ -99,7 +97,9 @@ public record WatchJob(WatchRequest request) {
     String others =
         watched.unwatched().isEmpty()
             ? ""
-            : " Not watched, no patch or reference: " + String.join(", ", watched.unwatched()) + ".";
+            : " Not watched, no patch or reference: "
+                + String.join(", ", watched.unwatched())
+                + ".";
     return String.format(
         Locale.ROOT,
         "Watching %s of %s, windows of %s s each %s s. Plays nothing. Ctrl-C ends it.%s",
@@ -127,7 +127,6 @@ public record WatchJob(WatchRequest request) {
     if (keeper.hasFailed()) {
       endings.add(Ending.NOT_KEPT);
     }
-    return new Answer(
-        Ending.worst(endings), record.summary(watching.lostFrames(), ended));
+    return new Answer(Ending.worst(endings), record.summary(watching.lostFrames(), ended));
   }
 }

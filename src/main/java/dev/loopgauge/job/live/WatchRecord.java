@@ -202,7 +202,7 @@ final class WatchRecord {
                     new WatchSummary.PathPart(
                         path.name, path.windows, path.read, path.first, path.last, path.events))
             .toList(),
-        lostFrames,
+        (int) Math.min(Integer.MAX_VALUE, lostFrames),
         ended);
   }
 

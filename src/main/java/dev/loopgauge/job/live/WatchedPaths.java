@@ -87,7 +87,8 @@ record WatchedPaths(
 
   /** The returns in words. */
   String told() {
-    return (paths.size() == 1 ? "1 path" : paths.size() + " paths") + " on returns "
+    return (paths.size() == 1 ? "1 path" : paths.size() + " paths")
+        + " on returns "
         + returns.stream().map(String::valueOf).collect(Collectors.joining(", "));
   }
 }

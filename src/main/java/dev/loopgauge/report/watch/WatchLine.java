@@ -103,7 +103,8 @@ public record WatchLine(
     String words =
         switch (event) {
           case STEP ->
-              "JUMPED " + Numbers.signed(what.step().orElseThrow().changeSamples().doubleValue(), 2);
+              "JUMPED "
+                  + Numbers.signed(what.step().orElseThrow().changeSamples().doubleValue(), 2);
           case DRIFT ->
               "NOT LOCKED "
                   + Numbers.signed(what.clockDriftPpm().orElseThrow().doubleValue(), 1)

@@ -32,7 +32,7 @@ public record WatchSummary(
     boolean moved,
     BigDecimal everySeconds,
     List<PathPart> paths,
-    long lostFrames,
+    int lostFrames,
     Optional<String> ended)
     implements Document, Sparse {
   /**

@@ -11,7 +11,9 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.Set;
 
-/** A delay that was read while it was watched, by the keys of a measurement. All are there or none. */
+/**
+ * A delay that was read while it was watched, by the keys of a measurement. All are there or none.
+ */
 public record WatchedDelay(
     Optional<Integer> sampleRateHz,
     Optional<BigDecimal> delaySamples,
@@ -45,7 +47,7 @@ public record WatchedDelay(
         Optional.of(Written.ms(point.delay().ms(), uncertainMs)),
         Optional.of(Written.uncertainSamples(point.uncertaintySamples())),
         Optional.of(Written.uncertainMs(uncertainMs)),
-        Optional.of((int) Measurement.COVERAGE_FACTOR),
+        Optional.of(Measurement.COVERAGE_FACTOR),
         Optional.of(read.inverted() ? Polarity.INVERTED : Polarity.NORMAL),
         Optional.of(Written.db(read.levelDb())));
   }

@@ -68,7 +68,8 @@ final class DelayWatch {
       offSince = Optional.empty();
     } else if (offSince.isEmpty()) {
       offSince = Optional.of(value);
-      dated = dating.changed(value.from() - window.lengthSeconds(), value.to(), usual, value.value());
+      dated =
+          dating.changed(value.from() - window.lengthSeconds(), value.to(), usual, value.value());
     }
     List<WatchEvent> events = new ArrayList<>();
     groups
@@ -77,10 +78,7 @@ final class DelayWatch {
             change ->
                 events.add(
                     new WatchEvent.Groups(
-                        change.phase(),
-                        value.from(),
-                        late(change.usual()),
-                        late(change.other()))));
+                        change.phase(), value.from(), late(change.usual()), late(change.other()))));
     level.next(value).ifPresent(move -> events.add(step(move)));
     sliding.next(level).ifPresent(change -> events.add(drift(change, value)));
     return events;
@@ -98,8 +96,7 @@ final class DelayWatch {
   private WatchEvent step(Move move) {
     offSince = Optional.empty();
     Value first = move.first();
-    ChangeTime when =
-        dated.orElse(new ChangeTime(first.middle(), (first.to() - first.from()) / 2));
+    ChangeTime when = dated.orElse(new ChangeTime(first.middle(), (first.to() - first.from()) / 2));
     return new WatchEvent.Step(
         moves.phase(move),
         when.atSeconds(),

@@ -56,9 +56,7 @@ final class LevelWatch {
       return Optional.empty();
     }
     return level
-        .next(
-            new Value(
-                window.fromSeconds(), window.toSeconds(), change, 1 / Math.sqrt(weights)))
+        .next(new Value(window.fromSeconds(), window.toSeconds(), change, 1 / Math.sqrt(weights)))
         .map(this::event);
   }
 

@@ -19,8 +19,12 @@ final class LossWatch {
   /** Gaps are found in steps of 5 ms; the same one is told alike to two of them, in seconds. */
   private static final double SAME_SECONDS = 0.01;
 
+  /** What lies so near to a window's edge may have no sound beside it there, in seconds. */
+  private static final double MIDDLE_SECONDS = 0.1;
+
   private final List<MissingSound> told = new ArrayList<>();
   private OptionalDouble silentSince = OptionalDouble.empty();
+  private final List<MissingSound> seen = new ArrayList<>();
   private final List<MissingSound> held = new ArrayList<>();
   private boolean silenceTold;
   private double silentUntil;
@@ -44,7 +48,7 @@ final class LossWatch {
       }
       back(window, events);
       if (window.fromSeconds() >= silentUntil) {
-        hold(window.delay().get());
+        hold(window, window.delay().get());
       }
     } else if (isLost(window)) {
       lost(window, events);
@@ -98,19 +102,33 @@ final class LossWatch {
     silenceTold = false;
   }
 
-  private void hold(FollowedDelay read) {
+  /**
+   * A window that holds little sound may be fitted badly: a gap counts once a second window shows it
+   * too. In the middle of one window it lies at the edges of those beside, where none is found.
+   */
+  private void hold(WindowReading window, FollowedDelay read) {
     for (MissingSound gap : read.lost()) {
-      boolean known = false;
-      for (MissingSound earlier : told) {
-        known |=
-            gap.atSeconds() < end(earlier) + SAME_SECONDS
-                && end(gap) > earlier.atSeconds() - SAME_SECONDS;
+      if (contains(told, gap)) {
+        continue;
       }
-      told.add(gap);
-      if (!known) {
+      boolean middle = Math.abs(gap.atSeconds() - window.middleSeconds()) < MIDDLE_SECONDS;
+      if (middle || contains(seen, gap)) {
+        told.add(gap);
         held.add(gap);
       }
     }
+    seen.clear();
+    seen.addAll(read.lost());
+  }
+
+  private static boolean contains(List<MissingSound> gaps, MissingSound gap) {
+    for (MissingSound other : gaps) {
+      if (gap.atSeconds() < end(other) + SAME_SECONDS
+          && end(gap) > other.atSeconds() - SAME_SECONDS) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** A gap is told once a window after it was read: else the return may have fallen silent. */

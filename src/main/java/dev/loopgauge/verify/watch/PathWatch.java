@@ -49,8 +49,7 @@ public final class PathWatch {
     events.addAll(loss.next(next, delay.isOpen() || polarity.isOpen()));
     next.delay()
         .filter(read -> read.lost().isEmpty())
-        .ifPresentOrElse(
-            read -> level.next(next, read).ifPresent(events::add), level::interrupt);
+        .ifPresentOrElse(read -> level.next(next, read).ifPresent(events::add), level::interrupt);
     return events;
   }
 

@@ -118,8 +118,7 @@ final class Sliding {
   }
 
   private static Slope less(Slope slope, double by) {
-    return new Slope(
-        slope.value() - by, slope.fromNoise(), slope.fromScatter(), slope.degrees());
+    return new Slope(slope.value() - by, slope.fromNoise(), slope.fromScatter(), slope.degrees());
   }
 
   private static Slope slope(List<Value> values) {

@@ -62,9 +62,7 @@ final class ToAndFro {
       return Optional.empty();
     }
     told = !told;
-    return told
-        ? groups
-        : Optional.of(new Change(Phase.ENDS, value.value(), value.value()));
+    return told ? groups : Optional.of(new Change(Phase.ENDS, value.value(), value.value()));
   }
 
   private Optional<Change> groups() {

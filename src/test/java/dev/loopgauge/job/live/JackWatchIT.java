@@ -114,8 +114,7 @@ class JackWatchIT {
   void tellsEachChangeOfTheDelayUnderIt() throws Exception {
     Heard heard = new Heard();
     StopSign stop = new StopSign();
-    Site site =
-        new Site(Adapters.of(() -> List.of(new JackBackend())), Person.nobody(), Map.of());
+    Site site = new Site(Adapters.of(() -> List.of(new JackBackend())), Person.nobody(), Map.of());
     ExecutorService thread = Executors.newSingleThreadExecutor();
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, 1024);
         DelayClient rig =
@@ -123,8 +122,7 @@ class JackWatchIT {
                 server, "rig", DelayLine.of(0), DelayLine.of(MOVED), DelayLine.of(100));
         ProgrammeClient programme =
             ProgrammeClient.start(server, 5, List.of("rig:in_1", "rig:in_2", "rig:in_3"))) {
-      Future<Answer> watch =
-          thread.submit(() -> new WatchJob(request()).run(site, heard, stop));
+      Future<Answer> watch = thread.submit(() -> new WatchJob(request()).run(site, heard, stop));
       heard.await(12);
       int at = MOVED;
       for (int more : List.of(64, 1, 256)) {
@@ -151,8 +149,7 @@ class JackWatchIT {
     assertEquals(WatchLine.Event.STEP, event.event(), event::text);
     assertEquals(Optional.of("moved"), event.path());
     assertEquals(phase, event.json().get("phase"));
-    double change =
-        event.what().step().orElseThrow().changeSamples().doubleValue();
+    double change = event.what().step().orElseThrow().changeSamples().doubleValue();
     double uncertainty = event.what().step().orElseThrow().uncertaintySamples().doubleValue();
     assertEquals(to - from, change, uncertainty, event::text);
     heard.await(6);

@@ -201,8 +201,8 @@ class PathWatchTest {
   }
 
   /**
-   * Noise alone: 50 hours of a path with jitter, levels that scatter and stated noise that is right.
-   * The aim leaves 0.005 events.
+   * Noise alone: 50 hours of a path with jitter, levels that scatter and stated noise that is
+   * right. The aim leaves 0.005 events.
    */
   @Test
   @Tag("campaign")

@@ -25,7 +25,10 @@ final class Windows {
   /** Reads a delay of some samples, at a level, in the next window. */
   Windows read(double samples, double uncertainty, double levelDb, boolean inverted) {
     return take(
-        -20, -20, OptionalDouble.empty(), delay(samples, uncertainty, levelDb, inverted, List.of()));
+        -20,
+        -20,
+        OptionalDouble.empty(),
+        delay(samples, uncertainty, levelDb, inverted, List.of()));
   }
 
   /** The same a number of times. */
