@@ -28,6 +28,11 @@ public final class Mount {
             .formatted(kilobytes, copies));
   }
 
+  /** An empty folder that nothing can be run from. */
+  public static Mount withoutExecution(Path folder) {
+    return new Mount(folder, "mount -t tmpfs -o noexec tmpfs \"$0\" && \"$@\"");
+  }
+
   /** The folder as it is, but nothing in it can be changed. */
   public static Mount readOnly(Path folder) {
     return new Mount(
