@@ -195,7 +195,9 @@ class LayersTest {
                   "journal",
                   "capture",
                   "job")),
-          Map.entry("screen.desk", with(BELOW_JOB, "job", "job.kept", "job.live", "job.planned", "screen.state")),
+          Map.entry(
+              "screen.desk",
+              with(BELOW_JOB, "job", "job.kept", "job.live", "job.planned", "screen.state")),
           Map.entry(
               "screen.web",
               List.of("screen.desk", "job", "chain.file", "journal", "report.form", "signal")),

@@ -18,8 +18,7 @@ final class Following implements AutoCloseable {
   Following(Asker asker) throws IOException {
     socket = asker.begin("GET", "/events", "");
     lines =
-        new BufferedReader(
-            new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
+        new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
   }
 
   /** Waits for a line that holds these words, and gives it. */

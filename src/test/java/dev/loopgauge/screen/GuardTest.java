@@ -78,7 +78,8 @@ class GuardTest {
 
   /** A name that an attacker's DNS leads to 127.0.0.1 is still the attacker's. */
   @ParameterizedTest
-  @ValueSource(strings = {"attacker.example", "127.0.0.1", "127.0.0.1:1", "127.0.0.1.attacker.example"})
+  @ValueSource(
+      strings = {"attacker.example", "127.0.0.1", "127.0.0.1:1", "127.0.0.1.attacker.example"})
   void answersToItsOwnHostsAlone(String host) throws IOException {
     assertEquals(FORBIDDEN, Asker.code(own.host(host).get("/")));
     assertTrue(Asker.code(own.host(host + ":x").get("/events")) >= 400);

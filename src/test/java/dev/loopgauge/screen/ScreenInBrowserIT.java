@@ -144,7 +144,11 @@ class ScreenInBrowserIT {
         browser.log(LogType.PERFORMANCE).stream()
             .flatMap(message -> REQUEST.matcher(message).results())
             .map(found -> found.group(1))
-            .filter(address -> !address.isEmpty() && !address.startsWith(base) && !address.startsWith("chrome:"))
+            .filter(
+                address ->
+                    !address.isEmpty()
+                        && !address.startsWith(base)
+                        && !address.startsWith("chrome:"))
             .toList();
     assertEquals(List.of(), foreign);
     assertEquals(List.of(), browser.log(LogType.BROWSER));

@@ -45,8 +45,7 @@ class ScreenJarIT {
         page.until("1 of 4 paths measured");
       }
       new ProcessBuilder("kill", "-INT", String.valueOf(screen.pid())).start().waitFor();
-      String out =
-          new String(screen.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      String out = new String(screen.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       Run run = new Run(screen.waitFor(), out, String.join("\n", err.lines().toList()));
       assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
       assertEquals("", run.err());

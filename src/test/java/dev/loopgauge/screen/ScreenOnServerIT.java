@@ -16,6 +16,7 @@ import dev.loopgauge.screen.web.Sharing;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -31,16 +32,26 @@ class ScreenOnServerIT {
   private static final int TAKES = 50;
   private static final double SECONDS = 0.2;
 
-  /** Begins a take, agrees, and gives the ms from its last frame to the page that shows it. */
+  /** A busy machine loses sound now and then: then there is no number, and it is tried again. */
+  private static final int MOST_AGAIN = 20;
+
+  /**
+   * Begins a take, agrees, and gives the ms from its last frame to the page that shows its verdict;
+   * -1 where the sound failed.
+   */
   private static final String TAKE =
       """
       const at = () => document.getElementById('measured-at')?.dateTime ?? '';
       const before = at();
+      let begun = false;
       new MutationObserver((changes, watch) => {
-        document.getElementById('agree')?.click();
-        if (at() !== before) {
+        const agree = document.getElementById('agree');
+        begun = begun || Boolean(agree);
+        agree?.click();
+        const failed = begun && document.querySelector('#doing .trouble');
+        if (at() !== before || failed) {
           watch.disconnect();
-          done(Date.now() - Date.parse(at()));
+          done(failed ? -1 : Date.now() - Date.parse(at()));
         }
       }).observe(document.body, {childList: true, subtree: true});
       document.getElementById('measure').click();
@@ -75,8 +86,7 @@ class ScreenOnServerIT {
 
   private Served served(StimulusChoice stimulus) throws Exception {
     LiveChoice live =
-        new LiveChoice(
-            Optional.empty(), Served.device("jack", Optional.of("rig")), stimulus);
+        new LiveChoice(Optional.empty(), Served.device("jack", Optional.of("rig")), stimulus);
     return Served.of(chain(), folder, live, Adapters.ofThisComputer(), Sharing.NOBODY);
   }
 
@@ -96,18 +106,35 @@ class ScreenOnServerIT {
       browser.await(says("doing", "Sends 1, 2 of \\\"rig\\\" play"));
       browser.await(says("doing", "Mute the loudspeakers, take in-ears out."));
       browser.click("agree");
-      browser.await(says("sentence", "The path is within budget and limits."));
-      browser.await(says("chosen", "300.0"));
+      browser.await("document.getElementById('measured-at')");
       double[] ms = new double[TAKES];
-      for (int i = 0; i < TAKES; i++) {
+      int again = 0;
+      for (int i = 0; i < TAKES; ) {
+        browser.await("document.querySelector('#measure:not(:disabled)')");
         ms[i] = browser.number(TAKE);
+        if (ms[i] >= 0) {
+          i++;
+        } else {
+          assertTrue(++again <= MOST_AGAIN, again + " takes failed");
+        }
       }
+      String within = says("sentence", "The path is within budget and limits.");
+      for (int i = 0; i < MOST_AGAIN && isFalse(browser, within); i++) {
+        browser.await("document.querySelector('#measure:not(:disabled)')");
+        browser.number(TAKE);
+      }
+      browser.await(within);
+      browser.await(says("chosen", "300.0"));
       Arrays.sort(ms);
       System.out.printf(
           "last frame to verdict on the page, %d takes of %.1f s: median %.0f ms, most %.0f ms%n",
           TAKES, SECONDS, ms[TAKES / 2], ms[TAKES - 1]);
       assertTrue(ms[0] > 0, "shown before it was heard");
     }
+  }
+
+  private static boolean isFalse(Browser browser, String expression) {
+    return browser.ask("return [Boolean(" + expression + ")]").equals(List.of("false"));
   }
 
   @Test

@@ -44,27 +44,23 @@ final class Served implements AutoCloseable {
   /** A back end, and the program on it whose ports are the card's. */
   static DeviceChoice device(String backend, Optional<String> program) {
     return new DeviceChoice(
-            Optional.of(backend),
-            program,
-            program,
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty());
+        Optional.of(backend),
+        program,
+        program,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   /** The same with all that can be chosen. */
-  static Served of(
-      Path chain, Path folder, LiveChoice live, AudioSystem audio, Sharing sharing)
+  static Served of(Path chain, Path folder, LiveChoice live, AudioSystem audio, Sharing sharing)
       throws Exception {
     ScreenRequest request =
         new ScreenRequest(
-            chain,
-            live,
-            Optional.of(folder.resolve("journal.db").toString()),
-            Optional.empty());
+            chain, live, Optional.of(folder.resolve("journal.db").toString()), Optional.empty());
     Map<String, String> environment = Map.of("LOOPGAUGE_DATA", folder.resolve("data").toString());
     Desk desk = new Desk(request, new Site(audio, Person.nobody(), environment));
     return new Served(desk, ScreenServer.start(desk, 0, sharing));

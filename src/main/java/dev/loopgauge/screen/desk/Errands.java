@@ -19,6 +19,8 @@ import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.RoundDocument;
 import dev.loopgauge.report.measured.RoundPathRecord;
 import dev.loopgauge.report.patch.PatchDocument;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 
@@ -63,8 +65,9 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
   void measureAll(BiConsumer<String, MeasurementDocument> done) throws Exception {
     boolean simulated = backend.equals(BuiltInRig.NAME);
     if (isPatched() || !simulated) {
-      SoFar soFar = new SoFar(now -> tell((RoundDocument) now.get().document(), done));
-      tell((RoundDocument) new RoundJob(round()).run(site, soFar).document(), done);
+      BiConsumer<String, MeasurementDocument> once = once(done);
+      SoFar soFar = new SoFar(now -> tell((RoundDocument) now.get().document(), once));
+      tell((RoundDocument) new RoundJob(round()).run(site, soFar).document(), once);
     }
     if (simulated) {
       for (String path : chain.paths().keySet()) {
@@ -85,6 +88,17 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
         KeepChoice.NONE,
         false,
         false);
+  }
+
+  /** A round tells all that it has each time: each reading of it counts once. */
+  private static BiConsumer<String, MeasurementDocument> once(
+      BiConsumer<String, MeasurementDocument> done) {
+    Map<String, MeasurementDocument> told = new HashMap<>();
+    return (path, document) -> {
+      if (!document.equals(told.put(path, document))) {
+        done.accept(path, document);
+      }
+    };
   }
 
   private static void tell(RoundDocument round, BiConsumer<String, MeasurementDocument> done) {

@@ -11,10 +11,10 @@ import dev.loopgauge.screen.state.ScreenState;
 import dev.loopgauge.screen.state.ScreenState.Fault;
 import dev.loopgauge.screen.state.ScreenState.Keeping;
 import dev.loopgauge.screen.state.ScreenState.Options;
-import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.screen.state.Situation;
 import dev.loopgauge.screen.state.Situation.Checked;
 import dev.loopgauge.screen.state.Taken;
+import dev.loopgauge.screen.state.Trouble;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -73,13 +73,10 @@ final class Knowledge {
     put();
   }
 
-  /** A path was read; the same reading told again is no other one. */
+  /** A path was read. */
   synchronized void took(String path, Taken taken) {
-    Taken before = readings.get(path);
-    if (before == null || !before.document().equals(taken.document())) {
-      readings.put(path, taken);
-      put();
-    }
+    readings.put(path, taken);
+    put();
   }
 
   synchronized void checked(Checked found) {
