@@ -11,6 +11,7 @@ import dev.loopgauge.screen.desk.ScreenRequest;
 import dev.loopgauge.screen.web.ScreenServer;
 import dev.loopgauge.screen.web.Sharing;
 import dev.loopgauge.setup.SetupException;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
 
 /**
@@ -63,11 +64,14 @@ public record ScreenJob(
         server.code().isEmpty()
             ? "This computer is on no network, so that nobody else can look."
             : server.code().stripTrailing());
-    server.shared().forEach(address -> person.say("Others: " + address));
+    List<String> shared = server.shared();
+    int last = shared.size() - 1;
+    shared.subList(0, last).forEach(address -> person.say("Others: " + address));
+    person.say("What they see, here: " + shared.get(last));
+    person.say("Others on this network could read along: it is sent unencrypted.");
     person.say(
-        "Others on this network could read along: what is shown is sent unencrypted."
-            + (control
-                ? " They may ask to measure; you agree on this computer's page."
-                : " They can look, not play."));
+        control
+            ? "They may ask to measure; you agree on this computer's page."
+            : "They can look, and stop what plays; they can't play.");
   }
 }

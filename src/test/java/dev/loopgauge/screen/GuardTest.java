@@ -150,6 +150,16 @@ class GuardTest {
   }
 
   @Test
+  void everyBrowserGetsTheSame() throws Exception {
+    try (Following one = new Following(own);
+        Following two = new Following(other)) {
+      String here = one.until("\"state\"");
+      String there = two.until("\"state\"");
+      assertEquals(here.substring(here.indexOf("number")), there.substring(there.indexOf("number")));
+    }
+  }
+
+  @Test
   void namesNoFolderUserOrComputer() throws Exception {
     try (Following page = new Following(own)) {
       String state = page.until("\"state\"");

@@ -21,7 +21,6 @@ import dev.loopgauge.signal.Hinted;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,7 +45,7 @@ public final class Desk implements AutoCloseable {
   private final Site site;
   private final String backend;
   private final RigFile file;
-  private final ShowBook book;
+  private final Kept kept;
   private final Discreet discreet;
   private final Knowledge known;
   private final JobThread thread = new JobThread();
@@ -66,12 +65,12 @@ public final class Desk implements AutoCloseable {
     this.site = site;
     backend = request.live().backend(DataFolder.of(site.environment()));
     file = new RigFile(request.chain());
-    book = new ShowBook(request.journal(), site.environment());
     String journal = JournalName.of(request.journal(), site.environment());
     discreet = new Discreet(List.of(request.chain(), Path.of(journal)));
     known = new Knowledge(file, isBuiltIn(), request.show());
+    kept = new Kept(new ShowBook(request.journal(), site.environment()), known, discreet);
     sound = SoundWatch.of(site.audio(), backend);
-    recall();
+    kept.recall();
     watch.everySecond(this::look);
   }
 
@@ -126,7 +125,7 @@ public final class Desk implements AutoCloseable {
   private Runnable run(Errand errand, Errands errands, Ears ears, PagePerson person) {
     try {
       errand.run(errands, ears);
-      recall();
+      kept.recall();
       return () -> known.doing(Doing::over);
     } catch (Exception | Error e) {
       if (ears.isStopped()) {
@@ -196,27 +195,7 @@ public final class Desk implements AutoCloseable {
           running = Optional.empty();
           known.show(show);
         },
-        () -> keep(waiting, when, show));
-  }
-
-  private Runnable keep(Map<String, Taken> waiting, When when, String show) {
-    List<String> told = new ArrayList<>();
-    PagePerson listener = new PagePerson(line -> told.add(told(line)), about -> {});
-    int done = 0;
-    for (Map.Entry<String, Taken> one : waiting.entrySet()) {
-      Taken taken = one.getValue();
-      if (book.keep(one.getKey(), taken, request.chain(), when, show, listener)) {
-        known.kept(one.getKey(), taken, taken.keptAs(when));
-        done++;
-      }
-    }
-    recall();
-    boolean all = done == waiting.size();
-    String words =
-        all
-            ? "Kept %d of %d as %s in \"%s\".".formatted(done, done, when.label(), show)
-            : String.join(" ", told);
-    return () -> known.keeping(words, !all);
+        () -> kept.keep(waiting, request.chain(), when, show));
   }
 
   /**
@@ -243,7 +222,7 @@ public final class Desk implements AutoCloseable {
 
   /** The report of the show, as one page. */
   public String report() throws JournalException {
-    return book.report(known.show());
+    return kept.report();
   }
 
   /** How the rig stands now, as a document. */
@@ -257,16 +236,6 @@ public final class Desk implements AutoCloseable {
     Optional<Trouble> now = thread.isBusy() ? known.silent() : sound.get();
     if (changed || !now.equals(known.silent())) {
       known.looked(now);
-    }
-  }
-
-  /** Reads what the journal knows; what it can't read is told, and is no reason to stop. */
-  private void recall() {
-    try {
-      List<String> paths = List.copyOf(chain().paths().keySet());
-      known.recalled(book.past(paths, known.readings(), known.show()));
-    } catch (JournalException e) {
-      known.keeping(told(e.getMessage()), true);
     }
   }
 

@@ -121,6 +121,10 @@ final class Knowledge {
     return new RigChoice(fault.isEmpty() ? List.of() : List.of(fault), SEED);
   }
 
+  List<String> paths() {
+    return List.copyOf(file.rig().chain().paths().keySet());
+  }
+
   synchronized Map<String, Taken> readings() {
     return Map.copyOf(readings);
   }
