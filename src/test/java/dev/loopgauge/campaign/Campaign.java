@@ -23,7 +23,8 @@ import org.junit.jupiter.api.Assumptions;
 public final class Campaign {
   private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
   private static final String FOLDER = "loopgauge.campaigns";
-  private static final long MOST_NANOS = Integer.getInteger("loopgauge.minutes", 0) * 60_000_000_000L;
+  private static final long MOST_NANOS =
+      Integer.getInteger("loopgauge.minutes", 0) * 60_000_000_000L;
   private static final long BEGUN = System.nanoTime();
 
   private final long base;

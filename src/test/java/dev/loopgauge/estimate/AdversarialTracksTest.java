@@ -57,9 +57,7 @@ class AdversarialTracksTest {
   }
 
   private static List<String> told(Trap trap, long seed) {
-    return falsePoints(trap, seed).stream()
-        .map(point -> "seed " + seed + ": " + point)
-        .toList();
+    return falsePoints(trap, seed).stream().map(point -> "seed " + seed + ": " + point).toList();
   }
 
   /**

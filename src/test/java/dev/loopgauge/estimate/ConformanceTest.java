@@ -92,7 +92,8 @@ class ConformanceTest {
   /** Ninety-nine times in a hundred the right peak is the strongest, 30 dB below the noise. */
   @Test
   void findsTheRightPeakOfOneSecondSweepDeepInNoise() {
-    ConformanceCell cell = new ConformanceCell(CAMPAIGN, "sweep", 48_000, -30, 1, FULL ? 3000 : 100);
+    ConformanceCell cell =
+        new ConformanceCell(CAMPAIGN, "sweep", 48_000, -30, 1, FULL ? 3000 : 100);
     int least =
         new BinomialDistribution(null, cell.trials(), 0.99).inverseCumulativeProbability(1e-4);
     OptionalInt right = cell.detected();

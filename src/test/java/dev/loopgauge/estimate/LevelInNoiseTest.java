@@ -71,7 +71,8 @@ class LevelInNoiseTest {
     double sum = 0;
     for (int i = 0; i < TRIALS; i++) {
       SplittableRandom random =
-          new SplittableRandom(CAMPAIGN.seed(1_000_003L * kind.hashCode() + 10_000L * (long) snrDb + i));
+          new SplittableRandom(
+              CAMPAIGN.seed(1_000_003L * kind.hashCode() + 10_000L * (long) snrDb + i));
       double delay = 500 + 1000 * random.nextDouble();
       Estimate estimate =
           ESTIMATOR.estimate(List.of(trial.reading(delay, gain, trial.noise(snrDb, gain), random)));

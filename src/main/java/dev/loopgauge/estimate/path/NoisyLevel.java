@@ -26,8 +26,7 @@ public record NoisyLevel(double db, double uncertaintyDb) {
       return new NoisyLevel(Decibels.ofFactor(gain), Uncertainty.levelDb(relative));
     }
     SelectedValue selected = SelectedValue.of(1 / relative, least / relative);
-    double side =
-        Math.max(selected.high() - selected.middle(), selected.middle() - selected.low());
+    double side = Math.max(selected.high() - selected.middle(), selected.middle() - selected.low());
     return new NoisyLevel(
         Decibels.ofFactor(gain * selected.middle() * relative),
         Uncertainty.levelDb(side / selected.middle() / Measurement.COVERAGE_FACTOR));

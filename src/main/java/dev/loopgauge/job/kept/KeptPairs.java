@@ -60,8 +60,7 @@ public record KeptPairs(Journal journal, Rereading rereading) {
       Optional<String> unread,
       boolean readAnew) {
     static Side asKept(Entry entry) {
-      return new Side(
-          entry, entry.heading(), KeptDocument.of(entry), Optional.empty(), false);
+      return new Side(entry, entry.heading(), KeptDocument.of(entry), Optional.empty(), false);
     }
 
     boolean holdsTheCard() {
@@ -102,8 +101,7 @@ public record KeptPairs(Journal journal, Rereading rereading) {
   }
 
   private static Compared compared(Optional<String> path, Side before, Side after) {
-    PathPair pair =
-        new PathPair(path, Optional.of(before.heading()), Optional.of(after.heading()));
+    PathPair pair = new PathPair(path, Optional.of(before.heading()), Optional.of(after.heading()));
     List<AspectChange> changes =
         AspectChanges.between(pair, before.document().summary(), after.document().summary());
     boolean moved = changes.stream().anyMatch(AspectChange.Delay.class::isInstance);
@@ -135,9 +133,7 @@ public record KeptPairs(Journal journal, Rereading rereading) {
   }
 
   private Optional<Side> side(Optional<Heading> heading) throws JournalException {
-    return heading.isEmpty()
-        ? Optional.empty()
-        : journal.entry(heading.get().id()).map(this::side);
+    return heading.isEmpty() ? Optional.empty() : journal.entry(heading.get().id()).map(this::side);
   }
 
   /**

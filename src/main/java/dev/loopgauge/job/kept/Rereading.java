@@ -99,9 +99,7 @@ public record Rereading(Path recordings) {
   private static Result read(Entry entry, Estimate estimate) {
     MeasurementDocument document =
         MeasurementDocument.of(
-            "analyze",
-            ChosenPath.judge(Optional.empty(), estimate, Optional.empty()),
-            List.of());
+            "analyze", ChosenPath.judge(Optional.empty(), estimate, Optional.empty()), List.of());
     Optional<LoggedDelay> delay = KeptFacts.of(document).delay().map(NewEntries::logged);
     return delay.isEmpty()
         ? new Unread("its recording gives no number that can be trusted")

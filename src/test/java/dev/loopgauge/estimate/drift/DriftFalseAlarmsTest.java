@@ -73,8 +73,7 @@ class DriftFalseAlarmsTest {
     return new SplittableRandom(CAMPAIGN.seed(trial));
   }
 
-  private static void assertFewDrift(
-      String slice, int count, double noise, DoubleSupplier delay) {
+  private static void assertFewDrift(String slice, int count, double noise, DoubleSupplier delay) {
     int told = told(slice, () -> drifting(count, noise, delay));
     assertTrue(told <= MOST * SERIES, told + " of " + SERIES + " are said to drift");
   }

@@ -36,9 +36,10 @@ record FilteredTrial(
     SPEECH,
     MUSIC;
 
-    /** As many as a run in full tries, or one in small. */
+    /** All in full; in small those that need no programme. */
     static List<Kind> tried() {
-      return List.of(values()).subList(0, Campaign.fullOrSmall(values().length, CLICK.ordinal() + 1));
+      List<Kind> all = List.of(values());
+      return all.subList(0, Campaign.fullOrSmall(all.size(), all.indexOf(CLICK) + 1));
     }
   }
 

@@ -53,8 +53,7 @@ class OnePathOneDelayTest {
       long seed = CAMPAIGN.seed(trial + 31L * design.hashCode());
       Optional<Measurement> measured =
           measured(
-              new FilteredTrial(
-                  Optional.of(design.at(Designs.RATE)), kind, delay, decibels, seed));
+              new FilteredTrial(Optional.of(design.at(Designs.RATE)), kind, delay, decibels, seed));
       tally.add(measured, delay);
       if (isWronglyInverted(design, measured)) {
         tally.wrongPolarity(kind + ", seed " + seed);

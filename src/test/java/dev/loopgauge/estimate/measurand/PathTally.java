@@ -11,16 +11,15 @@ import java.util.stream.Stream;
 
 /** What the trials of one filter, or of several, came to. */
 final class PathTally {
-  private enum Counted {
-    TRIALS,
-    FOUND,
-    PURE,
-    INSIDE,
-    PAIRS,
-    OVERLAPPING
-  }
+  private static final int TRIALS = 0;
+  private static final int FOUND = 1;
+  private static final int PURE = 2;
+  private static final int INSIDE = 3;
+  private static final int PAIRS = 4;
+  private static final int OVERLAPPING = 5;
+  private static final int KINDS = 6;
 
-  private final int[] counts = new int[Counted.values().length];
+  private final int[] counts = new int[KINDS];
   private final List<String> wrongPolarity = new ArrayList<>();
 
   /** A tally of an earlier run. */
@@ -33,30 +32,29 @@ final class PathTally {
 
   /** All that {@link #read} asks for. */
   List<String> figures() {
-    return Stream.concat(
-            Arrays.stream(counts).mapToObj(String::valueOf), wrongPolarity.stream())
+    return Stream.concat(Arrays.stream(counts).mapToObj(String::valueOf), wrongPolarity.stream())
         .toList();
   }
 
-  private int of(Counted counted) {
-    return counts[counted.ordinal()];
+  private int of(int kind) {
+    return counts[kind];
   }
 
-  private void count(Counted counted) {
-    counts[counted.ordinal()]++;
+  private void count(int kind) {
+    counts[kind]++;
   }
 
   /** Counts one trial of a known pure delay. */
   void add(Optional<Measurement> measured, double delay) {
-    count(Counted.TRIALS);
-    measured.ifPresent(m -> count(Counted.FOUND));
+    count(TRIALS);
+    measured.ifPresent(m -> count(FOUND));
     measured
         .flatMap(Measurement::pure)
         .ifPresent(
             pure -> {
-              count(Counted.PURE);
+              count(PURE);
               if (Math.abs(pure.samples() - delay) <= pure.uncertaintySamples()) {
-                count(Counted.INSIDE);
+                count(INSIDE);
               }
             });
   }
@@ -70,9 +68,9 @@ final class PathTally {
   void compare(List<Measurement> all) {
     for (int i = 0; i < all.size(); i++) {
       for (int j = 0; j < i; j++) {
-        count(Counted.PAIRS);
+        count(PAIRS);
         if (overlap(all.get(i), all.get(j))) {
-          count(Counted.OVERLAPPING);
+          count(OVERLAPPING);
         }
       }
     }
@@ -99,12 +97,12 @@ final class PathTally {
 
   /** Whether at least this share of the pure delays lies within its uncertainty. */
   boolean covers(double share) {
-    return of(Counted.INSIDE) >= share * of(Counted.PURE);
+    return of(INSIDE) >= share * of(PURE);
   }
 
   /** Whether at least this share of pairs of stimuli agrees. */
   boolean overlaps(double share) {
-    return of(Counted.OVERLAPPING) >= share * of(Counted.PAIRS);
+    return of(OVERLAPPING) >= share * of(PAIRS);
   }
 
   /** The head of a Markdown table of tallies. */
@@ -118,20 +116,20 @@ final class PathTally {
   /** This tally as a row of the table. */
   String row(String name) {
     String told =
-        Stream.of(Counted.TRIALS, Counted.FOUND, Counted.PURE)
-            .map(counted -> String.valueOf(of(counted)))
+        Stream.of(TRIALS, FOUND, PURE)
+            .map(kind -> String.valueOf(of(kind)))
             .collect(Collectors.joining(" | "));
     return String.format(
         Locale.ROOT,
         "| %s | %s | %s | %s | %d |%n",
         name,
         told,
-        share(Counted.INSIDE, Counted.PURE),
-        share(Counted.OVERLAPPING, Counted.PAIRS),
+        share(INSIDE, PURE),
+        share(OVERLAPPING, PAIRS),
         wrongPolarity.size());
   }
 
-  private String share(Counted part, Counted whole) {
+  private String share(int part, int whole) {
     return of(whole) == 0
         ? "-"
         : String.format(Locale.ROOT, "%.1f %%", 100.0 * of(part) / of(whole));

@@ -53,7 +53,10 @@ class LoggedDocumentsTest {
         "before",
         "after",
         PathPair.beforeAndAfter(headings()).stream()
-            .map(pair -> new Compared(pair, List.of(new AspectChange.Level(-12)), List.of(CAUSE), List.of()))
+            .map(
+                pair ->
+                    new Compared(
+                        pair, List.of(new AspectChange.Level(-12)), List.of(CAUSE), List.of()))
             .toList());
   }
 
