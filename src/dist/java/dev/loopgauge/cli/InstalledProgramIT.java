@@ -4,11 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.loopgauge.audioserver.AudioServer;
 import dev.loopgauge.audioserver.AudioServer.Cycles;
-import dev.loopgauge.audioserver.DelayClient;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
+import dev.loopgauge.capture.javasound.AlsaRig;
 import dev.loopgauge.outside.NeedsTool;
 import dev.loopgauge.outside.Tool;
 import java.nio.charset.StandardCharsets;
@@ -36,7 +35,6 @@ import org.junit.jupiter.api.Timeout;
 class InstalledProgramIT extends ReadmeIT {
   private static final Path PROGRAM = Path.of("/usr/bin/loopgauge");
   private static final Path HOME = Path.of("/opt/loopgauge");
-  private static final int RATE = 48_000;
 
   @BeforeAll
   static void install() throws Exception {
@@ -74,12 +72,11 @@ class InstalledProgramIT extends ReadmeIT {
   /** JNA unpacks its library and loads the server's. A busy machine may lose sound now and then. */
   @Test
   void calibratesThroughAJackServer() throws Exception {
-    try (AudioServer server = AudioServer.start(Cycles.STRETCH, RATE, 1024);
-        DelayClient cable = DelayClient.start(server, "cable", DelayLine.of(777))) {
-      Map<String, String> environment = new HashMap<>(server.environment());
+    try (AlsaRig rig = AlsaRig.start(folder, Cycles.STRETCH, 1024, DelayLine.of(777))) {
+      Map<String, String> environment = new HashMap<>(rig.server().environment());
       environment.put("LOOPGAUGE_DATA", folder.resolve("data").toString());
       String command =
-          "calibrate --backend jack --output cable --input cable --send 1 --return 1 --yes";
+          "calibrate --backend jack --output rig --input rig --send 1 --return 1 --yes";
       Run run = run(environment, command);
       for (int again = 0; again < 4 && run.out().contains("lost time"); again++) {
         run = run(environment, command);

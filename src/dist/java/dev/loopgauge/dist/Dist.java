@@ -19,6 +19,9 @@ public final class Dist {
           "--vendor", "Loopgauge",
           "--description", "Measures the real delay of an audio path");
 
+  /** For the plots of the report; Java looks for them while it runs, so jpackage can't see it. */
+  private static final String FONTS = "libfontconfig1, fonts-dejavu-core";
+
   private final Path sources;
   private final Path jar;
   private final String version;
@@ -91,6 +94,7 @@ public final class Dist {
     arguments.addAll(List.of("--license-file", out.resolve("input/LICENSE").toString()));
     arguments.addAll(List.of("--linux-deb-maintainer", "loopgauge@example.org"));
     arguments.addAll(List.of("--linux-app-category", "sound"));
+    arguments.addAll(List.of("--linux-package-deps", FONTS));
     arguments.addAll(List.of("--dest", out.toString()));
     Tools.jdk("jpackage", arguments);
   }
