@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 
 /** WAV files put together by hand, true ones and others. */
-final class WavBytes {
+public final class WavBytes {
   /** Two bytes of tag go before these in a sub-format. */
   private static final byte[] SUB_FORMAT_TAIL =
       HexFormat.of().parseHex("000000001000800000aa00389b71");
@@ -15,28 +15,28 @@ final class WavBytes {
   private WavBytes() {}
 
   /** A RIFF file whose size field is right. */
-  static byte[] riff(byte[]... chunks) {
+  public static byte[] riff(byte[]... chunks) {
     byte[] body = join(chunks);
     return join(ascii("RIFF"), le(4, body.length + 4L), ascii("WAVE"), body);
   }
 
   /** A chunk whose size field is right, padded to even length. */
-  static byte[] chunk(String id, byte... contents) {
+  public static byte[] chunk(String id, byte... contents) {
     return join(ascii(id), le(4, contents.length), contents, new byte[contents.length % 2]);
   }
 
   /** A plain format chunk. */
-  static byte[] fmt(int tag, int channels, long rate, int bits) {
+  public static byte[] fmt(int tag, int channels, long rate, int bits) {
     return chunk("fmt ", plain(tag, channels, rate, bits));
   }
 
   /** An extensible format chunk. */
-  static byte[] extensible(int tag, int channels, long rate, int bits, int validBits) {
+  public static byte[] extensible(int tag, int channels, long rate, int bits, int validBits) {
     byte[] extension = join(le(2, 22), le(2, validBits), le(4, 0), le(2, tag), SUB_FORMAT_TAIL);
     return chunk("fmt ", join(plain(0xFFFE, channels, rate, bits), extension));
   }
 
-  static byte[] plain(int tag, int channels, long rate, int bits) {
+  public static byte[] plain(int tag, int channels, long rate, int bits) {
     int frameBytes = channels * bits / 8;
     return join(
         le(2, tag),
@@ -48,7 +48,7 @@ final class WavBytes {
   }
 
   /** Whole numbers of {@code bytes} bytes each, lowest byte first. */
-  static byte[] le(int bytes, long... numbers) {
+  public static byte[] le(int bytes, long... numbers) {
     byte[] packed = new byte[bytes * numbers.length];
     for (int i = 0; i < packed.length; i++) {
       packed[i] = (byte) (numbers[i / bytes] >> (8 * (i % bytes)));
@@ -56,17 +56,17 @@ final class WavBytes {
     return packed;
   }
 
-  static byte[] floats(float... values) {
+  public static byte[] floats(float... values) {
     ByteBuffer packed = ByteBuffer.allocate(4 * values.length).order(ByteOrder.LITTLE_ENDIAN);
     packed.asFloatBuffer().put(values);
     return packed.array();
   }
 
-  static byte[] ascii(String text) {
+  public static byte[] ascii(String text) {
     return text.getBytes(StandardCharsets.US_ASCII);
   }
 
-  static byte[] join(byte[]... parts) {
+  public static byte[] join(byte[]... parts) {
     ByteArrayOutputStream joined = new ByteArrayOutputStream();
     for (byte[] part : parts) {
       joined.writeBytes(part);
