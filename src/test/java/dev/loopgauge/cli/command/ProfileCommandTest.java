@@ -48,7 +48,7 @@ class ProfileCommandTest {
         seconds: 1.0
         level: -20.0
         repeat: 3
-        max-delay: 0.5
+        max-delay: 0.2
         """,
         Files.readString(data.resolve("profiles/foh.yaml")));
   }

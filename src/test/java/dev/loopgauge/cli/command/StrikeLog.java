@@ -64,11 +64,11 @@ record StrikeLog(String commit, Path file) {
   String table() throws IOException {
     Map<String, Map<String, Integer>> counts = new TreeMap<>();
     for (String line : lines()) {
-      String[] words = line.split(" ");
+      String[] words = line.split(" ", -1);
       counts.computeIfAbsent(words[1], strike -> new TreeMap<>()).merge(words[3], 1, Integer::sum);
     }
     StringBuilder table = new StringBuilder("Commit " + commit + ", " + done() + " trials\n\n");
-    counts.forEach((strike, outcomes) -> table.append(strike + " " + outcomes + "\n"));
+    counts.forEach((strike, outcomes) -> table.append(strike).append(" ").append(outcomes).append("\n"));
     return table.toString();
   }
 }

@@ -53,7 +53,7 @@ final class StruckRig implements AutoCloseable {
         err(number),
         ("measure --backend jack --output rig --input rig --send 2 --return 2 --reference-send 1"
                 + " --reference-return 1 --seconds 0.4 --repeat 2 --yes --json")
-            .split(" "));
+            .split(" ", -1));
   }
 
   /** Waits for a measurement to end. */
