@@ -155,7 +155,8 @@ class GuardTest {
         Following two = new Following(other)) {
       String here = one.until("\"state\"");
       String there = two.until("\"state\"");
-      assertEquals(here.substring(here.indexOf("number")), there.substring(there.indexOf("number")));
+      assertEquals(
+          here.substring(here.indexOf("number")), there.substring(there.indexOf("number")));
     }
   }
 

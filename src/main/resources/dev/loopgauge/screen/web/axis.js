@@ -81,7 +81,7 @@ export function rows(paths, chosen, whatIf, choose) {
           make('span', {class: 'figures'},
             make('span', {class: path.reading?.delay ? 'number' : 'quiet'}, path.reading?.delay ? `${path.reading.delay.ms} ms ${path.reading.delay.plusMinusMs}` : path.word),
             make('span', {class: 'quiet'}, other ? `if so ${other.ms}` : path.reading?.predicted ?? `predicted ${path.forecast.ms}`)),
-          make('span', {class: `verdict ${path.standing}`}, path.reading ? path.word : '', make('span', {class: 'quiet'}, (other ? other.told : path.reading ? path.reading.limit : `predicted ${path.forecast.told}`) ?? ''))));
+          make('span', {class: `verdict ${path.standing}`}, path.reading ? path.word : '', make('span', {class: 'quiet'}, (other ? other.told : path.reading ? path.reading.limit : path.forecast.limitAtMs === null ? path.forecast.told : `predicted ${path.forecast.told}`) ?? ''))));
     })),
     make('div', {class: 'underrows'}, make('span', {}), scale(most), make('span', {})),
     legend(paths)];
