@@ -70,8 +70,7 @@ public final class DevicesCommand implements Subcommand {
   /** What a back end offers. */
   private record Offer(AudioBackend backend, Availability availability) {
     Seen seen(Optional<String> take, boolean probe) {
-      return new Seen(
-          backend.name(), availability, command(), take, probe ? probes() : Map.of());
+      return new Seen(backend.name(), availability, command(), take, probe ? probes() : Map.of());
     }
 
     private Map<String, Probe> probes() {

@@ -115,8 +115,7 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
           devices.stream()
               .map(
                   device ->
-                      DeviceRecord.of(
-                          device, locked.isEmpty(), seen.probes().get(device.name())))
+                      DeviceRecord.of(device, locked.isEmpty(), seen.probes().get(device.name())))
               .toList(),
           Optional.of(seen.command()).filter(command -> !command.isEmpty()),
           locked,

@@ -103,8 +103,8 @@ final class LossWatch {
   }
 
   /**
-   * A window that holds little sound may be fitted badly: a gap counts once a second window shows it
-   * too. In the middle of one window it lies at the edges of those beside, where none is found.
+   * A window that holds little sound may be fitted badly: a gap counts once a second window shows
+   * it too. In the middle of one window it lies at the edges of those beside, where none is found.
    */
   private void hold(WindowReading window, FollowedDelay read) {
     for (MissingSound gap : read.lost()) {

@@ -68,7 +68,8 @@ record StrikeLog(String commit, Path file) {
       counts.computeIfAbsent(words[1], strike -> new TreeMap<>()).merge(words[3], 1, Integer::sum);
     }
     StringBuilder table = new StringBuilder("Commit " + commit + ", " + done() + " trials\n\n");
-    counts.forEach((strike, outcomes) -> table.append(strike).append(" ").append(outcomes).append("\n"));
+    counts.forEach(
+        (strike, outcomes) -> table.append(strike).append(" ").append(outcomes).append("\n"));
     return table.toString();
   }
 }
