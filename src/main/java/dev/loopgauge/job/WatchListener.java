@@ -26,11 +26,6 @@ public interface WatchListener {
   /** Something else to know, one sentence. */
   void notes(String sentence);
 
-  /** Nobody. */
-  static WatchListener nobody() {
-    return toAll(List.of());
-  }
-
   /** Several at once. */
   static WatchListener toAll(List<WatchListener> listeners) {
     return new WatchListener() {

@@ -10,6 +10,7 @@ import dev.loopgauge.estimate.ShowSound;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.util.SplittableRandom;
 import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
 import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
@@ -84,9 +85,7 @@ public final class ProgrammeProcess {
       }
     }
     System.out.println(READY);
-    while (System.in.read() >= 0) {
-      continue;
-    }
+    System.in.transferTo(OutputStream.nullOutputStream());
   }
 
   private static void keepThread(Callback callback) {

@@ -12,6 +12,7 @@ import dev.loopgauge.job.WatchListener;
 import dev.loopgauge.job.live.Site;
 import dev.loopgauge.job.live.WatchJob;
 import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -53,10 +54,11 @@ public final class WatchCommand implements Endless {
 
   @Override
   public Answer answer() throws Exception {
-    return new WatchJob(watch.request(chain)).run(site, listener(), stop);
+    return new WatchJob(watch.request(chain))
+        .run(site, WatchListener.toAll(List.of(screen())), stop);
   }
 
-  private WatchListener listener() {
+  private WatchListener screen() {
     if (program.json) {
       return new WatchJson(console);
     }

@@ -19,6 +19,7 @@ import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.KnownFacts;
+import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,7 +61,8 @@ public record WatchJob(WatchRequest request) {
     AudioSession session = site.audio().open(backend, request.profile(), asked);
     SessionInfo info = session.info();
     WatchKeeper keeper = new WatchKeeper(request, info, site.environment(), listener);
-    WatchRecord record = new WatchRecord(ZonedDateTime.now(), listener, keeper::keep);
+    WatchRecord record =
+        new WatchRecord(ZonedDateTime.now(ZoneId.systemDefault()), listener, keeper::keep);
     KnownFacts facts = LiveRun.facts(backend, info);
     List<String> names = new ArrayList<>();
     for (ChainPath path : watched.paths()) {

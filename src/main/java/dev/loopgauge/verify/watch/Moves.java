@@ -30,8 +30,9 @@ final class Moves {
       before.push(move.from());
       return Phase.STARTS;
     }
-    while (Math.abs(move.to() - before.pop()) > same) {
-      continue;
+    double undone = before.pop();
+    while (Math.abs(move.to() - undone) > same) {
+      undone = before.pop();
     }
     return Phase.ENDS;
   }
