@@ -8,7 +8,6 @@ import java.nio.file.StandardOpenOption;
 import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
-import org.junit.jupiter.api.extension.ExtensionContext.Store.CloseableResource;
 
 /**
  * Lets one class at a time use an audio server, whatever process runs it: two servers on few
@@ -26,7 +25,7 @@ final class OneServerAtATime implements BeforeAllCallback {
   }
 
   /** Held until the class that took it has ended, its nested ones included. */
-  private record Turn(FileChannel channel, FileLock lock) implements CloseableResource {
+  private record Turn(FileChannel channel, FileLock lock) implements AutoCloseable {
     static Turn take() {
       try {
         FileChannel channel =

@@ -49,7 +49,7 @@ class DriversMatrixIT {
         for (int i = 0; i < DELAYS.length; i++) {
           double drivers = delay(new DriversBackend(), "JACK: rig", i + 2);
           double jack = delay(new JackBackend(), "rig", i + 2);
-          String where = rig + ", run " + run;
+          String where = DELAYS[i] + " samples, run " + run;
           assertEquals(jack, drivers, TOLERANCE, where);
           assertEquals(DELAYS[i], drivers, TOLERANCE, where);
           farthest = Math.max(farthest, Math.abs(drivers - jack));

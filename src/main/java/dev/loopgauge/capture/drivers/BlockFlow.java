@@ -4,6 +4,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.FlowLimit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 
 /**
@@ -24,8 +25,8 @@ final class BlockFlow implements BlockHandler {
   private final AtomicReference<Running> current = new AtomicReference<>();
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private final AtomicInteger losses = new AtomicInteger();
+  private final AtomicLong blocks = new AtomicLong();
   private volatile int blockSize;
-  private volatile long blocks;
   private volatile long stumbledAt;
 
   // Of the measuring thread.
@@ -40,18 +41,18 @@ final class BlockFlow implements BlockHandler {
   @Override
   public void block(float[][] sends, float[][] returns, int frames, int missed) {
     if (missed != 0) {
-      stumbledAt = blocks;
+      stumbledAt = blocks.get();
     }
     Running running = current.get();
     if (running != null) {
       running.block(sends, returns, frames, missed);
     }
-    blocks++; // One thread alone writes it.
+    blocks.incrementAndGet();
   }
 
   @Override
   public void lost() {
-    stumbledAt = blocks;
+    stumbledAt = blocks.get();
     losses.incrementAndGet();
   }
 
@@ -67,11 +68,11 @@ final class BlockFlow implements BlockHandler {
    */
   void settle() throws CaptureException {
     FlowLimit limit = FlowLimit.ofTake(WHO, 0);
-    stumbledAt = blocks;
-    while (blocks - stumbledAt <= BUFFERS_ON_THE_WAY) {
+    stumbledAt = blocks.get();
+    while (blocks.get() - stumbledAt <= BUFFERS_ON_THE_WAY) {
       FlowLimit.pause();
       checkFailure();
-      limit.check(blocks);
+      limit.check(blocks.get());
     }
     toldLosses = losses.get();
     toldBlockSize = blockSize;
@@ -79,7 +80,7 @@ final class BlockFlow implements BlockHandler {
 
   /** How many blocks there were. */
   long blocks() {
-    return blocks;
+    return blocks.get();
   }
 
   /** How many frames the block at hand has. */

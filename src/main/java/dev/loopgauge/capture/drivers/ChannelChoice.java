@@ -2,7 +2,6 @@ package dev.loopgauge.capture.drivers;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * A way to open some channels of a device.
@@ -11,8 +10,8 @@ import java.util.stream.IntStream;
  * @param mask a bit for each that is; 0 for the first ones
  * @param places where each channel that was asked for lies among those
  */
-record ChannelChoice(int count, long mask, int[] places) {
-  private static final ChannelChoice NONE = new ChannelChoice(0, 0, new int[0]);
+record ChannelChoice(int count, long mask, List<Integer> places) {
+  private static final ChannelChoice NONE = new ChannelChoice(0, 0, List.of());
 
   /**
    * The ways to open channels, the closest first.
@@ -29,10 +28,9 @@ record ChannelChoice(int count, long mask, int[] places) {
     if (masked && most < Long.SIZE) {
       return List.of(masked(channels));
     }
-    int[] places = channels.stream().mapToInt(Integer::intValue).toArray();
     List<ChannelChoice> choices = new ArrayList<>();
     for (int count = most + 1; count <= there; count++) {
-      choices.add(new ChannelChoice(count, 0, places));
+      choices.add(new ChannelChoice(count, 0, channels));
     }
     return choices;
   }
@@ -40,8 +38,7 @@ record ChannelChoice(int count, long mask, int[] places) {
   private static ChannelChoice masked(List<Integer> channels) {
     List<Integer> sorted = channels.stream().sorted().toList();
     long mask = sorted.stream().mapToLong(channel -> 1L << channel).sum();
-    int[] places =
-        IntStream.range(0, channels.size()).map(i -> sorted.indexOf(channels.get(i))).toArray();
+    List<Integer> places = channels.stream().map(sorted::indexOf).toList();
     return new ChannelChoice(channels.size(), mask, places);
   }
 }

@@ -45,8 +45,8 @@ final class XtBlocks implements XtOnBuffer, XtOnXRun {
 
   /** Makes room, once it is known how the stream opened; to be called before it starts. */
   void prepare(ChannelChoice out, ChannelChoice in, XtSample kind, int frames) {
-    sendPlaces = out.places();
-    returnPlaces = in.places();
+    sendPlaces = out.places().stream().mapToInt(Integer::intValue).toArray();
+    returnPlaces = in.places().stream().mapToInt(Integer::intValue).toArray();
     openedSends = out.count();
     sends = new float[sendPlaces.length][frames];
     returns = new float[returnPlaces.length][frames];

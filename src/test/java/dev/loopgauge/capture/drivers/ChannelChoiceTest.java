@@ -13,7 +13,7 @@ class ChannelChoiceTest {
     assertEquals(1, choices.size());
     assertEquals(3, choices.get(0).count());
     assertEquals(1L | 1L << 5 | 1L << 63, choices.get(0).mask());
-    assertArrayEquals(new int[] {1, 0, 2}, choices.get(0).places());
+    assertEquals(List.of(1, 0, 2), choices.get(0).places());
   }
 
   @Test
@@ -26,7 +26,7 @@ class ChannelChoiceTest {
     assertArrayEquals(counts, choices.stream().mapToInt(ChannelChoice::count).toArray());
     for (ChannelChoice choice : choices) {
       assertEquals(0, choice.mask());
-      assertEquals(2, choice.places()[0]);
+      assertEquals(2, choice.places().get(0));
     }
   }
 

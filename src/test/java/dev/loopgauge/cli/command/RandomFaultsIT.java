@@ -55,7 +55,8 @@ class RandomFaultsIT {
 
   private static void trial(StruckRig rig, int number, long nanos, StrikeLog log) throws Exception {
     SplittableRandom random = new SplittableRandom(log.seed() ^ number * 0x9E3779B97F4A7C15L);
-    Strike strike = Strike.values()[random.nextInt(Strike.values().length)];
+    List<Strike> strikes = List.of(Strike.values());
+    Strike strike = strikes.get(random.nextInt(strikes.size()));
     rig.putUp();
     int delay = rig.delay();
     List<Process> measuring = new ArrayList<>(List.of(rig.measure(0)));
