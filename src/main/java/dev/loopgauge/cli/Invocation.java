@@ -13,10 +13,15 @@ import dev.loopgauge.cli.terminal.Letters;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.ProgramVersion;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.job.kept.JournalName;
 import dev.loopgauge.job.live.AudioSystem;
+import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.ErrorDocument;
 import dev.loopgauge.report.form.Json;
+import dev.loopgauge.setup.DataFolder;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -141,16 +146,37 @@ final class Invocation {
 
   private int fail(String command, Throwable thrown) {
     Failure failure = Failure.of(thrown);
-    Document error = ErrorDocument.of(command, failure.code(), failure.text(), failure.hint());
     if (asked("--json")) {
-      print(error);
+      Discreet discreet = new Discreet(places());
+      print(
+          ErrorDocument.of(
+              command,
+              failure.code(),
+              discreet.told(failure.text()),
+              discreet.told(failure.hint())));
     } else {
-      console.err().print(error.text());
+      console
+          .err()
+          .print(
+              ErrorDocument.of(command, failure.code(), failure.text(), failure.hint()).text());
     }
     if (asked("--debug")) {
       thrown.printStackTrace(console.err());
     }
     return failure.exitCode();
+  }
+
+  /** Where the files and databases may lie that a failure can name. */
+  private List<String> places() {
+    List<String> places = new ArrayList<>();
+    for (String arg : args) {
+      places.add(arg);
+      places.add(arg.substring(arg.indexOf('=') + 1));
+    }
+    Optional.ofNullable(console.environment().get(JournalName.VARIABLE)).ifPresent(places::add);
+    places.add(DataFolder.of(console.environment()).path().resolve("any").toString());
+    places.add(Path.of(System.getProperty("java.io.tmpdir"), "any").toString());
+    return places;
   }
 
   /** What the program says of itself. */

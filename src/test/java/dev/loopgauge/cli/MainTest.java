@@ -155,6 +155,13 @@ class MainTest {
   }
 
   @Test
+  void aDocumentOfAFailureNamesNoFolder() {
+    String file = folder.resolve("nowhere.yaml").toString();
+    assertEquals("no chain file nowhere.yaml", Run.of("budget", file, "--json").error("text"));
+    assertTrue(Run.of("budget", file).err().contains("no chain file " + file));
+  }
+
+  @Test
   void anOptionMaySayTrue() {
     assertEquals("error", Run.of("budget", "nowhere.yaml", "--json=true").json().get("outcome"));
   }

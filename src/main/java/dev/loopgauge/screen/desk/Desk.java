@@ -1,5 +1,6 @@
 package dev.loopgauge.screen.desk;
 
+import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
@@ -66,7 +67,7 @@ public final class Desk implements AutoCloseable {
     backend = request.live().backend(DataFolder.of(site.environment()));
     file = new RigFile(request.chain());
     String journal = JournalName.of(request.journal(), site.environment());
-    discreet = new Discreet(List.of(request.chain(), Path.of(journal)));
+    discreet = new Discreet(List.of(request.chain().toString(), journal));
     known = new Knowledge(file, isBuiltIn(), request.show());
     kept = new Kept(new ShowBook(request.journal(), site.environment()), known, discreet);
     sound = SoundWatch.of(site.audio(), backend);

@@ -1,5 +1,6 @@
 package dev.loopgauge.screen.desk;
 
+import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.When;
 import dev.loopgauge.screen.state.Taken;
