@@ -4,6 +4,7 @@ import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.Person;
+import dev.loopgauge.job.StopSign;
 import dev.loopgauge.job.live.Site;
 import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.screen.desk.Desk;
@@ -12,10 +13,9 @@ import dev.loopgauge.screen.web.ScreenServer;
 import dev.loopgauge.screen.web.Sharing;
 import dev.loopgauge.setup.SetupException;
 import java.util.List;
-import java.util.concurrent.CountDownLatch;
 
 /**
- * Serves the screen until somebody presses Ctrl-C.
+ * Serves the screen.
  *
  * @param port where; 0 for any that is free
  * @param share whether others on the network may look
@@ -25,20 +25,19 @@ import java.util.concurrent.CountDownLatch;
 public record ScreenJob(
     ScreenRequest request, int port, boolean share, boolean control, boolean open) {
   /**
-   * Serves it.
+   * Serves it until it is stopped.
    *
    * @throws dev.loopgauge.job.UsageException when the port is taken, or the request can't be met
    */
-  public Answer run(Site site) throws ChainFormatException, SetupException, InterruptedException {
-    CountDownLatch end = new CountDownLatch(1);
+  public Answer run(Site site, StopSign stop)
+      throws ChainFormatException, SetupException, InterruptedException {
     try (Desk desk = new Desk(request, site);
         ScreenServer server = ScreenServer.start(desk, port, sharing())) {
-      CtrlC.then(end::countDown);
       tell(site.person(), server);
       if (open) {
         OpenBrowser.at(server.address(), site.person());
       }
-      end.await();
+      stop.await();
       ScreenDocument document = desk.document();
       return new Answer(document.isGood() ? Ending.GOOD : Ending.OUTSIDE, document);
     }

@@ -3,6 +3,7 @@ package dev.loopgauge.cli.command;
 import dev.loopgauge.cli.option.Converters;
 import dev.loopgauge.cli.option.ScreenOptions;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.StopSign;
 import dev.loopgauge.job.live.Site;
 import dev.loopgauge.screen.ScreenJob;
 import dev.loopgauge.screen.desk.ScreenRequest;
@@ -26,7 +27,8 @@ import picocli.CommandLine.Parameters;
       "  loopgauge screen rig.yaml --profile foh --show 'Harbour, Friday'",
       "  loopgauge screen loopgauge-demo/1/lantern-theatre.yaml --backend simulated"
     })
-public final class ScreenCommand implements Subcommand {
+public final class ScreenCommand implements Endless {
+  private final StopSign stopSign = new StopSign();
   private final Site site;
 
   @Parameters(paramLabel = "CHAIN", description = "The chain file.")
@@ -59,9 +61,14 @@ public final class ScreenCommand implements Subcommand {
   }
 
   @Override
+  public StopSign stopSign() {
+    return stopSign;
+  }
+
+  @Override
   public Answer answer() throws Exception {
     ScreenRequest request =
         new ScreenRequest(chain, options.live(), options.journal(), options.show());
-    return new ScreenJob(request, port, share, control, open).run(site);
+    return new ScreenJob(request, port, share, control, open).run(site, stopSign);
   }
 }
