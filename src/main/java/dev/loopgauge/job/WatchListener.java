@@ -50,4 +50,29 @@ public interface WatchListener {
       }
     };
   }
+
+  /** One that is called by one thread after the other, by whichever. */
+  static WatchListener inTurn(WatchListener listener) {
+    return new WatchListener() {
+      @Override
+      public synchronized void starts(List<String> paths, String announcement) {
+        listener.starts(paths, announcement);
+      }
+
+      @Override
+      public synchronized void states(List<WatchLine> states) {
+        listener.states(states);
+      }
+
+      @Override
+      public synchronized void happens(WatchLine event) {
+        listener.happens(event);
+      }
+
+      @Override
+      public synchronized void notes(String sentence) {
+        listener.notes(sentence);
+      }
+    };
+  }
 }

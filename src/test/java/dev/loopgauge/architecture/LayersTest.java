@@ -62,7 +62,7 @@ class LayersTest {
           .toList();
 
   private static final List<String> JOBS =
-      List.of("job", "job.kept", "job.live", "job.recorded", "job.planned");
+      List.of("job", "job.kept", "job.live", "job.recorded", "job.planned", "job.event");
 
   /** Each package and the other packages of this project that it may use. */
   private static final Map<String, List<String>> MAY_USE =
@@ -178,6 +178,8 @@ class LayersTest {
           Map.entry("job.live", with(BELOW_JOB, "job", "job.kept")),
           Map.entry("job.recorded", with(BELOW_JOB, "job", "job.kept")),
           Map.entry("job.planned", with(BELOW_JOB, "job", "job.kept")),
+          Map.entry("job.event", List.of("job", "report.form", "report.watch")),
+          Map.entry("metrics", List.of("job", "report.watch", "verify.watch")),
           Map.entry(
               "screen.state",
               List.of(
@@ -232,6 +234,7 @@ class LayersTest {
                   "cli.option",
                   "cli.terminal",
                   "cli.demo",
+                  "metrics",
                   "screen",
                   "screen.desk")));
 
@@ -259,6 +262,8 @@ class LayersTest {
           Map.entry("jakarta..", List.of("screen.web")),
           Map.entry("kotlin..", List.of("screen.web")),
           Map.entry("io.nayuki..", List.of("screen.web")),
+          Map.entry("io.prometheus..", List.of("metrics")),
+          Map.entry("com.sun.net.httpserver..", List.of("metrics")),
           Map.entry("org.sqlite..", List.of("journal.store")),
           Map.entry("org.postgresql..", List.of("journal.store")),
           Map.entry("org.flywaydb..", List.of("journal.store")),

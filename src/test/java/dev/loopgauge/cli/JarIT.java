@@ -140,6 +140,8 @@ class JarIT {
             "org.jfree",
             "j2html",
             "io.javalin",
+            "io.prometheus",
+            "httpserver",
             "org.eclipse.jetty",
             "kotlin",
             "dev.loopgauge.screen",

@@ -28,7 +28,10 @@ import picocli.CommandLine.ParentCommand;
           + " once when it starts and once when it ends, with the causes that fit. Ctrl-C ends it with"
           + " a summary. Exits with 1 if anything moved."
     },
-    footer = {"  loopgauge watch rig.yaml --profile foh --journal --show 'Harbour, Friday'"})
+    footer = {
+      "  loopgauge watch rig.yaml --profile foh --journal --show 'Harbour, Friday'",
+      "  loopgauge watch rig.yaml --metrics 9464 --on-event './tell.sh \"mix 1\"'"
+    })
 public final class WatchCommand implements Endless {
   private final Site site;
   private final Console console;
@@ -54,8 +57,9 @@ public final class WatchCommand implements Endless {
 
   @Override
   public Answer answer() throws Exception {
-    return new WatchJob(watch.request(chain))
-        .run(site, WatchListener.toAll(List.of(screen())), stop);
+    try (WatchOutlets outlets = WatchOutlets.open(screen(), watch.metrics(), watch.onEvent())) {
+      return new WatchJob(watch.request(chain)).run(site, outlets.listener(), stop);
+    }
   }
 
   private WatchListener screen() {

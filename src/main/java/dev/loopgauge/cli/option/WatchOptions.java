@@ -50,6 +50,25 @@ public final class WatchOptions {
   @Option(names = "--show", paramLabel = "NAME", description = "The show, with --journal.")
   private Optional<String> show = Optional.empty();
 
+  @Option(
+      names = "--metrics",
+      paramLabel = "PORT",
+      converter = Converters.Port.class,
+      description =
+          "Serve delay, uncertainty, age, dropouts and events of each path as OpenMetrics text on"
+              + " this port, under /metrics, to this computer alone; 0 for any port. A delay that"
+              + " isn't read now is left out.")
+  private Optional<Integer> metrics = Optional.empty();
+
+  @Option(
+      names = "--on-event",
+      paramLabel = "COMMAND",
+      description =
+          "Run COMMAND when an event starts or ends, with its JSON line on standard input; one at a"
+              + " time, 5 seconds each. No shell: blanks part words, '...' or \"...\" keeps them"
+              + " together, nothing else means anything. What it prints is thrown away.")
+  private Optional<String> onEvent = Optional.empty();
+
   @ArgGroup(validate = false, heading = "%nThe simulated rig, with --backend simulated:%n")
   private RigOptions rig = new RigOptions();
 
@@ -71,5 +90,15 @@ public final class WatchOptions {
             Map.of(),
             Optional.empty(),
             false));
+  }
+
+  /** The port to serve figures on. */
+  public Optional<Integer> metrics() {
+    return metrics;
+  }
+
+  /** The command to run on events. */
+  public Optional<String> onEvent() {
+    return onEvent;
   }
 }
