@@ -157,8 +157,7 @@ final class Invocation {
     } else {
       console
           .err()
-          .print(
-              ErrorDocument.of(command, failure.code(), failure.text(), failure.hint()).text());
+          .print(ErrorDocument.of(command, failure.code(), failure.text(), failure.hint()).text());
     }
     if (asked("--debug")) {
       thrown.printStackTrace(console.err());

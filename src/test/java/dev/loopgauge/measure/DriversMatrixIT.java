@@ -41,6 +41,7 @@ class DriversMatrixIT {
   private static final int TRIES = 20;
 
   @Test
+  @SuppressWarnings("try") // The rig is there to be measured.
   void measuresWhatTheJackAdapterMeasures() throws Exception {
     double farthest = 0;
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, BLOCK);

@@ -12,7 +12,6 @@ import dev.loopgauge.job.WatchListener;
 import dev.loopgauge.job.live.Site;
 import dev.loopgauge.job.live.WatchJob;
 import java.nio.file.Path;
-import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;

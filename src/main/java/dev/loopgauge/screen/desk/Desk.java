@@ -1,6 +1,5 @@
 package dev.loopgauge.screen.desk;
 
-import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
@@ -10,6 +9,7 @@ import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.job.live.Site;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.When;
+import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.screen.state.Doing;
@@ -19,7 +19,6 @@ import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.signal.Hinted;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;

@@ -1,8 +1,8 @@
 package dev.loopgauge.screen.desk;
 
-import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.When;
+import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.screen.state.Taken;
 import java.nio.file.Path;
 import java.util.ArrayList;
