@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -58,15 +59,15 @@ class InstalledProgramIT extends ReadmeIT {
     return new String(Tool.run(command), StandardCharsets.UTF_8);
   }
 
-  /** README runs all commands but the one that it only mentions, which is run below. */
+  /** README runs all commands but the two that it only mentions, which are run below. */
   @Test
-  void readmeRunsAllCommandsButOne() throws Exception {
+  void readmeRunsAllCommandsButTwo() throws Exception {
     Set<String> left = new TreeSet<>(Commands.names());
     for (String command : commands()) {
       String arguments = command.replaceFirst(".*loopgauge([.]jar)? ", "");
       left.remove(arguments.replaceFirst(" .*", ""));
     }
-    assertEquals(Set.of("calibrate"), left);
+    assertEquals(Set.of("calibrate", "screen"), left);
   }
 
   /** JNA unpacks its library and loads the server's. A busy machine may lose sound now and then. */
@@ -83,6 +84,25 @@ class InstalledProgramIT extends ReadmeIT {
       }
       assertEquals(0, run.exitCode(), run.out() + run.err());
     }
+  }
+
+  @Test
+  void servesTheScreenUntilItIsStopped() throws Exception {
+    Path chain = folder.resolve("screen.yaml");
+    Files.copy(
+        Jar.class.getResourceAsStream("/dev/loopgauge/demo/lantern-theatre.yaml"), chain);
+    Path err = folder.resolve("screen-err");
+    Process screen =
+        Jar.start(
+            Map.of("LOOPGAUGE_DATA", folder.resolve("data").toString()),
+            err,
+            ("screen " + chain + " --backend simulated --port 0").split(" ", -1));
+    while (!Files.readString(err).contains("Ctrl-C ends it.")) {
+      assertTrue(screen.isAlive(), Files.readString(err));
+      TimeUnit.MILLISECONDS.sleep(20);
+    }
+    screen.destroy();
+    assertEquals(0, screen.waitFor(), Files.readString(err));
   }
 
   private Run run(Map<String, String> environment, String command) throws Exception {
