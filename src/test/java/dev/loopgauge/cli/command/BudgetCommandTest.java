@@ -91,7 +91,7 @@ class BudgetCommandTest {
     Run run = Run.of("budget", wrong, "--json");
     assertEquals(ExitCode.USAGE, run.exitCode());
     assertEquals("unusable-chain", run.error("code"));
-    assertTrue(run.error("text").toString().startsWith(wrong + ":6:"), run.out());
+    assertTrue(run.error("text").toString().startsWith("wrong.yaml:6:"), run.out());
   }
 
   @Test

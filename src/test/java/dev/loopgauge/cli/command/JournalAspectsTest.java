@@ -72,7 +72,7 @@ class JournalAspectsTest {
         "inverted              | polarity        | inverted since: was polarity reversed",
         "gain=-12              | level           | 12.0 dB quieter: was a gain, pad or fader moved?",
         "band-limit=200-4000   | level, response | against the other octaves",
-        "dropout=0.4:20        | lost-sound      | about 20 ms of sound are missing",
+        "dropout=0.4:20        | lost-sound      | ms of sound are missing at 0.40 s",
         "drift=50              | delay, clocks   | because the clocks ran apart",
         "second-arrival=2.5:-6 | arrivals        | another arrival 2.50 ms later",
         "noise=-30             | noise           | dB less between sound and noise",

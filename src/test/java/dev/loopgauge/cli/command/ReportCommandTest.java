@@ -139,7 +139,7 @@ class ReportCommandTest {
     Run last = inJournal("report", "--format", "csv");
     assertEquals(3, last.out().lines().count(), last.out());
     assertTrue(
-        last.out().contains(",Friday,before,vocal,within-budget,48000,127.9999999,"), last.out());
+        last.out().contains(",Friday,before,vocal,within-budget,48000,127.99999"), last.out());
     inJournal("report", "--show", "Sunday").assertRefused("no show 'Sunday' in the journal");
   }
 

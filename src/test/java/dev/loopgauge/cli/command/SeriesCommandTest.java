@@ -176,7 +176,7 @@ class SeriesCommandTest {
     Run run = Run.of("series", readings, "--sample-rate=48000", "--json");
     assertEquals(ExitCode.USAGE, run.exitCode());
     assertEquals("unusable-series", run.error("code"));
-    assertTrue(run.error("text").toString().startsWith(readings + ":3: expected"), run.out());
+    assertTrue(run.error("text").toString().startsWith("rig.csv:3: expected"), run.out());
     Run missing = Run.of("series", "nowhere.csv", "--sample-rate=48000");
     assertEquals(ExitCode.USAGE, missing.exitCode());
   }
