@@ -89,8 +89,7 @@ class InstalledProgramIT extends ReadmeIT {
   @Test
   void servesTheScreenUntilItIsStopped() throws Exception {
     Path chain = folder.resolve("screen.yaml");
-    Files.copy(
-        Jar.class.getResourceAsStream("/dev/loopgauge/demo/lantern-theatre.yaml"), chain);
+    Files.copy(Jar.class.getResourceAsStream("/dev/loopgauge/demo/lantern-theatre.yaml"), chain);
     Path err = folder.resolve("screen-err");
     Process screen =
         Jar.start(
