@@ -84,7 +84,7 @@ class ScreenInBrowserIT {
     assertEquals(List.of(""), browser.ask("return [location.search]"), "the token stays in view");
 
     browser.click("check");
-    browser.await(says("patch", "PATCHED as asked."));
+    browser.await(says("patch", "PATCHED: 4 paths are as the sheet says."));
 
     browser.choose("fault", "block-size=128");
     browser.click("measure");
