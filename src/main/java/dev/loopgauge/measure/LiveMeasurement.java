@@ -158,7 +158,8 @@ public record LiveMeasurement(
     if (!(check instanceof Estimate.Found found)) {
       return new Estimate.Refused(List.of(LiveFindings.noReference(pair, reason(check))));
     }
-    int late = (int) Math.max(0, Math.floor(found.measurement().delay().samples()) - 1);
+    double first = found.measurement().delay().samples() - turns.get(0).schedule().leeway();
+    int late = (int) Math.max(0, Math.floor(first) - 1);
     Estimate estimate =
         new DelayEstimator(plan.maxDelaySeconds(), arrival)
             .estimate(

@@ -16,6 +16,15 @@ import java.util.stream.IntStream;
  * @param turns how many times it is played
  */
 record Schedule(Signal played, int leadIn, int listen, int after, int turns) {
+  /**
+   * How far apart clocks are, or a converter that nobody tells of puts them, at the most: one was
+   * seen to be 977 ppm off.
+   */
+  private static final int CLOCKS_PPM = 1000;
+
+  /** Half of what a turn is given to ring out in. */
+  private static final double MOST_LEEWAY_SECONDS = 0.0075;
+
   /** A take in which every send plays in every turn. */
   Take together(int sends) {
     Signal all = played(0, turns);
@@ -44,6 +53,13 @@ record Schedule(Signal played, int leadIn, int listen, int after, int turns) {
   /** How long a take is. */
   int frames() {
     return start(turns) + after;
+  }
+
+  /** By how many frames a later turn may begin earlier than the first, by the device's clocks. */
+  int leeway() {
+    return Math.min(
+        (int) Math.ceil(frames() * (CLOCKS_PPM / 1e6)),
+        played.rate().samplesIn(MOST_LEEWAY_SECONDS));
   }
 
   private Signal played(int fromTurn, int toTurn) {
