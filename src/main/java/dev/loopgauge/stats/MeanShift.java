@@ -30,7 +30,7 @@ public record MeanShift(double value, double fromNoise, double fromScatter, doub
     double squares = squaredMoves(before) + squaredMoves(after);
     double scatter = moves == 0 ? 0 : Math.sqrt(squares / (2 * moves));
     return new MeanShift(
-        mean(after) - mean(before),
+        Mean.of(after) - Mean.of(before),
         Math.hypot(ofMean(noiseBefore), ofMean(noiseAfter)),
         scatter * Math.sqrt(1.0 / before.length + 1.0 / after.length),
         moves == 0 ? 0 : 2.0 * moves * moves / (3.0 * moves - 1));
@@ -42,14 +42,6 @@ public record MeanShift(double value, double fromNoise, double fromScatter, doub
       sum += Math.pow(values[i] - values[i - 1], 2);
     }
     return sum;
-  }
-
-  private static double mean(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value;
-    }
-    return sum / values.length;
   }
 
   private static double ofMean(double[] noise) {
@@ -68,16 +60,11 @@ public record MeanShift(double value, double fromNoise, double fromScatter, doub
    * @param chance of a false alarm, 0 to 1
    */
   public boolean isThere(double chance) {
-    return value != 0
-        && degrees > 0
-        && (fromNoise == 0 || Quantiles.normalBeyond(value / fromNoise) < chance)
-        && (fromScatter == 0 || Quantiles.studentBeyond(value / fromScatter, degrees) < chance);
+    return TwoTests.passes(value, fromNoise, fromScatter, degrees, chance);
   }
 
   /** The expanded uncertainty, k = 2, as that of {@link Slope#expanded}. */
   public double expanded() {
-    double byScatter =
-        fromScatter == 0 ? 0 : Quantiles.studentWithin(Quantiles.TWO_SIGMA, degrees) * fromScatter;
-    return Math.max(2 * fromNoise, byScatter);
+    return TwoTests.expanded(fromNoise, fromScatter, degrees);
   }
 }

@@ -78,10 +78,7 @@ public record Slope(double value, double fromNoise, double fromScatter, int degr
    * @param chance of a false alarm, 0 to 1
    */
   public boolean isThere(double chance) {
-    return value != 0
-        && degrees > 0
-        && (fromNoise == 0 || Quantiles.normalBeyond(value / fromNoise) < chance)
-        && (fromScatter == 0 || Quantiles.studentBeyond(value / fromScatter, degrees) < chance);
+    return TwoTests.passes(value, fromNoise, fromScatter, degrees, chance);
   }
 
   /**
@@ -89,9 +86,7 @@ public record Slope(double value, double fromNoise, double fromScatter, int degr
    * the scatter covers {@value Quantiles#TWO_SIGMA} of, whichever is larger.
    */
   public double expanded() {
-    double byScatter =
-        fromScatter == 0 ? 0 : Quantiles.studentWithin(Quantiles.TWO_SIGMA, degrees) * fromScatter;
-    return Math.max(2 * fromNoise, byScatter);
+    return TwoTests.expanded(fromNoise, fromScatter, degrees);
   }
 
   /** The same slope in another unit, of which one of this has {@code factor}. */

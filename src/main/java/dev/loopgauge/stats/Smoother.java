@@ -53,7 +53,7 @@ public final class Smoother {
       throw new IllegalArgumentException("a curve needs four values or more, not " + values.length);
     }
     double[] weights = weights(variances);
-    double mean = mean(weights);
+    double mean = Mean.of(weights);
     Curve best = null;
     double least = Double.POSITIVE_INFINITY;
     for (int exponent = LEAST_EXPONENT; exponent <= MOST_EXPONENT; exponent++) {
@@ -77,7 +77,7 @@ public final class Smoother {
    */
   public static Curve ofParameters(double[] values, double[] variances, double parameters) {
     double[] weights = weights(variances);
-    double mean = mean(weights);
+    double mean = Mean.of(weights);
     for (int exponent = LEAST_EXPONENT; exponent < STIFFEST_EXPONENT; exponent++) {
       Curve curve = new Smoother(weights, mean * Math.pow(10, exponent / 2.0)).curve(values);
       if (curve.parameters() <= parameters) {
@@ -93,14 +93,6 @@ public final class Smoother {
       weights[i] = 1 / variances[i];
     }
     return weights;
-  }
-
-  private static double mean(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value;
-    }
-    return sum / values.length;
   }
 
   private Curve curve(double[] values) {
