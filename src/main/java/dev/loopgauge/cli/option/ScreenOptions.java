@@ -1,10 +1,9 @@
 package dev.loopgauge.cli.option;
 
-import dev.loopgauge.job.live.DeviceChoice;
 import dev.loopgauge.job.live.LiveChoice;
 import dev.loopgauge.job.live.StimulusChoice;
-import dev.loopgauge.signal.SampleRate;
 import java.util.Optional;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Where the screen plays and records, and what it keeps results under. */
@@ -15,37 +14,7 @@ public final class ScreenOptions {
       description = "A kept profile; other options overrule what it says.")
   private Optional<String> profile = Optional.empty();
 
-  @Option(
-      names = "--backend",
-      paramLabel = "NAME",
-      description = "java-sound, jack or simulated; `devices` lists what can be used.")
-  private Optional<String> backend = Optional.empty();
-
-  @Option(
-      names = "--output",
-      paramLabel = "NAME",
-      description = "The device to play to; left out, the default one.")
-  private Optional<String> output = Optional.empty();
-
-  @Option(
-      names = "--input",
-      paramLabel = "NAME",
-      description = "The device to record from; left out, the default one.")
-  private Optional<String> input = Optional.empty();
-
-  @Option(
-      names = "--sample-rate",
-      paramLabel = "HZ",
-      converter = Converters.Rate.class,
-      description = "The sample rate; left out, the device's, 48000 where it has a choice.")
-  private Optional<SampleRate> rate = Optional.empty();
-
-  @Option(
-      names = "--buffer",
-      paramLabel = "SAMPLES",
-      converter = Converters.Count.class,
-      description = "The device buffer; left out, the back end's choice.")
-  private Optional<Integer> buffer = Optional.empty();
+  @Mixin private final CardOptions card = new CardOptions();
 
   @Option(
       names = "--journal",
@@ -67,16 +36,7 @@ public final class ScreenOptions {
   public LiveChoice live() {
     return new LiveChoice(
         profile,
-        new DeviceChoice(
-            backend,
-            output,
-            input,
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            rate,
-            buffer),
+        card.choice(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty()),
         StimulusChoice.NONE);
   }
 
