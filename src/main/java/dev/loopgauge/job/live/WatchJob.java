@@ -71,21 +71,13 @@ public record WatchJob(WatchRequest request) {
           path.name(), info.rate(), plan.windowSeconds(), new WatchTelling(chain, path, facts));
     }
     listener.starts(names, announcement(watched, info));
-    long limit = limitFrames(info);
-    Watching[] started = new Watching[1];
-    started[0] =
-        new Watching(
-            info.rate(),
-            plan,
-            watched,
-            record,
-            System::nanoTime,
-            () -> stop.isAsked() || started[0].heardSeconds() * info.rate().hertz() >= limit);
+    Watching watching =
+        new Watching(info.rate(), plan, watched, record, System::nanoTime, stop, limitFrames(info));
     Optional<String> ended =
         new WatchSession(site.audio(), backend, request.profile(), asked, listener, stop)
-            .until(session, started[0]);
-    started[0].finish();
-    return answer(record, keeper, started[0], ended);
+            .until(session, watching);
+    watching.finish();
+    return answer(record, keeper, watching, ended);
   }
 
   private long limitFrames(SessionInfo info) {

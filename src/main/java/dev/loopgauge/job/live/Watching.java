@@ -5,10 +5,10 @@ import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.estimate.LiveTracker;
 import dev.loopgauge.estimate.WatchPlan;
 import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.job.StopSign;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 
 /**
@@ -32,7 +32,8 @@ final class Watching implements BlockListener {
   private final LiveTracker tracker;
   private final WatchRecord record;
   private final LongSupplier nanos;
-  private final BooleanSupplier enough;
+  private final StopSign stop;
+  private final long limitFrames;
   private long returned;
   private long upToDate;
   private long heardThen;
@@ -43,7 +44,8 @@ final class Watching implements BlockListener {
    *
    * @param record is given what is read
    * @param nanos a clock in nanoseconds
-   * @param enough whether somebody has enough
+   * @param stop says when somebody has enough
+   * @param limitFrames how much sound is enough in any case
    */
   Watching(
       SampleRate rate,
@@ -51,12 +53,14 @@ final class Watching implements BlockListener {
       WatchedPaths watched,
       WatchRecord record,
       LongSupplier nanos,
-      BooleanSupplier enough) {
+      StopSign stop,
+      long limitFrames) {
     this.rate = rate;
     this.tracker = new LiveTracker(rate, plan, watched.returns().size(), watched.pairs());
     this.record = record;
     this.nanos = nanos;
-    this.enough = enough;
+    this.stop = stop;
+    this.limitFrames = limitFrames;
   }
 
   /** The sound begins anew after so many seconds without any. */
@@ -75,7 +79,7 @@ final class Watching implements BlockListener {
     record.heard(heardSeconds());
     work();
     returned = nanos.getAsLong();
-    return !enough.getAsBoolean();
+    return !stop.isAsked() && tracker.heard() < limitFrames;
   }
 
   @Override
