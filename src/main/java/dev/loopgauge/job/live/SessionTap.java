@@ -1,9 +1,9 @@
 package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioSession;
-import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.ForwardedSession;
 import dev.loopgauge.capture.GraphSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.Take;
@@ -48,36 +48,14 @@ public final class SessionTap {
     return taken;
   }
 
-  private class Plain implements AudioSession {
-    private final AudioSession session;
-
+  private class Plain extends ForwardedSession {
     Plain(AudioSession session) {
-      this.session = session;
-    }
-
-    @Override
-    public SessionInfo info() {
-      return session.info();
+      super(session);
     }
 
     @Override
     public Capture capture(Take take) throws CaptureException {
-      return heard(session.capture(take));
-    }
-
-    @Override
-    public void stream(BlockListener listener) throws CaptureException {
-      session.stream(listener);
-    }
-
-    @Override
-    public void renew() throws CaptureException {
-      session.renew();
-    }
-
-    @Override
-    public void close() {
-      session.close();
+      return heard(super.capture(take));
     }
   }
 

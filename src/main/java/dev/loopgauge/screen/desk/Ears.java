@@ -1,9 +1,9 @@
 package dev.loopgauge.screen.desk;
 
 import dev.loopgauge.capture.AudioSession;
-import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.ForwardedSession;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
@@ -62,18 +62,12 @@ final class Ears implements AudioSystem.Tap {
         CaptureException.Kind.GONE, "Stopped: nothing more is played.", "Measure again.");
   }
 
-  private final class Heard implements AudioSession {
-    private final AudioSession session;
+  private final class Heard extends ForwardedSession {
     private final LevelMeter meter;
 
     Heard(AudioSession session, LevelMeter meter) {
-      this.session = session;
+      super(session);
       this.meter = meter;
-    }
-
-    @Override
-    public SessionInfo info() {
-      return session.info();
     }
 
     @Override
@@ -84,7 +78,7 @@ final class Ears implements AudioSystem.Tap {
       TakeWatch first = take.watch();
       meter.begin();
       try {
-        return session.capture(take.watchedBy((returns, frames) -> both(first, returns, frames)));
+        return super.capture(take.watchedBy((returns, frames) -> both(first, returns, frames)));
       } catch (CaptureException e) {
         throw stopped ? ended() : e;
       } finally {
@@ -96,21 +90,6 @@ final class Ears implements AudioSystem.Tap {
     private void both(TakeWatch first, float[][] returns, int frames) {
       first.recorded(returns, frames);
       meter.recorded(returns, frames);
-    }
-
-    @Override
-    public void stream(BlockListener listener) throws CaptureException {
-      session.stream(listener);
-    }
-
-    @Override
-    public void renew() throws CaptureException {
-      session.renew();
-    }
-
-    @Override
-    public void close() {
-      session.close();
     }
   }
 }
