@@ -146,18 +146,11 @@ final class Invocation {
 
   private int fail(String command, Throwable thrown) {
     Failure failure = Failure.of(thrown);
+    ErrorDocument error = ErrorDocument.of(command, failure.code(), failure.text(), failure.hint());
     if (asked("--json")) {
-      Discreet discreet = new Discreet(places());
-      print(
-          ErrorDocument.of(
-              command,
-              failure.code(),
-              discreet.told(failure.text()),
-              discreet.told(failure.hint())));
+      print(error.told(new Discreet(places())));
     } else {
-      console
-          .err()
-          .print(ErrorDocument.of(command, failure.code(), failure.text(), failure.hint()).text());
+      console.err().print(error.text());
     }
     if (asked("--debug")) {
       thrown.printStackTrace(console.err());

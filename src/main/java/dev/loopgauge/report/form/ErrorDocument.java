@@ -25,6 +25,11 @@ public record ErrorDocument(String command, String outcome, Problem error) imple
     return new ErrorDocument(command, OUTCOME, new Problem(code, text, hint));
   }
 
+  /** The same without the names of folders and servers. */
+  public ErrorDocument told(Discreet discreet) {
+    return of(command, error.code(), discreet.told(error.text()), discreet.told(error.hint()));
+  }
+
   @Override
   public String text() {
     return error.text() + "\n  try  " + error.hint() + "\n";
