@@ -9,6 +9,7 @@ import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.Counting;
 import dev.loopgauge.capture.Incident;
 import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.capture.SessionRequest;

@@ -14,6 +14,7 @@ import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
+import dev.loopgauge.capture.Counting;
 import dev.loopgauge.capture.Incident;
 import dev.loopgauge.capture.Take;
 import java.util.List;

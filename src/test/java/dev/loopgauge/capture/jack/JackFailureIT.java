@@ -8,11 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
-import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.Counting;
 import dev.loopgauge.capture.Incident;
-import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.capture.Take;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -115,7 +114,7 @@ class JackFailureIT {
       Thread.sleep(200);
       bench.rig().resume();
       streaming.get(20, TimeUnit.SECONDS);
-      assertTrue(counting.losses > 0, "nothing was told");
+      assertTrue(counting.losses() > 0, "nothing was told");
     }
   }
 
@@ -131,30 +130,6 @@ class JackFailureIT {
       Thread.sleep(500);
       bench.server().kill();
       assertEquals(CaptureException.Kind.GONE, failure.get(2, TimeUnit.SECONDS).kind());
-    }
-  }
-
-  /** Sees that each frame comes once or is told as lost. */
-  private static final class Counting implements BlockListener {
-    private final long enough;
-    private long due;
-    private int losses;
-
-    Counting(long enough) {
-      this.enough = enough;
-    }
-
-    @Override
-    public boolean block(long frame, float[][] returns, int length) {
-      assertEquals(due, frame);
-      due = frame + length;
-      return due < enough;
-    }
-
-    @Override
-    public void lost(LostFrames lost) {
-      losses++;
-      due = lost.frame() + Math.max(0, lost.frames());
     }
   }
 

@@ -109,7 +109,7 @@ class WatchCommandTest {
 
   @Test
   void neverShowsAnOldDelayAsACurrentOne() {
-    Run run = watch(true, "--for=24s", "--fault=ears:silent@10", "--color=never");
+    Run run = watch(true, "--for=30s", "--fault=ears:silent@10", "--color=never");
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out());
     String screen = run.out().substring(run.out().lastIndexOf("\u001b[J"));
     String row = screen.lines().filter(line -> line.startsWith("  ears")).findFirst().orElseThrow();

@@ -1,17 +1,15 @@
-package dev.loopgauge.capture.drivers;
+package dev.loopgauge.capture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.loopgauge.capture.BlockListener;
-import dev.loopgauge.capture.LostFrames;
-
 /** Sees that each frame comes once or is told as lost. */
-final class Counting implements BlockListener {
+public final class Counting implements BlockListener {
   private final long enough;
   private long due;
   private int losses;
 
-  Counting(long enough) {
+  /** Listens to so many frames. */
+  public Counting(long enough) {
     this.enough = enough;
   }
 
@@ -28,7 +26,8 @@ final class Counting implements BlockListener {
     due = lost.frame() + Math.max(0, lost.frames());
   }
 
-  int losses() {
+  /** How many losses were told. */
+  public int losses() {
     return losses;
   }
 }
