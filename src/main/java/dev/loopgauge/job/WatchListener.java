@@ -26,6 +26,9 @@ public interface WatchListener {
   /** Something else to know, one sentence. */
   void notes(String sentence);
 
+  /** No more will come but the summary. */
+  default void ends() {}
+
   /** Several at once. */
   static WatchListener toAll(List<WatchListener> listeners) {
     return new WatchListener() {
@@ -47,6 +50,11 @@ public interface WatchListener {
       @Override
       public void notes(String sentence) {
         listeners.forEach(one -> one.notes(sentence));
+      }
+
+      @Override
+      public void ends() {
+        listeners.forEach(WatchListener::ends);
       }
     };
   }
@@ -72,6 +80,11 @@ public interface WatchListener {
       @Override
       public synchronized void notes(String sentence) {
         listener.notes(sentence);
+      }
+
+      @Override
+      public synchronized void ends() {
+        listener.ends();
       }
     };
   }

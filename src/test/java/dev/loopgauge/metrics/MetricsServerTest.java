@@ -67,7 +67,6 @@ class MetricsServerTest {
         "127.0.0.2:PORT",
         "0.0.0.0:PORT",
         "user@localhost:PORT",
-        "localhost:PORT, rebound.example",
         ""
       })
   void refusesOtherNames(String host) throws IOException {
@@ -77,12 +76,17 @@ class MetricsServerTest {
   }
 
   @Test
-  void refusesNoNameAndTwoNames() throws IOException {
+  void refusesNoName() throws IOException {
     assertEquals("403", status(answer("GET /metrics HTTP/1.0\r\n\r\n")));
-    String own = "Host: localhost:" + port + "\r\n";
-    String two =
-        "GET /metrics HTTP/1.1\r\n" + own + "Host: rebound.example\r\nConnection: close\r\n\r\n";
-    assertTrue(List.of("400", "403").contains(status(answer(two))));
+  }
+
+  /** Some editions of Java answer this by themselves. */
+  @ParameterizedTest
+  @ValueSource(strings = {", ", "\r\nHost: "})
+  void refusesTwoNames(String between) throws IOException {
+    String answer = answer("GET", "/metrics", "localhost:" + port + between + "rebound.example");
+    assertTrue(List.of("400", "403").contains(status(answer)), answer);
+    assertTrue(!answer.contains("loopgauge_"), answer);
   }
 
   @ParameterizedTest

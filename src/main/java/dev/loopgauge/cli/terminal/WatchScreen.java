@@ -61,6 +61,12 @@ public final class WatchScreen implements WatchListener {
     draw(sentence + "\n");
   }
 
+  /** The rows that stay are the last ones, not those of a moment ago. */
+  @Override
+  public void ends() {
+    draw("");
+  }
+
   /** Replaces the rows by some lines that stay, and the rows below them. */
   private void draw(String lines) {
     StringBuilder picture = new StringBuilder();

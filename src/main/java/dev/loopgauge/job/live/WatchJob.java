@@ -77,6 +77,7 @@ public record WatchJob(WatchRequest request) {
         new WatchSession(site.audio(), backend, request.profile(), asked, listener, stop)
             .until(session, watching);
     watching.finish();
+    listener.ends();
     return answer(record, keeper, watching, ended);
   }
 

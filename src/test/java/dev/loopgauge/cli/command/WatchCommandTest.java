@@ -113,7 +113,7 @@ class WatchCommandTest {
     assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out());
     String screen = run.out().substring(run.out().lastIndexOf("\u001b[J"));
     String row = screen.lines().filter(line -> line.startsWith("  ears")).findFirst().orElseThrow();
-    // Lost from 10 s to the end at 30 s; a slow machine leaves windows out on either side.
+    // Lost from 10 s to the end at 30 s; a busy machine leaves windows out on either side.
     assertTrue(row.matches("  ears +- +SOUND LOST, last read (1[5-9]|2[0-9]) s ago"), row);
     run.out().lines().forEach(line -> assertTrue(line.length() <= 86, line));
   }
