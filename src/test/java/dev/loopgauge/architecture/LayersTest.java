@@ -93,6 +93,7 @@ class LayersTest {
               "estimate.detection",
               List.of(
                   "estimate.path",
+                  "estimate.integrity",
                   "estimate.spectrum",
                   "estimate.reading",
                   "estimate.result",

@@ -2,6 +2,7 @@ package dev.loopgauge.estimate;
 
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import java.util.List;
 import java.util.SplittableRandom;
 
 /** Sounds like those of a show, made from a seed: no two seeds sound alike. */
@@ -52,6 +53,46 @@ public final class ShowSound {
       programme.note(at, rate.samplesIn(0.4), 130.8 * Math.pow(2, key / 12.0));
     }
     return programme.signal();
+  }
+
+  /** Three drum samples of a kit: low, middle and high. */
+  public static List<Signal> drumKit(SampleRate rate, SplittableRandom random) {
+    return List.of(
+        drumSample(rate, 50 + 40 * random.nextDouble(), 0.1, random),
+        drumSample(rate, 200 + 200 * random.nextDouble(), 0.7, random),
+        drumSample(rate, 0, 1, random));
+  }
+
+  /** A falling tone and noise that die away. */
+  private static Signal drumSample(
+      SampleRate rate, double hertz, double noise, SplittableRandom random) {
+    double[] samples = new double[rate.samplesIn(0.05 + 0.2 * random.nextDouble())];
+    for (int i = 0; i < samples.length; i++) {
+      double past = (double) i / samples.length;
+      double tone = Math.sin(2 * Math.PI * hertz * i / rate.hertz() * (1 + Math.exp(-20 * past)));
+      samples[i] = 0.5 * Math.exp(-6 * past) * (tone + noise * random.nextGaussian());
+    }
+    return Signal.of(rate, samples);
+  }
+
+  /** The samples of a kit on some sixteenths of a bar, each as it is, at its own loudness. */
+  public static Signal pattern(List<Signal> kit, double seconds, SplittableRandom random) {
+    ShowSound programme = new ShowSound(kit.get(0).rate(), seconds, random);
+    double step = 60.0 / (90 + 60 * random.nextDouble()) / 4;
+    for (double at = step * random.nextDouble(); at < seconds; at += step) {
+      for (Signal sample : kit) {
+        if (random.nextInt(4) == 0) {
+          programme.sample(programme.rate.samplesIn(at), sample, 0.5 + 0.5 * random.nextDouble());
+        }
+      }
+    }
+    return programme.signal();
+  }
+
+  private void sample(int from, Signal sample, double gain) {
+    for (int i = 0; i < sample.length(); i++) {
+      add(from + i, gain * sample.at(i));
+    }
   }
 
   /** Many single claps. */

@@ -1,5 +1,8 @@
 package dev.loopgauge.estimate.detection;
 
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Presence;
+import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.reading.Loudness;
@@ -11,6 +14,7 @@ import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -36,6 +40,13 @@ public final class Detection {
   /** What share of the return it must be as it stands: a filter makes one sweep of another. */
   private static final double LEAST_SHARE = 0.5;
 
+  /**
+   * The share of the reference that may be missing in a return of it. Of 600 pairs of patterns of
+   * the same drums 15 gave a number without this, 7 with it, with voices on top 31 and 22; of 1,500
+   * true returns, at -20 to 60 dB among noise, music and voices, one more was refused.
+   */
+  private static final double MOST_MISSING = 0.25;
+
   private final Spectra spectra;
   private final Fit fit;
   private final Significance significance;
@@ -54,6 +65,7 @@ public final class Detection {
   public boolean holdsNarrow() {
     return share() >= LEAST_SHARE
         && significance.narrow() >= TRUSTED_NARROW
+        && !isInPart()
         && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
   }
 
@@ -74,7 +86,35 @@ public final class Detection {
 
   /** Whether the fit can be trusted. */
   public boolean holds() {
-    return significance.isTrusted() && !isMistaken() && AmbiguityTest.of(spectra, fit).isEmpty();
+    return significance.isTrusted()
+        && !isMistaken()
+        && !isInPart()
+        && AmbiguityTest.of(spectra, fit).isEmpty();
+  }
+
+  /**
+   * Whether too much of the reference is missing that was neither lost in digital silence nor is
+   * there at another delay, behind a splice.
+   */
+  private boolean isInPart() {
+    return missing() > MOST_MISSING && !isCutOff();
+  }
+
+  private double missing() {
+    List<List<LostSound.Heard>> returns = new ArrayList<>();
+    for (LostSound heard : fit.residualTests().lostSound()) {
+      returns.add(heard.windows());
+    }
+    return Presence.missing(returns);
+  }
+
+  private boolean isCutOff() {
+    for (Reading reading : spectra.readings()) {
+      if (!ZeroRuns.of(reading, fit.measured()).isEmpty()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean isMistaken() {
@@ -99,6 +139,9 @@ public final class Detection {
     if (significance.isTrusted()) {
       if (isMistaken()) {
         return Optional.of(DetectionFindings.otherSound());
+      }
+      if (isInPart()) {
+        return Optional.of(DetectionFindings.inPart(missing()));
       }
       Optional<AmbiguityTest.Rival> rival = AmbiguityTest.of(spectra, fit);
       return rival.isPresent()

@@ -82,6 +82,17 @@ public final class DetectionFindings {
             + " again after a subwoofer, which makes no click of a click");
   }
 
+  static Finding inPart(double missing) {
+    return Finding.refusing(
+        FindingCode.NO_RETURN,
+        String.format(
+            Locale.ROOT,
+            "%.0f %% of the reference isn't in the return where the rest of it is: both hold the"
+                + " same sounds at different times, or much was lost",
+            100 * missing),
+        "is the return another part of the same programme? " + CHECK_PATCH + "; or use a sweep");
+  }
+
   static Finding rival(AmbiguityTest.Rival rival, SampleRate rate) {
     String elsewhere =
         String.format(
