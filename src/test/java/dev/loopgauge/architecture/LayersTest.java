@@ -190,6 +190,7 @@ class LayersTest {
                   "report.budget",
                   "report.planned",
                   "report.logged",
+                  "report.watch",
                   "report.html",
                   "signal",
                   "chain",

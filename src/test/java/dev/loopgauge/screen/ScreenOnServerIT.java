@@ -7,6 +7,7 @@ import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayClient;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
+import dev.loopgauge.audioserver.ProgrammeClient;
 import dev.loopgauge.cli.wiring.Adapters;
 import dev.loopgauge.job.live.LiveChoice;
 import dev.loopgauge.job.live.StimulusChoice;
@@ -135,6 +136,30 @@ class ScreenOnServerIT {
 
   private static boolean isFalse(Browser browser, String expression) {
     return browser.ask("return [Boolean(" + expression + ")]").equals(List.of("false"));
+  }
+
+  /** A watch plays nothing, so nobody is asked; it says where nothing plays, and when it did. */
+  @Test
+  void watchingGoesOnAndOffFromThePage() throws Exception {
+    try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, 1024);
+        DelayClient rig = DelayClient.start(server, "rig", DelayLine.of(0), DelayLine.of(300));
+        Served screen = served(StimulusChoice.NONE);
+        Browser browser = Browser.start(folder.resolve("browser"))) {
+      browser.open(screen.server.address());
+      browser.await(says("sentence", "Nothing measured yet."));
+      browser.click("watching");
+      browser.await(says("watch", "nothing plays, not read yet"));
+      browser.await(says("doing", "nothing heard"));
+      try (ProgrammeClient programme =
+          ProgrammeClient.start(server, 5, List.of("rig:in_1", "rig:in_2"))) {
+        browser.await(says("watch", "300.0"));
+        browser.await("!" + says("doing", "nothing heard"));
+      }
+      browser.await(says("watch", "nothing plays, last read"));
+      browser.click("watching");
+      browser.await(says("watch", "Watched last"));
+      browser.await("document.querySelector('#measure:not(:disabled)')");
+    }
   }
 
   @Test

@@ -11,9 +11,6 @@ import picocli.CommandLine.Option;
 
 /** What a watch over all paths of a chain file takes. */
 public final class WatchOptions {
-  private static final double WINDOW = 2;
-  private static final double STEP = 1;
-
   @Option(
       names = "--for",
       paramLabel = "TIME",
@@ -26,7 +23,7 @@ public final class WatchOptions {
       paramLabel = "S",
       converter = Converters.Positive.class,
       description = "How much sound each reading takes, 0.5 to 30 seconds (2).")
-  private double windowSeconds = WINDOW;
+  private double windowSeconds = WatchRequest.USUAL_WINDOW_SECONDS;
 
   @Option(
       names = "--profile",
@@ -79,7 +76,7 @@ public final class WatchOptions {
         profile,
         device.choice(),
         windowSeconds,
-        Math.min(STEP, windowSeconds),
+        Math.min(WatchRequest.USUAL_STEP_SECONDS, windowSeconds),
         minutes,
         rig.choice(),
         new KeepChoice(

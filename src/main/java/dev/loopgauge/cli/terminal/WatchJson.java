@@ -16,7 +16,7 @@ public final class WatchJson implements WatchListener {
 
   @Override
   public void starts(List<String> paths, String announcement) {
-    console.say(announcement);
+    console.say(announcement + " Ctrl-C ends it.");
   }
 
   @Override

@@ -20,7 +20,7 @@ public final class WatchLines implements WatchListener {
 
   @Override
   public void starts(List<String> paths, String announcement) {
-    console.say(announcement);
+    console.say(announcement + " Ctrl-C ends it.");
   }
 
   @Override

@@ -37,7 +37,7 @@ public final class WatchScreen implements WatchListener {
 
   @Override
   public void starts(List<String> paths, String announcement) {
-    console.say(announcement);
+    console.say(announcement + " Ctrl-C ends it.");
   }
 
   @Override

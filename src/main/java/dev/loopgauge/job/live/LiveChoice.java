@@ -3,6 +3,7 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.Patching;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.Profile;
@@ -34,6 +35,15 @@ public record LiveChoice(Optional<String> profile, DeviceChoice device, Stimulus
    */
   public String backend(DataFolder data) throws SetupException {
     return device.backend(kept(data));
+  }
+
+  /**
+   * The return of the cable straight back, for all paths of a chain file.
+   *
+   * @throws SetupException as {@link #kept}
+   */
+  public Optional<Integer> referenceReturn(DataFolder data, Chain chain) throws SetupException {
+    return device.reference(kept(data), chain).map(ChannelPair::ret);
   }
 
   /**

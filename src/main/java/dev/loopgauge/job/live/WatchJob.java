@@ -97,7 +97,7 @@ public record WatchJob(WatchRequest request) {
                 + ".";
     return String.format(
         Locale.ROOT,
-        "Watching %s of %s, windows of %s s each %s s. Plays nothing. Ctrl-C ends it.%s",
+        "Watching %s of %s, windows of %s s each %s s. Plays nothing.%s",
         watched.told(),
         info.input(),
         brief(request.windowSeconds()),

@@ -24,4 +24,10 @@ public record WatchRequest(
     double stepSeconds,
     Optional<Double> minutes,
     RigChoice rig,
-    KeepChoice keep) {}
+    KeepChoice keep) {
+  /** How much sound each reading takes where nothing else is said, in seconds. */
+  public static final double USUAL_WINDOW_SECONDS = 2;
+
+  /** How much later each window starts where nothing else is said, in seconds. */
+  public static final double USUAL_STEP_SECONDS = 1;
+}

@@ -94,10 +94,14 @@ public record WatchLine(
     return at.substring(at.indexOf('T') + 1, at.indexOf('T') + 9);
   }
 
+  /** Whether an event starts. */
+  public boolean starts() {
+    return phase.equals(Optional.of(WatchEvent.Phase.STARTS));
+  }
+
   /** The event in a few words, for a row. */
-  String brief() {
-    boolean starts = phase.equals(Optional.of(WatchEvent.Phase.STARTS));
-    if (!starts) {
+  public String brief() {
+    if (!starts()) {
       return "steady again since " + clock();
     }
     String words =

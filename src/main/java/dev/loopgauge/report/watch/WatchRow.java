@@ -52,7 +52,7 @@ public final class WatchRow {
   }
 
   /** Why nothing is read now, and since when. */
-  private static String words(WatchLine state) {
+  public static String words(WatchLine state) {
     String why = why(state.state().orElseThrow());
     return why
         + state

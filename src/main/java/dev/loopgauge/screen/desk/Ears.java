@@ -1,9 +1,11 @@
 package dev.loopgauge.screen.desk;
 
 import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.BlockListener;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.ForwardedSession;
+import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
@@ -19,13 +21,19 @@ import java.util.function.Consumer;
  * Listens in on all sessions of one job: tells the levels, and ends the sound when it is told to.
  */
 final class Ears implements AudioSystem.Tap {
+  private final ReturnNames names;
   private final Consumer<List<Level>> levels;
   private volatile Optional<SessionInfo> opened = Optional.empty();
   private volatile boolean stopped;
   private volatile Optional<Instant> heard = Optional.empty();
 
-  /** Tells the levels as they come. */
-  Ears(Consumer<List<Level>> levels) {
+  /**
+   * Tells the levels as they come.
+   *
+   * @param names what comes back where
+   */
+  Ears(ReturnNames names, Consumer<List<Level>> levels) {
+    this.names = names;
     this.levels = levels;
   }
 
@@ -52,7 +60,8 @@ final class Ears implements AudioSystem.Tap {
   @Override
   public AudioSession on(AudioSession session, SessionRequest request) {
     opened = Optional.of(session.info());
-    return new Heard(session, new LevelMeter(request.returns(), levels));
+    List<String> returns = request.returns().stream().map(names::of).toList();
+    return new Heard(session, returns);
   }
 
   private CaptureException ended() {
@@ -63,11 +72,13 @@ final class Ears implements AudioSystem.Tap {
   }
 
   private final class Heard extends ForwardedSession {
+    private final List<String> returns;
     private final LevelMeter meter;
 
-    Heard(AudioSession session, LevelMeter meter) {
+    Heard(AudioSession session, List<String> returns) {
       super(session);
-      this.meter = meter;
+      this.returns = returns;
+      this.meter = LevelMeter.ofTakes(returns, levels);
     }
 
     @Override
@@ -78,7 +89,7 @@ final class Ears implements AudioSystem.Tap {
       TakeWatch first = take.watch();
       meter.begin();
       try {
-        return super.capture(take.watchedBy((returns, frames) -> both(first, returns, frames)));
+        return super.capture(take.watchedBy((sound, frames) -> both(first, sound, frames)));
       } catch (CaptureException e) {
         throw stopped ? ended() : e;
       } finally {
@@ -87,9 +98,33 @@ final class Ears implements AudioSystem.Tap {
       }
     }
 
-    private void both(TakeWatch first, float[][] returns, int frames) {
-      first.recorded(returns, frames);
-      meter.recorded(returns, frames);
+    private void both(TakeWatch first, float[][] sound, int frames) {
+      first.recorded(sound, frames);
+      meter.recorded(sound, frames);
+    }
+
+    /** What a stream that is over sounded like says nothing of now. */
+    @Override
+    public void stream(BlockListener listener) throws CaptureException {
+      LevelMeter now = LevelMeter.ofStream(returns, info().rate(), levels);
+      try {
+        super.stream(new HeardBlocks(listener, now));
+      } finally {
+        levels.accept(List.of());
+      }
+    }
+  }
+
+  private record HeardBlocks(BlockListener listener, LevelMeter meter) implements BlockListener {
+    @Override
+    public boolean block(long frame, float[][] sound, int length) {
+      meter.block(sound, length);
+      return listener.block(frame, sound, length);
+    }
+
+    @Override
+    public void lost(LostFrames lost) {
+      listener.lost(lost);
     }
   }
 }

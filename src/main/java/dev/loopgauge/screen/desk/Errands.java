@@ -6,6 +6,8 @@ import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.HostReport;
 import dev.loopgauge.job.SoFar;
+import dev.loopgauge.job.StopSign;
+import dev.loopgauge.job.WatchListener;
 import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.job.live.BuiltInRig;
 import dev.loopgauge.job.live.LiveRequest;
@@ -15,6 +17,8 @@ import dev.loopgauge.job.live.RigChoice;
 import dev.loopgauge.job.live.RoundJob;
 import dev.loopgauge.job.live.RoundRequest;
 import dev.loopgauge.job.live.Site;
+import dev.loopgauge.job.live.WatchJob;
+import dev.loopgauge.job.live.WatchRequest;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.RoundDocument;
 import dev.loopgauge.report.measured.RoundPathRecord;
@@ -43,6 +47,25 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
    * @param done gets its name and its reading
    */
   void measure(String path, BiConsumer<String, MeasurementDocument> done) throws Exception {
+    done.accept(path, measured(path, false));
+  }
+
+  /**
+   * Measures one path, and once more with the host at the block size that tells its possible causes
+   * apart.
+   *
+   * @param done gets its name and its reading
+   */
+  void tellApart(String path, BiConsumer<String, MeasurementDocument> done) throws Exception {
+    site.person()
+        .say(
+            "It is measured twice: the second time with the host at another block size, which is"
+                + " set back afterwards. On a JACK server all else that runs is interrupted"
+                + " meanwhile.");
+    done.accept(path, measured(path, true));
+  }
+
+  private MeasurementDocument measured(String path, boolean tellApart) throws Exception {
     LiveRequest live =
         new LiveRequest(
             request.live(),
@@ -52,8 +75,27 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
             ArrivalChoice.UNDECIDED,
             KeepChoice.NONE,
             false);
-    Answer answer = new MeasureJob(live, false, false).run(site);
-    done.accept(path, (MeasurementDocument) answer.document());
+    return (MeasurementDocument) new MeasureJob(live, false, tellApart).run(site).document();
+  }
+
+  /**
+   * Watches all paths that have a patch until somebody has enough.
+   *
+   * @param enough ends it in order, from any thread
+   * @return what it came to, in lines
+   */
+  String watch(WatchListener listener, StopSign enough) throws Exception {
+    WatchRequest watch =
+        new WatchRequest(
+            request.chain(),
+            request.live().profile(),
+            request.live().device(),
+            WatchRequest.USUAL_WINDOW_SECONDS,
+            WatchRequest.USUAL_STEP_SECONDS,
+            Optional.empty(),
+            rig,
+            KeepChoice.NONE);
+    return new WatchJob(watch).run(site, listener, enough).document().text();
   }
 
   /**

@@ -10,6 +10,9 @@ final class Faults {
   /** Nothing is wrong. */
   static final String NONE = "";
 
+  /** A watch knows by then how things were before. */
+  private static final int WATCHED_SECONDS = 12;
+
   private Faults() {}
 
   /** Those that a chain can have. */
@@ -19,6 +22,11 @@ final class Faults {
     if (chain.countsBlocks()) {
       int twice = 2 * chain.blockSize();
       faults.add(new Fault("block-size=" + twice, "the host runs at a block of " + twice));
+      faults.add(
+          new Fault(
+              "block-size=" + twice + "@" + WATCHED_SECONDS,
+              "after %d s of watching, the host goes to a block of %d"
+                  .formatted(WATCHED_SECONDS, twice)));
     }
     faults.add(new Fault("inverted", "the polarity is inverted"));
     faults.add(new Fault("silent", "nothing comes back"));

@@ -12,20 +12,23 @@ final class JobThread {
   }
 
   private Optional<Thread> running = Optional.empty();
+  private String title = "";
 
   /**
    * Begins a job.
    *
+   * @param named what it is, in words
    * @param first what must be so before it runs, done at once
    * @throws UsageException when another one runs
    */
-  synchronized void begin(Runnable first, Work work) {
+  synchronized void begin(String named, Runnable first, Work work) {
     if (running.isPresent()) {
-      throw new UsageException("something is under way already", "wait for it, or stop it");
+      throw new UsageException(title + " is under way already", "wait for it, or stop it");
     }
     Thread thread = new Thread(() -> run(work), "loopgauge-screen-job");
     thread.setDaemon(true);
     running = Optional.of(thread);
+    title = named;
     first.run();
     thread.start();
   }

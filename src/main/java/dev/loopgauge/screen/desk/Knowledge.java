@@ -15,6 +15,7 @@ import dev.loopgauge.screen.state.Situation;
 import dev.loopgauge.screen.state.Situation.Checked;
 import dev.loopgauge.screen.state.Taken;
 import dev.loopgauge.screen.state.Trouble;
+import dev.loopgauge.screen.state.WatchSeen;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,6 +35,7 @@ final class Knowledge {
   private final Map<String, Taken> readings = new LinkedHashMap<>();
   private Map<String, PastState> past = Map.of();
   private Doing doing = Doing.NOTHING;
+  private WatchSeen watch = WatchSeen.NOTHING;
   private Optional<Trouble> silent = Optional.empty();
   private Optional<Checked> patch = Optional.empty();
   private Optional<String> show;
@@ -70,6 +72,12 @@ final class Knowledge {
 
   synchronized void doing(UnaryOperator<Doing> change) {
     doing = change.apply(doing);
+    put();
+  }
+
+  /** A watch heard something, begins or ends. */
+  synchronized void watching(UnaryOperator<WatchSeen> change) {
+    watch = change.apply(watch);
     put();
   }
 
@@ -156,7 +164,7 @@ final class Knowledge {
     boolean reports = past.values().stream().anyMatch(known -> !known.rows().isEmpty());
     Keeping keeping = new Keeping(show, kept, notKept, waiting().size(), reports);
     return new Situation(
-        file.rig(), silent, doing, readings, past, patch, keeping, options(), builtIn);
+        file.rig(), silent, doing, watch, readings, past, patch, keeping, options(), builtIn);
   }
 
   private Options options() {

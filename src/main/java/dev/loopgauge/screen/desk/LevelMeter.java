@@ -1,9 +1,11 @@
 package dev.loopgauge.screen.desk;
 
 import dev.loopgauge.capture.TakeWatch;
+import dev.loopgauge.job.live.WatchRequest;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.screen.state.Doing.Level;
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -22,28 +24,48 @@ final class LevelMeter implements TakeWatch {
 
   private static final int LOWEST_DBFS = -60;
 
-  private final List<Integer> returns;
+  /** A stream's return counts as silent once nothing was heard on it for so long. */
+  private static final double SILENT_SECONDS = WatchRequest.USUAL_WINDOW_SECONDS;
+
+  private final List<String> returns;
   private final Consumer<List<Level>> told;
   private final double[] peaks;
   private final boolean[] clipped;
-  private final boolean[] heard;
+  private final long[] heardUntil;
+  private final long holdFrames;
+  private long frames;
   private int seen;
   private boolean untold;
   private long last;
 
-  /**
-   * A meter.
-   *
-   * @param returns the numbers of the returns
-   * @param told gets the levels, at most three times a second
-   */
-  LevelMeter(List<Integer> returns, Consumer<List<Level>> told) {
+  private LevelMeter(List<String> returns, long holdFrames, Consumer<List<Level>> told) {
     this.returns = List.copyOf(returns);
+    this.holdFrames = holdFrames;
     this.told = told;
     peaks = new double[returns.size()];
     clipped = new boolean[returns.size()];
-    heard = new boolean[returns.size()];
+    heardUntil = new long[returns.size()];
     last = System.nanoTime() - LEAST_NANOS;
+  }
+
+  /**
+   * Of takes: what was heard at any time is heard.
+   *
+   * @param returns the names of the returns
+   * @param told gets the levels, at most three times a second
+   */
+  static LevelMeter ofTakes(List<String> returns, Consumer<List<Level>> told) {
+    return new LevelMeter(returns, Long.MAX_VALUE / 2, told);
+  }
+
+  /**
+   * Of a stream: what was heard in the last {@value #SILENT_SECONDS} s is heard.
+   *
+   * @param returns the names of the returns
+   * @param told gets the levels, at most three times a second
+   */
+  static LevelMeter ofStream(List<String> returns, SampleRate rate, Consumer<List<Level>> told) {
+    return new LevelMeter(returns, Math.round(SILENT_SECONDS * rate.hertz()), told);
   }
 
   /** Another take begins. */
@@ -59,30 +81,41 @@ final class LevelMeter implements TakeWatch {
   }
 
   @Override
-  public void recorded(float[][] recorded, int frames) {
-    if (frames <= seen) {
-      return;
+  public void recorded(float[][] recorded, int length) {
+    if (length > seen) {
+      look(recorded, seen, length);
+      seen = length;
     }
+  }
+
+  /** The next block of a stream, filled up to {@code length}. */
+  void block(float[][] block, int length) {
+    look(block, 0, length);
+  }
+
+  private void look(float[][] sound, int from, int to) {
+    frames += to - from;
     for (int i = 0; i < peaks.length; i++) {
-      look(i, recorded[i], frames);
+      look(i, sound[i], from, to);
     }
-    seen = frames;
     untold = true;
     if (System.nanoTime() - last >= LEAST_NANOS) {
       tell();
     }
   }
 
-  private void look(int index, float[] samples, int frames) {
+  private void look(int index, float[] samples, int from, int to) {
     double peak = 0;
     double sum = 0;
-    for (int i = seen; i < frames; i++) {
+    for (int i = from; i < to; i++) {
       peak = Math.max(peak, Math.abs(samples[i]));
       sum += (double) samples[i] * samples[i];
     }
     peaks[index] = Math.max(peaks[index], peak);
     clipped[index] |= peak >= FULL_SCALE;
-    heard[index] |= Math.sqrt(sum / (frames - seen)) > SOUND;
+    if (Math.sqrt(sum / (to - from)) > SOUND) {
+      heardUntil[index] = frames + holdFrames;
+    }
   }
 
   private void tell() {
@@ -102,10 +135,10 @@ final class LevelMeter implements TakeWatch {
     String figure =
         db < LOWEST_DBFS ? "below " + LOWEST_DBFS + " dBFS" : Numbers.plain(db, 0) + " dBFS";
     return new Level(
-        "return " + returns.get(index),
+        returns.get(index),
         figure,
         (int) Math.round(100 * (shown - LOWEST_DBFS) / -LOWEST_DBFS),
         clipped[index],
-        heard[index]);
+        frames < heardUntil[index]);
   }
 }

@@ -20,7 +20,7 @@ final class PagePerson implements Person {
   private final Consumer<String> told;
   private final Consumer<List<String>> asked;
   private final List<String> said = new ArrayList<>();
-  private final CompletableFuture<Boolean> agreement = new CompletableFuture<>();
+  private volatile CompletableFuture<Boolean> agreement = new CompletableFuture<>();
 
   /**
    * Somebody.
@@ -38,7 +38,7 @@ final class PagePerson implements Person {
     agreement.complete(agreed);
   }
 
-  /** Whether they were asked and did not agree. */
+  /** Whether they did not agree to what they were asked last. */
   boolean hasLeft() {
     return agreement.isDone() && !agreement.join();
   }
@@ -65,6 +65,8 @@ final class PagePerson implements Person {
     if (!task.isBlank()) {
       about.add(task);
     }
+    said.clear();
+    agreement = new CompletableFuture<>();
     asked.accept(about);
     try {
       return agreement.get(ASKED_SECONDS, TimeUnit.SECONDS);

@@ -7,13 +7,20 @@ import dev.loopgauge.screen.state.Trouble;
 import java.util.Optional;
 import java.util.Timer;
 import java.util.TimerTask;
-import java.util.function.Supplier;
 
 /** Looks every second whether there still is a way to the sound, while nothing uses it. */
 final class SoundWatch implements AutoCloseable {
   private static final long SECOND_MS = 1_000;
 
+  private final AudioSystem audio;
+  private final String backend;
   private final Timer clock = new Timer("loopgauge-screen-watch", true);
+
+  /** Of a back end. */
+  SoundWatch(AudioSystem audio, String backend) {
+    this.audio = audio;
+    this.backend = backend;
+  }
 
   /** Does something each second. */
   void everySecond(Runnable look) {
@@ -28,12 +35,9 @@ final class SoundWatch implements AutoCloseable {
   }
 
   /** What is wrong with the sound; empty where nothing is. */
-  static Supplier<Optional<Trouble>> of(AudioSystem audio, String backend) {
-    return backend.equals(BuiltInRig.NAME) ? Optional::empty : () -> look(audio, backend);
-  }
-
-  private static Optional<Trouble> look(AudioSystem audio, String backend) {
-    return audio.named(backend).look() instanceof Availability.Unusable gone
+  Optional<Trouble> look() {
+    return !backend.equals(BuiltInRig.NAME)
+            && audio.named(backend).look() instanceof Availability.Unusable gone
         ? Optional.of(new Trouble(gone.reason(), gone.hint()))
         : Optional.empty();
   }

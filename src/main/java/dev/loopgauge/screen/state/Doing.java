@@ -34,7 +34,9 @@ public record Doing(
     /** Somebody at the computer is asked. */
     ASKING,
     /** It plays, records or reads. */
-    WORKING
+    WORKING,
+    /** It listens until somebody has enough, and plays nothing. */
+    WATCHING
   }
 
   /**
@@ -50,6 +52,11 @@ public record Doing(
   /** Something begins. */
   public static Doing begun(String title) {
     return new Doing(Step.WORKING, title, List.of(), List.of(), List.of(), Optional.empty());
+  }
+
+  /** Listening begins. */
+  public static Doing listening(String title) {
+    return new Doing(Step.WATCHING, title, List.of(), List.of(), List.of(), Optional.empty());
   }
 
   /** Somebody is asked about this. */

@@ -14,36 +14,48 @@ final class PathWords {
   private PathWords() {}
 
   /** A path that was not measured: its prediction is no verdict. */
-  static PathState unmeasured(PathRecord path, Forecast forecast, Optional<PastState> past) {
+  static PathState unmeasured(
+      PathRecord path, Forecast forecast, Optional<PastState> past, Optional<String> moved) {
     return new PathState(
         path.name(),
         listener(path),
-        Judgement.NOT_JUDGED,
-        "not measured",
+        moved.isPresent() ? Judgement.BAD : Judgement.NOT_JUDGED,
+        moved.orElse("not measured"),
         forecast,
         Optional.empty(),
-        past);
+        past,
+        moved);
   }
 
-  /** A path that was measured. */
+  /**
+   * A path that was measured.
+   *
+   * @param moved what happened to it since, which counts more
+   */
   static PathState measured(
       PathRecord path,
       Forecast forecast,
       Taken taken,
       Optional<String> outdated,
-      Optional<PastState> past) {
+      Optional<PastState> past,
+      Optional<String> moved) {
     MeasurementDocument document = taken.document();
     Optional<BigDecimal> beyond = beyond(document, forecast);
-    Judgement standing = Judgement.worst(List.of(heard(document), limit(beyond)));
+    Judgement standing =
+        moved.isPresent()
+            ? Judgement.BAD
+            : Judgement.worst(List.of(heard(document), limit(beyond)));
     String word = document.line().contains(": ") ? lead(document.line()) : document.line();
     return new PathState(
         path.name(),
         listener(path),
         standing,
-        beyond.map(ms -> word + ", OVER its limit by " + Numbers.inMs(ms, 2)).orElse(word),
+        moved.orElse(
+            beyond.map(ms -> word + ", OVER its limit by " + Numbers.inMs(ms, 2)).orElse(word)),
         forecast,
         Optional.of(ReadingState.of(taken, forecast, outdated)),
-        past);
+        past,
+        moved);
   }
 
   private static String lead(String line) {

@@ -5,6 +5,7 @@ import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.VerdictRecord;
 import dev.loopgauge.report.form.VerdictRecord.AspectRecord;
 import dev.loopgauge.report.measured.ComparisonRecord;
+import dev.loopgauge.report.measured.ComparisonRecord.ExtraRecord;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.measured.MeasurementRecord;
 import dev.loopgauge.report.measured.MeasurementRecord.ArrivalRecord;
@@ -26,6 +27,8 @@ import java.util.Optional;
  * @param predicted what was predicted for what a cable carries, in words; null without a budget
  * @param outdated why it says nothing of how things are now; null where it does
  * @param causes what may have made it so and what to check, the likeliest first
+ * @param further what to measure next to tell them apart, or what that came to; null where one
+ *     cause stands alone
  * @param findings what a person must know, with what to try
  * @param aspects how each aspect stands
  * @param arrivals other arrivals, in words
@@ -41,6 +44,7 @@ public record ReadingState(
     Optional<String> predicted,
     Optional<String> outdated,
     List<String> causes,
+    Optional<Further> further,
     List<Trouble> findings,
     List<AspectState> aspects,
     List<String> arrivals,
@@ -54,6 +58,13 @@ public record ReadingState(
 
   /** The number, with its uncertainty, and how it was found. */
   public record Figures(String ms, String plusMinusMs, String samples, String how) {}
+
+  /**
+   * A further measurement.
+   *
+   * @param blockSize the host's block size that it takes; null where it takes none, or was taken
+   */
+  public record Further(String text, Optional<Integer> blockSize) {}
 
   /** How an aspect stands. */
   public record AspectState(String name, Judgement standing, String text) {}
@@ -78,6 +89,7 @@ public record ReadingState(
         document.comparison().flatMap(c -> predicted(c, forecast)),
         outdated,
         document.comparison().map(ReadingState::causes).orElse(List.of()),
+        document.comparison().flatMap(ComparisonRecord::tellApart).flatMap(ReadingState::further),
         findings(document.findings()),
         aspects(document.verdict()),
         measured.map(ReadingState::arrivals).orElse(List.of()),
@@ -120,8 +132,12 @@ public record ReadingState(
   private static List<String> causes(ComparisonRecord comparison) {
     List<String> causes = new ArrayList<>();
     comparison.explanations().stream().limit(MOST_CAUSES).forEach(e -> causes.add(e.text()));
-    comparison.tellApart().flatMap(extra -> extra.text()).ifPresent(causes::add);
     return causes;
+  }
+
+  private static Optional<Further> further(ExtraRecord extra) {
+    Optional<Integer> size = extra.blockSize().filter(s -> extra.measuredSamples().isEmpty());
+    return extra.text().map(text -> new Further(text, size));
   }
 
   private static List<Trouble> findings(List<FindingRecord> findings) {

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param sentence what matters most
  * @param sound whether there is a way to the sound, and what to try where there is none
  * @param doing what is under way
+ * @param watch what is watched, or was last; null where nothing ever was
  * @param paths the paths, in the order of the chain file
  * @param patch what the last check of the patch found
  * @param mixes what is heard together
@@ -27,14 +28,22 @@ public record ScreenState(
     Sentence sentence,
     Optional<Trouble> sound,
     Doing doing,
+    Optional<WatchState> watch,
     List<PathState> paths,
     Optional<PatchState> patch,
     List<MixState> mixes,
     Keeping keeping,
     Options options,
     List<String> notes) {
-  /** A sentence and how it stands. */
-  public record Sentence(Judgement standing, String text) {}
+  /**
+   * A sentence and how it stands.
+   *
+   * @param fromMs when the oldest reading was taken that it tells of, in ms since 1970; null where
+   *     it tells of none
+   * @param toMs the same of the newest
+   */
+  public record Sentence(
+      Judgement standing, String text, Optional<Long> fromMs, Optional<Long> toMs) {}
 
   /**
    * A path.
@@ -44,6 +53,7 @@ public record ScreenState(
    * @param forecast what is predicted
    * @param reading what was measured last
    * @param past what the journal knows of it
+   * @param moved what happened to it since, while it was watched; null where nothing did
    */
   public record PathState(
       String name,
@@ -52,7 +62,8 @@ public record ScreenState(
       String word,
       Forecast forecast,
       Optional<ReadingState> reading,
-      Optional<PastState> past) {}
+      Optional<PastState> past,
+      Optional<String> moved) {}
 
   /**
    * A check of the patch.

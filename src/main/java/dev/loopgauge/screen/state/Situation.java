@@ -15,11 +15,13 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * What the screen's state is made of.
  *
  * @param rig the chain file as it is
+ * @param watch what is watched, or was last
  * @param readings the last reading of each path
  * @param past what the journal knows of each path
  * @param patch the last check of the patch, and when
@@ -28,6 +30,7 @@ public record Situation(
     Rig rig,
     Optional<Trouble> sound,
     Doing doing,
+    WatchSeen watch,
     Map<String, Taken> readings,
     Map<String, PastState> past,
     Optional<Checked> patch,
@@ -68,6 +71,7 @@ public record Situation(
         Sentences.of(paths),
         sound.or(rig::trouble),
         doing,
+        watch.isAny() ? Optional.of(watched(paths)) : Optional.empty(),
         paths,
         patch.map(Situation::checked),
         Mixing.of(rig.budget().mixes(), rig.alignment()),
@@ -79,16 +83,27 @@ public record Situation(
   private PathState path(PathRecord path) {
     Forecast forecast = Forecast.of(rig.chain(), path);
     Optional<PastState> known = Optional.ofNullable(past.get(path.name()));
-    Taken taken = readings.get(path.name());
-    return taken == null
-        ? PathWords.unmeasured(path, forecast, known)
-        : PathWords.measured(path, forecast, taken, outdated(taken), known);
+    Optional<Taken> taken = Optional.ofNullable(readings.get(path.name()));
+    Optional<String> moved =
+        watch
+            .movedSince(path.name(), taken.map(one -> one.at().toInstant()).orElse(Instant.EPOCH))
+            .map(WatchSeen::brief);
+    return taken.isEmpty()
+        ? PathWords.unmeasured(path, forecast, known, moved)
+        : PathWords.measured(
+            path, forecast, taken.get(), outdated(taken.get(), moved), known, moved);
   }
 
-  private Optional<String> outdated(Taken taken) {
+  private Optional<String> outdated(Taken taken, Optional<String> moved) {
     return taken.chainText().equals(rig.text())
-        ? Optional.empty()
+        ? moved.map(event -> "since then, while watched: " + event + "; measure again")
         : Optional.of("the chain file has changed since; measure again");
+  }
+
+  private WatchState watched(List<PathState> paths) {
+    Map<String, Forecast> forecasts =
+        paths.stream().collect(Collectors.toMap(PathState::name, PathState::forecast));
+    return WatchState.of(watch, rig.budget().paths(), forecasts);
   }
 
   private String settings() {

@@ -36,6 +36,8 @@ final class Orders {
     routes.post("/do/stop", ctx -> take(ctx, May.LOOK, body -> desk.stop()));
     routes.post("/do/measure", ctx -> take(ctx, May.PLAY, b -> desk.measure(text(b, "path"))));
     routes.post("/do/check", ctx -> take(ctx, May.PLAY, b -> desk.check(needed(b, "path"))));
+    routes.post("/do/apart", ctx -> take(ctx, May.PLAY, b -> desk.tellApart(needed(b, "path"))));
+    routes.post("/do/watch", ctx -> take(ctx, May.PLAY, body -> desk.watch()));
     routes.post("/do/agree", ctx -> take(ctx, May.AGREE, body -> desk.agree(true)));
     routes.post("/do/leave", ctx -> take(ctx, May.PLAY, body -> desk.agree(false)));
     routes.post("/do/keep", ctx -> take(ctx, May.AGREE, this::keep));

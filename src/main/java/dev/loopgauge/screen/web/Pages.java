@@ -20,7 +20,7 @@ import java.util.Optional;
 final class Pages {
   private static final String HTML = "text/html;charset=utf-8";
   private static final List<String> SCRIPTS =
-      List.of("screen.js", "parts.js", "axis.js", "page.js");
+      List.of("screen.js", "parts.js", "watch.js", "axis.js", "page.js");
 
   /** The report is one file that holds its own style; it has no script. */
   private static final String REPORT_POLICY =

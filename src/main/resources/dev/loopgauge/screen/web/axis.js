@@ -1,6 +1,6 @@
 // All paths on one time axis: predicted above measured, stage by stage, with each listener's limit.
 
-import {draw, make, shape} from './page.js';
+import {age, draw, make, shape} from './page.js';
 
 const FAR = 2;
 const WIDTH = 1000;
@@ -67,7 +67,7 @@ function legend(paths) {
 }
 
 /** The rows. */
-export function rows(paths, chosen, whatIf, choose) {
+export function rows(paths, chosen, whatIf, choose, now) {
   const forecasts = new Map((whatIf?.paths ?? []).map(path => [path.name, path]));
   const most = longest(whatIf ? [...paths, ...paths.map(p => ({forecast: forecasts.get(p.name) ?? p.forecast}))] : paths);
   return [
@@ -80,7 +80,8 @@ export function rows(paths, chosen, whatIf, choose) {
           lane(path, most, other),
           make('span', {class: 'figures'},
             make('span', {class: path.reading?.delay ? 'number' : 'quiet'}, path.reading?.delay ? `${path.reading.delay.ms} ms ${path.reading.delay.plusMinusMs}` : path.word),
-            make('span', {class: 'quiet'}, other ? `if so ${other.ms}` : path.reading?.predicted ?? `predicted ${path.forecast.ms}`)),
+            make('span', {class: 'quiet'}, other ? `if so ${other.ms}` : path.reading?.predicted ?? `predicted ${path.forecast.ms}`),
+            path.reading ? make('span', {class: 'quiet'}, age(path.reading.atMs, now)) : null),
           make('span', {class: `verdict ${path.standing}`}, path.reading ? path.word : '', make('span', {class: 'quiet'}, (other ? other.told : path.reading ? path.reading.limit : path.forecast.limitAtMs === null ? path.forecast.told : `predicted ${path.forecast.told}`) ?? ''))));
     })),
     make('div', {class: 'underrows'}, make('span', {}), scale(most), make('span', {})),

@@ -65,6 +65,16 @@ export function age(atMs, nowMs) {
   return minutes < 90 ? `${minutes} min ago` : `${Math.round(minutes / 60)} h ago`;
 }
 
+/** From when to when what is told was measured; null where nothing was. */
+export function asOf(sentence, nowMs) {
+  if (sentence.fromMs === null) {
+    return null;
+  }
+  const from = clock(sentence.fromMs);
+  const to = clock(sentence.toMs);
+  return `Measured ${from === to ? `at ${from}` : `from ${from} to ${to}`}, ${age(sentence.fromMs, nowMs)}`;
+}
+
 /** The time of day at which something was. */
 export const clock = atMs =>
   new Date(atMs).toLocaleTimeString([], {hour: '2-digit', minute: '2-digit', second: '2-digit', hour12: false});

@@ -24,6 +24,8 @@ export function doing(state, may, send) {
         : make('p', {}, make('strong', {}, 'Somebody at the computer has to agree.'))));
   } else if (now.step === 'working') {
     parts.push(make('p', {class: 'working'}, `${now.title} …`));
+  } else if (now.step === 'watching') {
+    parts.push(make('p', {class: 'working'}, `${now.title} … It plays nothing. Measuring waits until it is turned off.`));
   }
   if (now.step !== 'idle') {
     parts.push(list(now.told.slice(-3), 'told'), meters(now.levels));
@@ -56,6 +58,7 @@ export function chosen(path, now) {
     reading ? make('p', {class: `word ${path.standing}`}, shape(path.standing), make('span', {}, path.word)) : null,
     reading ? make('p', {class: 'from'}, `Measured ${age(reading.atMs, now)}, at `, make('time', {id: 'measured-at', datetime: new Date(reading.atMs).toISOString()}, clock(reading.atMs)), delay ? `; ${delay.how}` : '', reading.kept ? `; kept as ${reading.kept}` : '') : null,
     reading?.outdated ? make('p', {class: 'undecided'}, shape('undecided'), `Not from now: ${reading.outdated}.`) : null,
+    reading?.causes.length ? make('p', {class: 'check'}, make('strong', {}, 'Check first: '), reading.causes[0]) : null,
     reading?.limit ? make('p', {}, `As measured, ${reading.limit} (${reading.predicted}).`) : null,
     make('p', {class: 'quiet'}, `Predicted: ${path.forecast.ms}, ${path.forecast.samples} in all; ${path.forecast.told}.`)];
 }
@@ -65,14 +68,18 @@ export function orders(state, path, may, send) {
   if (may === 'look') {
     return make('p', {class: 'quiet'}, 'You can look, and stop what plays. Who sits at the computer measures.');
   }
+  const watching = state.doing.step === 'watching';
+  const size = path.reading?.further?.blockSize ?? null;
   return [
     button('measure', `Measure ${path.name}`, () => send('measure', {path: path.name}), {class: 'main', disabled: busy}),
     button('measure-all', 'Measure all paths', () => send('measure'), {disabled: busy}),
-    button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy})];
+    size === null ? null : button('apart', `Measure ${path.name} again at a block of ${size}, to tell the causes apart`, () => send('apart', {path: path.name}), {disabled: busy}),
+    button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy}),
+    button('watching', watching ? 'Watching is on: turn it off' : 'Watch the show: plays nothing', () => send(watching ? 'stop' : 'watch'), {disabled: busy && !watching, 'aria-pressed': String(watching)})];
 }
 
 export const practice = (state, send) => make('label', {class: 'practice'}, 'Practise: wrong with the simulated rig',
-  make('select', {id: 'fault', onchange: event => send('practise', {fault: event.target.value})},
+  make('select', {id: 'fault', disabled: state.doing.step !== 'idle', onchange: event => send('practise', {fault: event.target.value})},
     state.options.faults.map(fault => make('option', {value: fault.fault, selected: fault.fault === state.options.fault}, fault.told))));
 
 export function details(path) {
@@ -82,6 +89,9 @@ export function details(path) {
     parts.push(make('h2', {}, `${path.name}: what was heard`), make('p', {class: 'line'}, reading.line));
     if (reading.causes.length) {
       parts.push(make('h3', {}, 'Likely causes, and what to check'), list(reading.causes, 'causes'));
+    }
+    if (reading.further) {
+      parts.push(make('h3', {}, 'To tell them apart'), make('p', {}, reading.further.text));
     }
     reading.findings.forEach(finding => parts.push(make('p', {class: 'finding'}, finding.text, finding.hint ? [make('br'), `Try: ${finding.hint}`] : '')));
     if (reading.aspects.length) {

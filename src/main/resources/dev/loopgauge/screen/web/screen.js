@@ -2,7 +2,8 @@
 
 import {rows} from './axis.js';
 import {chosen, details, doing, keeping, orders, patch, practice, sentence, together, whatIf} from './parts.js';
-import {put} from './page.js';
+import {stalled, watch} from './watch.js';
+import {asOf, put} from './page.js';
 
 /** After this long without a word from the server nothing shown is sure to be so now, in ms. */
 const STALE_MS = 2500;
@@ -68,11 +69,13 @@ function show() {
   put('rig', state.rig, () => state.rig);
   put('settings', [state.settings, state.practice], () => state.settings + (state.practice ? ' · simulated rig, no sound' : ''));
   put('sentence', state.sentence, () => sentence(state));
+  put('asof', [state.sentence, time], () => asOf(state.sentence, now()));
   put('doing', [state.doing, state.sound], () => doing(state, may, send));
   put('chosen', [path, time], () => chosen(path, now()));
-  put('orders', [state.doing.step === 'idle', path.name], () => orders(state, path, may, send));
-  put('practice', state.practice && may === 'agree' ? [state.options.faults, state.options.fault] : null, () => state.practice && may === 'agree' ? practice(state, send) : null);
-  put('paths', [state.paths, path.name, forecast], () => rows(state.paths, path.name, forecast, choose));
+  put('orders', [state.doing.step, path.name, path.reading?.further], () => orders(state, path, may, send));
+  put('watch', [state.watch, stalled(state.watch, now())], () => watch(state.watch, stalled(state.watch, now())));
+  put('practice', state.practice && may === 'agree' ? [state.options, state.doing.step === 'idle'] : null, () => state.practice && may === 'agree' ? practice(state, send) : null);
+  put('paths', [state.paths, path.name, forecast, time], () => rows(state.paths, path.name, forecast, choose, now()));
   put('details', path, () => details(path));
   put('keeping', [state.keeping, state.doing.step], () => keeping(state, may, send));
   put('whatif', [state.options, asked(), answer], () => whatIf(state, asked(), answer, ask));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.screen.state.Doing.Level;
+import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -14,7 +15,7 @@ class LevelMeterTest {
   private static final int FRAMES = 480;
 
   private final List<List<Level>> told = new ArrayList<>();
-  private final LevelMeter meter = new LevelMeter(List.of(2), told::add);
+  private final LevelMeter meter = LevelMeter.ofTakes(List.of("return 2"), told::add);
 
   private Level heard(double... values) {
     meter.begin();
@@ -60,5 +61,29 @@ class LevelMeterTest {
     heard(values);
     long most = 2 + (System.nanoTime() - began) / LevelMeter.LEAST_NANOS;
     assertTrue(told.size() <= most, told.size() + " times");
+  }
+
+  /** Two seconds of a stream: what was loud before them says nothing of now. */
+  @Test
+  void aStreamIsSilentOnceNothingWasHeardForTwoSeconds() {
+    SampleRate rate = new SampleRate(48_000);
+    LevelMeter stream = LevelMeter.ofStream(List.of("lead, return 2"), rate, told::add);
+    stream.block(block(1, 0.5f), 1);
+    stream.block(block(2 * rate.hertz() - 1, 0), 2 * rate.hertz() - 1);
+    stream.end();
+    assertTrue(last().heard());
+    stream.block(block(1, 0), 1);
+    stream.end();
+    assertFalse(last().heard());
+  }
+
+  private static float[][] block(int frames, float value) {
+    float[] samples = new float[frames];
+    Arrays.fill(samples, value);
+    return new float[][] {samples};
+  }
+
+  private Level last() {
+    return told.get(told.size() - 1).get(0);
   }
 }
