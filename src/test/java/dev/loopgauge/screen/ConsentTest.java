@@ -81,6 +81,29 @@ class ConsentTest {
     }
   }
 
+  /** To set a host to another block size takes somebody's hand, and their word that it is done. */
+  @Test
+  void asksAgainBeforeItMeasuresAtAnotherBlockSize() throws Exception {
+    Path chain = chain();
+    String other = CHAIN.replace("block-size: 64", "block-size: 128");
+    SoundingRig rig =
+        new SoundingRig(Files.writeString(folder.resolve("other.yaml"), other), false);
+    try (Served screen = served(rig, chain);
+        Following page = new Following(others(screen))) {
+      Asker own = new Asker(screen.server.address());
+      own.post("/do/apart", "{\"path\":\"lead\"}");
+      String asked = page.until("\"step\":\"asking\"");
+      assertTrue(asked.contains("the second time with the host at another block size"), asked);
+      own.post("/do/agree", "{}");
+      page.until("Set the host to a block of");
+      int played = rig.played.get();
+      assertTrue(played > 0);
+      own.post("/do/agree", "{}");
+      page.until("measured again at a block of");
+      assertTrue(rig.played.get() > played);
+    }
+  }
+
   @Test
   void stopEndsATakeThatPlays() throws Exception {
     Path chain = chain();

@@ -91,9 +91,18 @@ class ScreenInBrowserIT {
     browser.await(says("sentence", "LATE by 128 samples (2.67 ms): vocal-house"));
     browser.await(says("chosen", "499.400 ± 0.001 samples"));
     browser.await(says("details", "Check the block size in the host"));
+    browser.await(
+        says(
+            "together",
+            "With vocal-house as measured: vocal-house comes 3.18 ms after vocal-wedge: first null"
+                + " of the comb at 157 Hz."));
     browser.look(README_WIDTH, README_HEIGHT, "screen", "dark");
     picture("late");
     browser.look(1440, 1000, "screen", "dark");
+
+    browser.click("apart");
+    browser.await(says("details", "measured again at a block of 128: 499.4 samples"));
+    browser.await("!document.getElementById('apart')");
 
     browser.choose("if-block", "128");
     browser.await(says("whatif", "If the block were 128: predicted, not measured."));
@@ -106,6 +115,10 @@ class ScreenInBrowserIT {
     browser.click("measure-all");
     browser.await(says("sentence", "All 4 paths are within budget and limits."));
     browser.await(says("chosen", "371.400 ± 0.001 samples"));
+    browser.await(says("together", "As measured: vocal-house comes 0.51 ms after vocal-wedge"));
+    browser.click("path-3");
+    browser.await(says("details", "As measured: sound early by"));
+    browser.click("path-0");
 
     browser.type("show", "Lantern, Friday");
     browser.click("keep-before");

@@ -5,6 +5,7 @@ import dev.loopgauge.chain.Chain;
 import dev.loopgauge.job.live.RigChoice;
 import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.report.measured.ScreenDocument.ShownPathRecord;
+import dev.loopgauge.screen.state.Alignments;
 import dev.loopgauge.screen.state.Doing;
 import dev.loopgauge.screen.state.PastState;
 import dev.loopgauge.screen.state.ScreenState;
@@ -32,6 +33,7 @@ final class Knowledge {
   private final RigFile file;
   private final boolean builtIn;
   private final Board board = new Board();
+  private final Alignments alignments = new Alignments();
   private final Map<String, Taken> readings = new LinkedHashMap<>();
   private Map<String, PastState> past = Map.of();
   private Doing doing = Doing.NOTHING;
@@ -164,7 +166,17 @@ final class Knowledge {
     boolean reports = past.values().stream().anyMatch(known -> !known.rows().isEmpty());
     Keeping keeping = new Keeping(show, kept, notKept, waiting().size(), reports);
     return new Situation(
-        file.rig(), silent, doing, watch, readings, past, patch, keeping, options(), builtIn);
+        file.rig(),
+        silent,
+        doing,
+        watch,
+        readings,
+        past,
+        patch,
+        alignments,
+        keeping,
+        options(),
+        builtIn);
   }
 
   private Options options() {

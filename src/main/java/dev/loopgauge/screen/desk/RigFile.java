@@ -6,12 +6,9 @@ import dev.loopgauge.chain.file.ChainParser;
 import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.TextFile;
 import dev.loopgauge.job.UsageException;
-import dev.loopgauge.job.planned.AlignJob;
 import dev.loopgauge.job.planned.BudgetJob;
-import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.budget.BudgetDocument;
-import dev.loopgauge.report.planned.AlignmentDocument;
 import dev.loopgauge.screen.state.Situation.Rig;
 import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.signal.Hinted;
@@ -20,15 +17,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.Set;
 
 /** The chain file, read again when it changes. */
 final class RigFile {
-  private static final String STEP = "samples";
-
   private final Path file;
   private FileTime seen;
   private Rig rig;
@@ -64,7 +56,7 @@ final class RigFile {
       Trouble trouble =
           new Trouble(
               "the chain file has changed and can't be used: " + e.getMessage(), hinted.hint());
-      rig = new Rig(rig.text(), rig.chain(), rig.budget(), rig.alignment(), Optional.of(trouble));
+      rig = new Rig(rig.text(), rig.chain(), rig.budget(), Optional.of(trouble));
     }
     return true;
   }
@@ -81,7 +73,7 @@ final class RigFile {
     String text =
         TextFile.read(file, "chain file", ChainParser.LONGEST_FILE, "`loopgauge demo` writes one");
     Chain chain = ChainFile.read(file);
-    return new Rig(text, chain, budget(file), alignment(chain), Optional.empty());
+    return new Rig(text, chain, budget(file), Optional.empty());
   }
 
   private static BudgetDocument budget(Path file) throws ChainFormatException {
@@ -95,28 +87,5 @@ final class RigFile {
             PictureRule.EBU_R37,
             false);
     return (BudgetDocument) job.run().document();
-  }
-
-  private Optional<AlignmentDocument> alignment(Chain chain) throws ChainFormatException {
-    if (chain.mixes().isEmpty()) {
-      return Optional.empty();
-    }
-    AlignJob job =
-        new AlignJob(
-            file,
-            Optional.empty(),
-            STEP,
-            Set.of(),
-            OptionalDouble.empty(),
-            List.of(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty());
-    try {
-      return Optional.of((AlignmentDocument) job.run(Map.of()).document());
-    } catch (JournalException e) {
-      throw new IllegalStateException("nothing was asked of a journal", e);
-    }
   }
 }

@@ -2,11 +2,16 @@ package dev.loopgauge.screen.state;
 
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.Standing;
+import dev.loopgauge.plan.PictureMatch;
+import dev.loopgauge.plan.PictureRule;
 import dev.loopgauge.report.budget.PathRecord;
+import dev.loopgauge.report.budget.PictureRecord;
 import dev.loopgauge.report.budget.StageRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Written;
 import dev.loopgauge.report.html.StageKinds;
+import dev.loopgauge.signal.Latency;
+import dev.loopgauge.signal.SampleRate;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,9 +38,31 @@ public record Forecast(
     BigDecimal endMs,
     Optional<BigDecimal> limitAtMs,
     List<Piece> pieces,
-    Optional<String> picture) {
+    Optional<Sight> picture) {
   private static final int MS_DECIMALS = 2;
   private static final int SAMPLE_DECIMALS = 1;
+
+  /**
+   * How it stands to its picture.
+   *
+   * @param told in words, and what to add
+   * @param earlyMs how early the sound is
+   * @param rateHz the chain's rate
+   * @param rule what that is judged by
+   */
+  public record Sight(String told, BigDecimal earlyMs, int rateHz, PictureRule rule) {
+    private static Sight of(PictureRecord picture, SampleRate rate) {
+      return new Sight(
+          inWords(picture),
+          picture.soundEarlyMs(),
+          rate.hertz(),
+          picture.rule().orElse(PictureRule.EBU_R37));
+    }
+
+    private static String inWords(PictureRecord picture) {
+      return picture.told() + "; " + picture.advice() + ".";
+    }
+  }
 
   /** A stage on the time axis, in ms after the source. */
   public record Piece(
@@ -52,7 +79,7 @@ public record Forecast(
         path.delayMs(),
         path.limitMs().map(limit -> limit.add(path.delayMs()).subtract(path.judgedMs())),
         pieces(chain, path),
-        path.picture().map(picture -> picture.told() + "; " + picture.advice() + "."));
+        path.picture().map(picture -> Sight.of(picture, chain.rate())));
   }
 
   private static String told(PathRecord path) {
@@ -114,6 +141,20 @@ public record Forecast(
               ? ms(spare.negate()) + " over its limit"
               : ms(spare) + " below its limit";
         });
+  }
+
+  /** How it stands to its picture then, in words; nothing where it has none. */
+  Optional<String> pictured(double laterMs) {
+    return picture.map(
+        sight ->
+            Sight.inWords(
+                PictureRecord.of(
+                    new PictureMatch(name, name, sight.rule(), early(sight, laterMs)),
+                    Optional.empty())));
+  }
+
+  private static Latency early(Sight sight, double laterMs) {
+    return Latency.ofMs(sight.earlyMs().doubleValue() - laterMs, new SampleRate(sight.rateHz()));
   }
 
   /** The air of it, which no cable carries, in ms. */

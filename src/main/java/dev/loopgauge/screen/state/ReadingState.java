@@ -33,6 +33,7 @@ import java.util.Optional;
  * @param aspects how each aspect stands
  * @param arrivals other arrivals, in words
  * @param bands the delay by octave
+ * @param picture how the sound stands to its picture then, and what to add; null without one
  * @param kept which part of the day it was kept as; null where it wasn't kept
  */
 public record ReadingState(
@@ -49,6 +50,7 @@ public record ReadingState(
     List<AspectState> aspects,
     List<String> arrivals,
     List<BandState> bands,
+    Optional<String> picture,
     Optional<String> kept) {
   /** The last digit that is shown, in ms. */
   private static final double LEAST_MS = 0.01;
@@ -94,6 +96,7 @@ public record ReadingState(
         aspects(document.verdict()),
         measured.map(ReadingState::arrivals).orElse(List.of()),
         measured.map(m -> m.bands().stream().map(band -> band(m, band)).toList()).orElse(List.of()),
+        document.comparison().flatMap(c -> forecast.pictured(laterMs(c))),
         taken.kept().map(when -> when.label()));
   }
 

@@ -73,7 +73,14 @@ public record ScreenState(
   public record PatchState(long atMs, Judgement standing, String text, List<String> lines) {}
 
   /** Paths that are heard together: how each two meet, and what to delay. */
-  public record MixState(String name, List<String> meetings, List<String> advice) {}
+  public record MixState(String name, List<Meeting> meetings, List<String> advice) {}
+
+  /**
+   * How two paths meet, in words.
+   *
+   * @param measured with what was measured of them; null where neither was
+   */
+  public record Meeting(String predicted, Optional<String> measured) {}
 
   /**
    * The journal.

@@ -5,13 +5,13 @@ import dev.loopgauge.report.budget.BudgetDocument;
 import dev.loopgauge.report.budget.PathRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.patch.PatchDocument;
-import dev.loopgauge.report.planned.AlignmentDocument;
 import dev.loopgauge.screen.state.ScreenState.Keeping;
 import dev.loopgauge.screen.state.ScreenState.Options;
 import dev.loopgauge.screen.state.ScreenState.PatchState;
 import dev.loopgauge.screen.state.ScreenState.PathState;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,6 +25,7 @@ import java.util.stream.Collectors;
  * @param readings the last reading of each path
  * @param past what the journal knows of each path
  * @param patch the last check of the patch, and when
+ * @param alignments works out what to delay in the mixes
  */
 public record Situation(
     Rig rig,
@@ -34,6 +35,7 @@ public record Situation(
     Map<String, Taken> readings,
     Map<String, PastState> past,
     Optional<Checked> patch,
+    Alignments alignments,
     Keeping keeping,
     Options options,
     boolean practice) {
@@ -42,15 +44,9 @@ public record Situation(
    *
    * @param text as it stands
    * @param budget its prediction
-   * @param alignment what to delay in its mixes, where it has any
    * @param trouble why a later edition of the file could not be read
    */
-  public record Rig(
-      String text,
-      Chain chain,
-      BudgetDocument budget,
-      Optional<AlignmentDocument> alignment,
-      Optional<Trouble> trouble) {}
+  public record Rig(String text, Chain chain, BudgetDocument budget, Optional<Trouble> trouble) {}
 
   /** A check of the patch. */
   public record Checked(PatchDocument document, Instant at) {}
@@ -64,6 +60,7 @@ public record Situation(
   /** The state. */
   public ScreenState state() {
     List<PathState> paths = rig.budget().paths().stream().map(this::path).toList();
+    Map<String, MeasuredDelay> measured = measured(paths);
     return new ScreenState(
         rig.chain().name(),
         settings(),
@@ -74,7 +71,8 @@ public record Situation(
         watch.isAny() ? Optional.of(watched(paths)) : Optional.empty(),
         paths,
         patch.map(Situation::checked),
-        Mixing.of(rig.budget().mixes(), rig.alignment()),
+        new Mixing(rig.chain().rate(), measured, alignments.of(rig.chain(), measured))
+            .of(rig.budget().mixes()),
         keeping,
         options,
         rig.budget().notes());
@@ -98,6 +96,18 @@ public record Situation(
     return taken.chainText().equals(rig.text())
         ? moved.map(event -> "since then, while watched: " + event + "; measure again")
         : Optional.of("the chain file has changed since; measure again");
+  }
+
+  /** Those that say how things are now. */
+  private Map<String, MeasuredDelay> measured(List<PathState> paths) {
+    Map<String, MeasuredDelay> measured = new HashMap<>();
+    for (PathState path : paths) {
+      path.reading()
+          .filter(reading -> reading.outdated().isEmpty())
+          .flatMap(reading -> MeasuredDelay.of(readings.get(path.name())))
+          .ifPresent(delay -> measured.put(path.name(), delay));
+    }
+    return measured;
   }
 
   private WatchState watched(List<PathState> paths) {

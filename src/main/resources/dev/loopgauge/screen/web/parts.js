@@ -107,7 +107,9 @@ export function details(path) {
   }
   parts.push(fold('stages', 'Stage by stage, predicted', table(['Stage', 'Delay'], path.forecast.pieces.map(piece => [piece.name, piece.figure]))));
   if (path.forecast.picture) {
-    parts.push(make('h3', {}, 'Sound against picture, predicted'), make('p', {}, path.forecast.picture));
+    parts.push(make('h3', {}, 'Sound against picture'),
+      reading?.picture ? make('p', {}, `As measured: ${reading.picture}`) : null,
+      make('p', {class: reading?.picture ? 'quiet' : ''}, `Predicted: ${path.forecast.picture.told}`));
   }
   if (path.past) {
     if (path.past.before) {
@@ -158,8 +160,12 @@ export function whatIf(state, asked, answer, ask) {
 }
 
 export const together = state => state.mixes.length ? [
-  make('h2', {}, 'Heard together, predicted'),
-  state.mixes.map(mix => [make('h3', {}, mix.name), list(mix.meetings), list(mix.advice)])] : null;
+  make('h2', {}, 'Heard together'),
+  state.mixes.map(mix => [make('h3', {}, mix.name), list(mix.meetings.map(meets)), list(mix.advice)])] : null;
+
+const meets = meeting => [
+  meeting.measured === null ? null : make('p', {}, meeting.measured),
+  make('p', {class: meeting.measured === null ? '' : 'quiet'}, `Predicted: ${meeting.predicted}`)];
 
 export const patch = (state, now) => state.patch ? [
   make('h2', {}, 'Patch'),
