@@ -187,7 +187,7 @@ class GuardTest {
         refused += isRefused(held) ? 1 : 0;
       }
       assertTrue(refused > 0, "all 1000 connections were taken");
-      screen.desk.measure(Optional.of("vocal-house"));
+      screen.desk.measure("vocal-house", Optional.empty());
       page.until("WITHIN: vocal-house");
       page.until("event: beat");
     } finally {

@@ -71,12 +71,23 @@ public final class Desk implements AutoCloseable {
   }
 
   /**
-   * Measures a path, or all of them.
+   * Measures all paths.
    *
    * @throws UsageException when something else is under way
    */
-  public void measure(Optional<String> path) {
-    sounding.measure(path);
+  public void measureAll() {
+    sounding.measureAll();
+  }
+
+  /**
+   * Measures a path.
+   *
+   * @param arrival which arrival is its, {@code first} or {@code strongest}; empty where that shall
+   *     stay open
+   * @throws UsageException when something else is under way, or there is no such arrival
+   */
+  public void measure(String path, Optional<String> arrival) {
+    sounding.measure(path, arrival);
   }
 
   /**

@@ -44,10 +44,12 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
   /**
    * Measures one path.
    *
+   * @param arrival which arrival is measured where there are several
    * @param done gets its name and its reading
    */
-  void measure(String path, BiConsumer<String, MeasurementDocument> done) throws Exception {
-    done.accept(path, measured(path, false));
+  void measure(String path, ArrivalChoice arrival, BiConsumer<String, MeasurementDocument> done)
+      throws Exception {
+    done.accept(path, measured(path, arrival, false));
   }
 
   /**
@@ -62,17 +64,18 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
             "It is measured twice: the second time with the host at another block size, which is"
                 + " set back afterwards. On a JACK server all else that runs is interrupted"
                 + " meanwhile.");
-    done.accept(path, measured(path, true));
+    done.accept(path, measured(path, ArrivalChoice.UNDECIDED, true));
   }
 
-  private MeasurementDocument measured(String path, boolean tellApart) throws Exception {
+  private MeasurementDocument measured(String path, ArrivalChoice arrival, boolean tellApart)
+      throws Exception {
     LiveRequest live =
         new LiveRequest(
             request.live(),
             budget(Optional.of(path)),
             HostReport.NONE,
             rig,
-            ArrivalChoice.UNDECIDED,
+            arrival,
             KeepChoice.NONE,
             false);
     return (MeasurementDocument) new MeasureJob(live, false, tellApart).run(site).document();
@@ -114,7 +117,7 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
     if (simulated) {
       for (String path : chain.paths().keySet()) {
         if (chain.path(path).patch().isEmpty()) {
-          measure(path, done);
+          measure(path, ArrivalChoice.UNDECIDED, done);
         }
       }
     }

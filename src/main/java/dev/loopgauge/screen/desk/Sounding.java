@@ -1,8 +1,10 @@
 package dev.loopgauge.screen.desk;
 
 import dev.loopgauge.chain.Chain;
+import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.StopSign;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.screen.state.Situation.Checked;
@@ -11,6 +13,7 @@ import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.SetupException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 
@@ -40,23 +43,37 @@ record Sounding(
   }
 
   /**
-   * Measures a path, or all of them.
+   * Measures all paths.
    *
    * @throws UsageException when something else is under way
    */
-  void measure(Optional<String> path) {
-    if (path.isEmpty()) {
-      play(
-          "Measuring all paths",
-          names(),
-          (errands, ears) -> errands.measureAll((name, document) -> took(name, document, ears)));
-      return;
-    }
+  void measureAll() {
     play(
-        "Measuring " + path.get(),
-        names(path.get()),
+        "Measuring all paths",
+        names(),
+        (errands, ears) -> errands.measureAll((name, document) -> took(name, document, ears)));
+  }
+
+  /**
+   * Measures a path.
+   *
+   * @param arrival which arrival is measured where there are several
+   * @throws UsageException when something else is under way, or there is no such arrival
+   */
+  void measure(String path, Optional<String> arrival) {
+    ArrivalChoice meant = arrival.map(Sounding::arrival).orElse(ArrivalChoice.UNDECIDED);
+    play(
+        "Measuring " + path,
+        names(path),
         (errands, ears) ->
-            errands.measure(path.get(), (name, document) -> took(name, document, ears)));
+            errands.measure(path, meant, (name, document) -> took(name, document, ears)));
+  }
+
+  private static ArrivalChoice arrival(String label) {
+    return Arrays.stream(ArrivalChoice.values())
+        .filter(choice -> choice.label().equals(label))
+        .findFirst()
+        .orElseThrow(() -> new UsageException("there is no arrival '" + label + "'", "reload"));
   }
 
   /**

@@ -1,5 +1,8 @@
 package dev.loopgauge.screen.state;
 
+import static dev.loopgauge.verify.Verdict.UNDECIDED;
+
+import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.VerdictRecord;
@@ -29,6 +32,7 @@ import java.util.Optional;
  * @param causes what may have made it so and what to check, the likeliest first
  * @param further what to measure next to tell them apart, or what that came to; null where one
  *     cause stands alone
+ * @param openArrival whether somebody is still to say which of two arrivals is the path
  * @param findings what a person must know, with what to try
  * @param aspects how each aspect stands
  * @param arrivals other arrivals, in words
@@ -46,6 +50,7 @@ public record ReadingState(
     Optional<String> outdated,
     List<String> causes,
     Optional<Further> further,
+    boolean openArrival,
     List<Trouble> findings,
     List<AspectState> aspects,
     List<String> arrivals,
@@ -92,6 +97,7 @@ public record ReadingState(
         outdated,
         document.comparison().map(ReadingState::causes).orElse(List.of()),
         document.comparison().flatMap(ComparisonRecord::tellApart).flatMap(ReadingState::further),
+        isOpenArrival(document),
         findings(document.findings()),
         aspects(document.verdict()),
         measured.map(ReadingState::arrivals).orElse(List.of()),
@@ -141,6 +147,12 @@ public record ReadingState(
   private static Optional<Further> further(ExtraRecord extra) {
     Optional<Integer> size = extra.blockSize().filter(s -> extra.measuredSamples().isEmpty());
     return extra.text().map(text -> new Further(text, size));
+  }
+
+  private static boolean isOpenArrival(MeasurementDocument document) {
+    return document.comparison().flatMap(ComparisonRecord::verdict).equals(Optional.of(UNDECIDED))
+        && document.findings().stream()
+            .anyMatch(f -> f.code().equals(Optional.of(FindingCode.TWO_ARRIVALS.label())));
   }
 
   private static List<Trouble> findings(List<FindingRecord> findings) {

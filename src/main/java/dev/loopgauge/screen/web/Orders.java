@@ -34,7 +34,7 @@ final class Orders {
   /** Puts them on their addresses. */
   void on(RoutesConfig routes) {
     routes.post("/do/stop", ctx -> take(ctx, May.LOOK, body -> desk.stop()));
-    routes.post("/do/measure", ctx -> take(ctx, May.PLAY, b -> desk.measure(text(b, "path"))));
+    routes.post("/do/measure", ctx -> take(ctx, May.PLAY, this::measure));
     routes.post("/do/check", ctx -> take(ctx, May.PLAY, b -> desk.check(needed(b, "path"))));
     routes.post("/do/apart", ctx -> take(ctx, May.PLAY, b -> desk.tellApart(needed(b, "path"))));
     routes.post("/do/watch", ctx -> take(ctx, May.PLAY, body -> desk.watch()));
@@ -43,6 +43,11 @@ final class Orders {
     routes.post("/do/keep", ctx -> take(ctx, May.AGREE, this::keep));
     routes.post(
         "/do/practise", ctx -> take(ctx, May.AGREE, b -> desk.practise(needed(b, "fault"))));
+  }
+
+  private void measure(Map<String, Object> body) {
+    text(body, "path")
+        .ifPresentOrElse(path -> desk.measure(path, text(body, "arrival")), desk::measureAll);
   }
 
   private void keep(Map<String, Object> body) {

@@ -74,6 +74,7 @@ export function orders(state, path, may, send) {
     button('measure', `Measure ${path.name}`, () => send('measure', {path: path.name}), {class: 'main', disabled: busy}),
     button('measure-all', 'Measure all paths', () => send('measure'), {disabled: busy}),
     size === null ? null : button('apart', `Measure ${path.name} again at a block of ${size}, to tell the causes apart`, () => send('apart', {path: path.name}), {disabled: busy}),
+    path.reading?.openArrival ? ['first', 'strongest'].map(arrival => button(`arrival-${arrival}`, `Measure ${path.name} again: the ${arrival} arrival is the path`, () => send('measure', {path: path.name, arrival}), {disabled: busy})) : null,
     button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy}),
     button('watching', watching ? 'Watching is on: turn it off' : 'Watch the show: plays nothing', () => send(watching ? 'stop' : 'watch'), {disabled: busy && !watching, 'aria-pressed': String(watching)})];
 }

@@ -72,7 +72,7 @@ function show() {
   put('asof', [state.sentence, time], () => asOf(state.sentence, now()));
   put('doing', [state.doing, state.sound], () => doing(state, may, send));
   put('chosen', [path, time], () => chosen(path, now()));
-  put('orders', [state.doing.step, path.name, path.reading?.further], () => orders(state, path, may, send));
+  put('orders', [state.doing.step, path.name, path.reading?.further, path.reading?.openArrival], () => orders(state, path, may, send));
   put('watch', [state.watch, stalled(state.watch, now())], () => watch(state.watch, stalled(state.watch, now())));
   put('practice', state.practice && may === 'agree' ? [state.options, state.doing.step === 'idle'] : null, () => state.practice && may === 'agree' ? practice(state, send) : null);
   put('paths', [state.paths, path.name, forecast, time], () => rows(state.paths, path.name, forecast, choose, now()));
