@@ -14,6 +14,7 @@ final class Asker {
 
   final int port;
   final String token;
+  private final String place;
   private final List<String> headers = new ArrayList<>();
   private String host;
   private String origin;
@@ -21,13 +22,15 @@ final class Asker {
   /** By an address that the screen gave out. */
   Asker(String address) {
     String base = address.substring("http://".length(), address.indexOf("/?"));
+    place = base.substring(0, base.indexOf(':'));
     port = Integer.parseInt(base.substring(base.indexOf(':') + 1));
     token = address.substring(address.indexOf('=') + 1);
-    host = "127.0.0.1:" + port;
+    host = place + ":" + port;
     origin = "http://" + host;
   }
 
   private Asker(Asker as, String token) {
+    place = as.place;
     port = as.port;
     this.token = token;
     host = as.host;
@@ -98,7 +101,7 @@ final class Asker {
 
   /** A connection that says nothing. */
   Socket connect() throws IOException {
-    Socket socket = new Socket(InetAddress.getLoopbackAddress(), port);
+    Socket socket = new Socket(InetAddress.getByName(place), port);
     socket.setSoTimeout(PATIENCE_MS);
     return socket;
   }
