@@ -72,7 +72,7 @@ public record HostJob(
       return new ThroughProgram(run, through.get()).answer();
     }
     run.consent().requireSomebody();
-    return new PathMeasurement(run, run.target(run.settings()), "host").once(false);
+    return new PathMeasurement(run, run.target(run.settings()), "host").once(false, now -> {});
   }
 
   private PluginStates guided(LiveRun run) {

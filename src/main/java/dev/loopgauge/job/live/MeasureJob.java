@@ -3,11 +3,13 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.setup.Profile;
 import dev.loopgauge.setup.SetupException;
 import java.io.IOException;
 import java.time.Instant;
+import java.util.function.Consumer;
 
 /**
  * Measures one path.
@@ -27,10 +29,21 @@ public record MeasureJob(LiveRequest request, boolean calibrate, boolean tellApa
    */
   public Answer run(Site site)
       throws CaptureException, SetupException, ChainFormatException, IOException {
-    return LiveRun.kept(site, request, this::measured);
+    return run(site, new SoFar());
   }
 
-  private Answer measured(LiveRun run) throws CaptureException, SetupException, IOException {
+  /**
+   * The same.
+   *
+   * @param soFar learns of what was measured before the devices are closed
+   */
+  public Answer run(Site site, SoFar soFar)
+      throws CaptureException, SetupException, ChainFormatException, IOException {
+    return LiveRun.kept(site, request, soFar, this::measured);
+  }
+
+  private Answer measured(LiveRun run, Consumer<Answer> soFar)
+      throws CaptureException, SetupException, IOException {
     Profile settings = run.settings();
     if (calibrate) {
       checkCalibrate(settings, run.consent());
@@ -43,7 +56,7 @@ public record MeasureJob(LiveRequest request, boolean calibrate, boolean tellApa
     }
     run.consent().requireSomebody();
     PathMeasurement path = new PathMeasurement(run, run.target(settings), "measure");
-    return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart);
+    return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart, soFar);
   }
 
   private static void checkCalibrate(Profile settings, Consent consent) {

@@ -4,7 +4,6 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.Answer;
-import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.Comparison;
@@ -16,6 +15,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * One path, compared with its budget, and measured once more where that tells its possible causes
@@ -27,23 +27,35 @@ import java.util.Optional;
  */
 record PathMeasurement(LiveRun run, LiveTarget target, String command) {
   /**
-   * Measures once.
+   * Measures once. What it came to is told before the session is closed, which may take longer than
+   * to read the take.
    *
    * @param tellApart whether to set the host to another block size and measure again without asking
+   * @param soFar is told what the first measurement came to
    */
-  Answer once(boolean tellApart) throws CaptureException, SetupException, IOException {
+  Answer once(boolean tellApart, Consumer<Answer> soFar)
+      throws CaptureException, SetupException, IOException {
     Estimate estimate;
-    Optional<ChosenPath> chosen;
+    Optional<Comparison> comparison;
+    Answer first;
     List<String> notes = new ArrayList<>(run.elsewhere().stream().toList());
     try (AudioSession session = target.open()) {
-      chosen = run.chosen(session.info());
       LiveReading reading = target.reading(session, run.consent()).playingAgain();
       Repeatable way = reading.repeatable(target.store());
       run.consent().ask(reading.announcement());
       estimate = way.take();
       notes.addAll(way.notes());
+      comparison = run.chosen(session.info()).flatMap(path -> path.compare(estimate));
+      first = answer(estimate, comparison, notes);
+      soFar.accept(first);
     }
-    Optional<Comparison> comparison = chosen.flatMap(path -> path.compare(estimate));
+    return isToldApart(comparison, tellApart)
+        ? answer(estimate, Optional.of(toldApart(comparison.get())), notes)
+        : first;
+  }
+
+  private boolean isToldApart(Optional<Comparison> comparison, boolean tellApart)
+      throws IOException {
     Optional<Integer> size = comparison.flatMap(PathMeasurement::tellingSize);
     if (tellApart
         && size.isEmpty()
@@ -51,8 +63,7 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
       run.consent()
           .say("No other block size tells the possible causes apart: nothing was measured again.");
     }
-    boolean again = size.isPresent() && (tellApart || run.consent().wantsAnother(size.get()));
-    return answer(estimate, again ? Optional.of(toldApart(comparison.get())) : comparison, notes);
+    return size.isPresent() && (tellApart || run.consent().wantsAnother(size.get()));
   }
 
   /** Measures a patch cable first, and takes its delay off. */

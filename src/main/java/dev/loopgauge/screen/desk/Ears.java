@@ -9,7 +9,6 @@ import dev.loopgauge.capture.LostFrames;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.Take;
-import dev.loopgauge.capture.TakeWatch;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.screen.state.Doing.Level;
 import java.time.Instant;
@@ -52,7 +51,7 @@ final class Ears implements AudioSystem.Tap {
     return opened;
   }
 
-  /** When the last take was over. */
+  /** When the last frame was recorded of the last take. */
   Optional<Instant> heard() {
     return heard;
   }
@@ -74,6 +73,7 @@ final class Ears implements AudioSystem.Tap {
   private final class Heard extends ForwardedSession {
     private final List<String> returns;
     private final LevelMeter meter;
+    private boolean whole;
 
     Heard(AudioSession session, List<String> returns) {
       super(session);
@@ -86,20 +86,26 @@ final class Ears implements AudioSystem.Tap {
       if (stopped) {
         throw ended();
       }
-      TakeWatch first = take.watch();
+      whole = false;
       meter.begin();
       try {
-        return super.capture(take.watchedBy((sound, frames) -> both(first, sound, frames)));
+        return super.capture(take.watchedBy((sound, frames) -> grew(take, sound, frames)));
       } catch (CaptureException e) {
         throw stopped ? ended() : e;
       } finally {
-        heard = Optional.of(Instant.now());
+        if (!whole) {
+          heard = Optional.of(Instant.now());
+        }
         meter.end();
       }
     }
 
-    private void both(TakeWatch first, float[][] sound, int frames) {
-      first.recorded(sound, frames);
+    private void grew(Take take, float[][] sound, int frames) {
+      if (frames >= take.frames() && !whole) {
+        heard = Optional.of(Instant.now());
+        whole = true;
+      }
+      take.watch().recorded(sound, frames);
       meter.recorded(sound, frames);
     }
 

@@ -27,6 +27,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 
 /**
  * The jobs that the screen has done, by their own records.
@@ -49,7 +50,7 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
    */
   void measure(String path, ArrivalChoice arrival, BiConsumer<String, MeasurementDocument> done)
       throws Exception {
-    done.accept(path, measured(path, arrival, false));
+    measure(path, arrival, false, done);
   }
 
   /**
@@ -64,10 +65,15 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
             "It is measured twice: the second time with the host at another block size, which is"
                 + " set back afterwards. On a JACK server all else that runs is interrupted"
                 + " meanwhile.");
-    done.accept(path, measured(path, ArrivalChoice.UNDECIDED, true));
+    measure(path, ArrivalChoice.UNDECIDED, true, done);
   }
 
-  private MeasurementDocument measured(String path, ArrivalChoice arrival, boolean tellApart)
+  /** Told as soon as it is read, and again where a second measurement made more of it. */
+  private void measure(
+      String path,
+      ArrivalChoice arrival,
+      boolean tellApart,
+      BiConsumer<String, MeasurementDocument> done)
       throws Exception {
     LiveRequest live =
         new LiveRequest(
@@ -78,7 +84,10 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
             arrival,
             KeepChoice.NONE,
             false);
-    return (MeasurementDocument) new MeasureJob(live, false, tellApart).run(site).document();
+    BiConsumer<String, MeasurementDocument> once = once(done);
+    Consumer<Answer> tell = now -> once.accept(path, (MeasurementDocument) now.document());
+    tell.accept(
+        new MeasureJob(live, false, tellApart).run(site, new SoFar(now -> tell.accept(now.get()))));
   }
 
   /**
@@ -135,7 +144,7 @@ record Errands(ScreenRequest request, String backend, Chain chain, RigChoice rig
         false);
   }
 
-  /** A round tells all that it has each time: each reading of it counts once. */
+  /** A job tells all that it has each time: each reading of it counts once. */
   private static BiConsumer<String, MeasurementDocument> once(
       BiConsumer<String, MeasurementDocument> done) {
     Map<String, MeasurementDocument> told = new HashMap<>();

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.capture.ForwardedSession;
 import dev.loopgauge.capture.simulated.Pace;
 import dev.loopgauge.capture.simulated.PathFault;
 import dev.loopgauge.capture.simulated.Plugs;
@@ -23,6 +24,7 @@ import dev.loopgauge.report.form.Json;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -80,6 +82,28 @@ class JobsTest {
     assertEquals(248, number(json(good), "measurement", "delaySamples"), 0.05);
     assertEquals(Ending.OUTSIDE, late.ending());
     assertEquals(128, number(json(late), "comparison", "differenceSamples"), 0.05);
+  }
+
+  /** An audio server takes longer to let go of its ports than a take to be read. */
+  @Test
+  void tellsWhatWasMeasuredBeforeTheDevicesAreClosed() throws Exception {
+    List<String> order = new ArrayList<>();
+    AudioSystem heard =
+        site.audio()
+            .tappedBy(
+                (session, asked) ->
+                    new ForwardedSession(session) {
+                      @Override
+                      public void close() {
+                        order.add("closed");
+                        super.close();
+                      }
+                    });
+    SoFar soFar = new SoFar(now -> order.add("told " + now.get().ending()));
+    new MeasureJob(request(RigChoice.FLAWLESS), false, false)
+        .run(new Site(heard, Person.nobody(), site.environment()), soFar);
+
+    assertEquals(List.of("told GOOD", "closed"), order);
   }
 
   @Test
