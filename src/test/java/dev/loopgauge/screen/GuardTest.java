@@ -144,7 +144,8 @@ class GuardTest {
     assertEquals(200, Asker.code(other.get("/")));
     assertTrue(other.get("/").contains("data-may=\"look\""));
     assertEquals(200, Asker.code(other.post("/do/stop", "{}")));
-    for (String order : List.of("measure", "check", "agree", "leave", "keep", "practise")) {
+    for (String order :
+        List.of("measure", "apart", "check", "watch", "agree", "leave", "keep", "practise")) {
       assertEquals(FORBIDDEN, Asker.code(other.post("/do/" + order, "{}")), order);
     }
   }

@@ -159,6 +159,13 @@ class ScreenOnServerIT {
       browser.click("watching");
       browser.await(says("watch", "Watched last"));
       browser.await("document.querySelector('#measure:not(:disabled)')");
+      browser.click("watching");
+      browser.await(says("watch", "nothing plays, not read yet"));
+      server.close();
+      browser.await(says("link", "The sound is gone: these numbers are not from now."));
+      browser.await(says("watch", "NO SOUND"));
+      browser.press(Keys.ESCAPE);
+      browser.await(says("watch", "Watched last"));
     }
   }
 

@@ -178,10 +178,14 @@ public final class Desk implements AutoCloseable {
     return known.document();
   }
 
-  /** While a job runs, that tells by itself when the sound is gone. */
+  /**
+   * While a job runs, that tells by itself when the sound is gone; a watch goes on without it, to
+   * hear it come back.
+   */
   private void look() {
     boolean changed = file.refresh();
-    Optional<Trouble> now = jobs.isBusy() ? known.silent() : sound.look();
+    boolean heard = jobs.isBusy() && !known.isWatchOverdue();
+    Optional<Trouble> now = heard ? known.silent() : sound.look();
     if (changed || !now.equals(known.silent())) {
       known.looked(now);
     }

@@ -30,6 +30,7 @@ final class Faults {
     }
     faults.add(new Fault("inverted", "the polarity is inverted"));
     faults.add(new Fault("second-arrival=2.5:-2", "a second arrival, 2.5 ms later"));
+    faults.add(new Fault("gain=30", "the return clips"));
     faults.add(new Fault("silent", "nothing comes back"));
     faults.add(new Fault("dropout=0.4:20", "20 ms of sound are lost"));
     faults.add(new Fault("noise=-30", "noise at -30 dBFS"));

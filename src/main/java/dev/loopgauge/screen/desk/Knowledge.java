@@ -3,6 +3,7 @@ package dev.loopgauge.screen.desk;
 import dev.loopgauge.chain.BlockSizes;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.job.live.RigChoice;
+import dev.loopgauge.job.live.WatchRequest;
 import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.report.measured.ScreenDocument.ShownPathRecord;
 import dev.loopgauge.screen.state.Alignments;
@@ -17,6 +18,8 @@ import dev.loopgauge.screen.state.Situation.Checked;
 import dev.loopgauge.screen.state.Taken;
 import dev.loopgauge.screen.state.Trouble;
 import dev.loopgauge.screen.state.WatchSeen;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +32,13 @@ final class Knowledge {
   private static final List<Integer> RATES = List.of(44_100, 48_000, 88_200, 96_000);
 
   private static final long SEED = 1;
+
+  /** A watch looks each second, at first once there is a window of sound; half a look to spare. */
+  private static final Duration LOOK_OVERDUE =
+      Duration.ofMillis(Math.round(1_500 * WatchRequest.USUAL_STEP_SECONDS));
+
+  private static final Duration FIRST_WINDOW =
+      Duration.ofMillis(Math.round(1_000 * WatchRequest.USUAL_WINDOW_SECONDS));
 
   private final RigFile file;
   private final boolean builtIn;
@@ -81,6 +91,12 @@ final class Knowledge {
   synchronized void watching(UnaryOperator<WatchSeen> change) {
     watch = change.apply(watch);
     put();
+  }
+
+  /** Whether a watch goes on but has looked at no path for longer than it should. */
+  synchronized boolean isWatchOverdue() {
+    Instant due = watch.looked().orElse(watch.since().plus(FIRST_WINDOW)).plus(LOOK_OVERDUE);
+    return watch.on() && Instant.now().isAfter(due);
   }
 
   /** A path was read. */

@@ -82,7 +82,10 @@ export function rows(paths, chosen, whatIf, choose, now) {
             make('span', {class: path.reading?.delay ? 'number' : 'quiet'}, path.reading?.delay ? `${path.reading.delay.ms} ms ${path.reading.delay.plusMinusMs}` : path.word),
             make('span', {class: 'quiet'}, other ? `if so ${other.ms}` : path.reading?.predicted ?? `predicted ${path.forecast.ms}`),
             path.reading ? make('span', {class: 'quiet'}, age(path.reading.atMs, now)) : null),
-          make('span', {class: `verdict ${path.standing}`}, path.reading ? path.word : '', make('span', {class: 'quiet'}, (other ? other.told : path.reading ? path.reading.limit : path.forecast.limitAtMs === null ? path.forecast.told : `predicted ${path.forecast.told}`) ?? ''))));
+          make('span', {class: `verdict ${path.standing}`},
+            path.reading ? path.word : '',
+            make('span', {class: 'quiet'}, (other ? other.told : path.reading ? path.reading.limit : path.forecast.limitAtMs === null ? path.forecast.told : `predicted ${path.forecast.told}`) ?? ''),
+            path.forecast.limitAtMs > most ? make('span', {class: 'quiet'}, `limit at ${Math.round(path.forecast.limitAtMs * 100) / 100} ms, right of this axis →`) : null)));
     })),
     make('div', {class: 'underrows'}, make('span', {}), scale(most), make('span', {})),
     legend(paths)];
