@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import dev.loopgauge.outside.NeedsTool;
 import dev.loopgauge.report.html.Browser;
 import dev.loopgauge.screen.web.Sharing;
+import java.io.IOException;
 import java.net.ConnectException;
 import java.net.Inet4Address;
 import java.net.InetAddress;
@@ -44,6 +45,11 @@ class SharedScreenIT {
     return "document.getElementById('" + id + "').innerText.includes('" + words + "')";
   }
 
+  private static void picture(Browser browser, String name) throws IOException {
+    Files.createDirectories(Path.of("target"));
+    Files.write(Path.of("target/screen-" + name + ".png"), browser.picture());
+  }
+
   private static Optional<String> network() throws SocketException {
     return NetworkInterface.networkInterfaces()
         .flatMap(NetworkInterface::inetAddresses)
@@ -71,6 +77,7 @@ class SharedScreenIT {
         Browser computer = Browser.start(folder.resolve("computer"))) {
       String address = screen.server.shared().get(0);
       assertTrue(address.startsWith("http://" + network().orElseThrow() + ":"), address);
+      computer.look(1440, 1000, "screen", "light");
       computer.open(screen.server.address());
       computer.await(says("sentence", "Nothing measured yet."));
       phone.look(390, 800, "screen", "dark");
@@ -79,6 +86,9 @@ class SharedScreenIT {
       phone.await(says("doing", "Somebody at the computer has to agree."));
       computer.await(says("doing", "may it play?"));
       assertEquals(0, rig.played.get());
+      picture(computer, "asking");
+      picture(phone, "asking-phone");
+      assertEquals(List.of(), computer.accessibilityFaults());
       assertEquals(List.of("true"), phone.ask("return [!document.getElementById('agree')]"));
       computer.click("agree");
       phone.await(says("sentence", "The path is within budget and limits."));

@@ -41,6 +41,8 @@ class WatchInBrowserIT {
       browser.open(screen.server.address());
       browser.await(says("sentence", "Nothing measured yet."));
       browser.click("measure-all");
+      browser.await(says("doing", "reference, return 1"));
+      picture(browser, "measuring");
       browser.await(says("sentence", "All 4 paths are within budget and limits."));
       browser.choose("fault", JUMP);
       browser.click("watching");
@@ -59,6 +61,9 @@ class WatchInBrowserIT {
       browser.await(says("chosen", "Not from now: since then, while watched: JUMPED"));
       picture(browser, "watch");
       assertEquals(List.of(), browser.accessibilityFaults());
+      browser.look(390, 1800, "screen", "light");
+      assertEquals(List.of(), browser.accessibilityFaults());
+      picture(browser, "watch-phone");
       browser.press(Keys.ESCAPE);
       browser.await(says("watch", "Watched last"));
       browser.await(says("watch", "CHANGED:"));

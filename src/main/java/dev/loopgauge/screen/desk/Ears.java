@@ -12,8 +12,10 @@ import dev.loopgauge.capture.Take;
 import dev.loopgauge.job.live.AudioSystem;
 import dev.loopgauge.screen.state.Doing.Level;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 
 /**
@@ -59,8 +61,7 @@ final class Ears implements AudioSystem.Tap {
   @Override
   public AudioSession on(AudioSession session, SessionRequest request) {
     opened = Optional.of(session.info());
-    List<String> returns = request.returns().stream().map(names::of).toList();
-    return new Heard(session, returns);
+    return new Heard(session, request);
   }
 
   private CaptureException ended() {
@@ -71,14 +72,16 @@ final class Ears implements AudioSystem.Tap {
   }
 
   private final class Heard extends ForwardedSession {
+    private final SessionRequest request;
     private final List<String> returns;
     private final LevelMeter meter;
     private boolean whole;
 
-    Heard(AudioSession session, List<String> returns) {
+    Heard(AudioSession session, SessionRequest request) {
       super(session);
-      this.returns = returns;
-      this.meter = LevelMeter.ofTakes(returns, levels);
+      this.request = request;
+      this.returns = request.returns().stream().map(names::of).toList();
+      this.meter = LevelMeter.ofTakes(returns, names.isAwaited(), levels);
     }
 
     @Override
@@ -87,7 +90,7 @@ final class Ears implements AudioSystem.Tap {
         throw ended();
       }
       whole = false;
-      meter.begin();
+      meter.begin(fed(take));
       try {
         return super.capture(take.watchedBy((sound, frames) -> grew(take, sound, frames)));
       } catch (CaptureException e) {
@@ -98,6 +101,17 @@ final class Ears implements AudioSystem.Tap {
         }
         meter.end();
       }
+    }
+
+    /** Which returns hear what plays. */
+    private List<Boolean> fed(Take take) {
+      Set<Integer> playing = new HashSet<>();
+      for (int i = 0; i < take.sends().size(); i++) {
+        if (take.sends().get(i).peak() > 0) {
+          playing.add(request.sends().get(i));
+        }
+      }
+      return request.returns().stream().map(number -> names.isFed(number, playing)).toList();
     }
 
     private void grew(Take take, float[][] sound, int frames) {

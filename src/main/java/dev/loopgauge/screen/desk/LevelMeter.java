@@ -7,6 +7,7 @@ import dev.loopgauge.screen.state.Doing.Level;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -33,14 +34,19 @@ final class LevelMeter implements TakeWatch {
   private final boolean[] clipped;
   private final long[] heardUntil;
   private final long holdFrames;
+  private final boolean awaited;
+  private List<Boolean> shown;
   private long frames;
   private int seen;
   private boolean untold;
   private long last;
 
-  private LevelMeter(List<String> returns, long holdFrames, Consumer<List<Level>> told) {
+  private LevelMeter(
+      List<String> returns, long holdFrames, boolean awaited, Consumer<List<Level>> told) {
     this.returns = List.copyOf(returns);
     this.holdFrames = holdFrames;
+    this.awaited = awaited;
+    this.shown = Collections.nCopies(returns.size(), true);
     this.told = told;
     peaks = new double[returns.size()];
     clipped = new boolean[returns.size()];
@@ -52,10 +58,11 @@ final class LevelMeter implements TakeWatch {
    * Of takes: what was heard at any time is heard.
    *
    * @param returns the names of the returns
+   * @param awaited whether silence is worth a word
    * @param told gets the levels, at most three times a second
    */
-  static LevelMeter ofTakes(List<String> returns, Consumer<List<Level>> told) {
-    return new LevelMeter(returns, Long.MAX_VALUE / 2, told);
+  static LevelMeter ofTakes(List<String> returns, boolean awaited, Consumer<List<Level>> told) {
+    return new LevelMeter(returns, Long.MAX_VALUE / 2, awaited, told);
   }
 
   /**
@@ -65,11 +72,12 @@ final class LevelMeter implements TakeWatch {
    * @param told gets the levels, at most three times a second
    */
   static LevelMeter ofStream(List<String> returns, SampleRate rate, Consumer<List<Level>> told) {
-    return new LevelMeter(returns, Math.round(SILENT_SECONDS * rate.hertz()), told);
+    return new LevelMeter(returns, Math.round(SILENT_SECONDS * rate.hertz()), true, told);
   }
 
-  /** Another take begins. */
-  void begin() {
+  /** Another take begins, of which these returns are told. */
+  void begin(List<Boolean> returnsShown) {
+    shown = List.copyOf(returnsShown);
     seen = 0;
   }
 
@@ -123,7 +131,9 @@ final class LevelMeter implements TakeWatch {
     untold = false;
     List<Level> levels = new ArrayList<>();
     for (int i = 0; i < peaks.length; i++) {
-      levels.add(level(i));
+      if (shown.get(i)) {
+        levels.add(level(i));
+      }
       peaks[i] = 0;
     }
     told.accept(levels);
@@ -139,6 +149,6 @@ final class LevelMeter implements TakeWatch {
         figure,
         (int) Math.round(100 * (shown - LOWEST_DBFS) / -LOWEST_DBFS),
         clipped[index],
-        frames < heardUntil[index]);
+        !awaited || frames < heardUntil[index]);
   }
 }

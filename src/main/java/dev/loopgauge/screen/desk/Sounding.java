@@ -50,7 +50,7 @@ record Sounding(
   void measureAll() {
     play(
         "Measuring all paths",
-        names(),
+        ReturnNames.ofRound(chain(), reference()),
         (errands, ears) -> errands.measureAll((name, document) -> took(name, document, ears)));
   }
 
@@ -97,7 +97,7 @@ record Sounding(
     chain().path(path);
     play(
         "Checking the patch",
-        names(),
+        ReturnNames.ofAll(chain(), reference()).unsure(),
         (errands, ears) -> known.checked(new Checked(errands.check(path), Instant.now())));
   }
 
@@ -122,7 +122,7 @@ record Sounding(
     PageWatch page = new PageWatch(known, discreet);
     jobs.listen(
         "Watching",
-        names(),
+        ReturnNames.ofAll(chain(), reference()),
         job(
             (errands, ears) -> {
               try {
@@ -134,12 +134,8 @@ record Sounding(
         enough::stop);
   }
 
-  private ReturnNames names() {
-    return ReturnNames.of(chain(), reference());
-  }
-
   private ReturnNames names(String path) {
-    return ReturnNames.of(chain().path(path), reference());
+    return ReturnNames.ofPath(chain().path(path), reference());
   }
 
   private Optional<Integer> reference() {

@@ -85,7 +85,7 @@ export function rows(paths, chosen, whatIf, choose, now) {
           make('span', {class: `verdict ${path.standing}`},
             path.reading ? path.word : '',
             make('span', {class: 'quiet'}, (other ? other.told : path.reading ? path.reading.limit : path.forecast.limitAtMs === null ? path.forecast.told : `predicted ${path.forecast.told}`) ?? ''),
-            path.forecast.limitAtMs > most ? make('span', {class: 'quiet'}, `limit at ${Math.round(path.forecast.limitAtMs * 100) / 100} ms, right of this axis →`) : null)));
+            path.forecast.limitAtMs > most ? make('span', {class: 'quiet'}, `limit at ${Math.round(path.forecast.limitAtMs * 100) / 100} ms →`) : null)));
     })),
     make('div', {class: 'underrows'}, make('span', {}), scale(most), make('span', {})),
     legend(paths)];

@@ -27,7 +27,7 @@ export function doing(state, may, send) {
   } else if (now.step === 'watching') {
     parts.push(make('p', {class: 'working'}, `${now.title} … It plays nothing. Measuring waits until it is turned off.`));
   }
-  if (now.step !== 'idle') {
+  if (now.step === 'working' || now.step === 'watching') {
     parts.push(list(now.told.slice(-3), 'told'), meters(now.levels));
   }
   if (now.failed) {
@@ -73,10 +73,10 @@ export function orders(state, path, may, send) {
   return [
     button('measure', `Measure ${path.name}`, () => send('measure', {path: path.name}), {class: 'main', disabled: busy}),
     button('measure-all', 'Measure all paths', () => send('measure'), {disabled: busy}),
-    size === null ? null : button('apart', `Measure ${path.name} again at a block of ${size}, to tell the causes apart`, () => send('apart', {path: path.name}), {disabled: busy}),
-    path.reading?.openArrival ? ['first', 'strongest'].map(arrival => button(`arrival-${arrival}`, `Measure ${path.name} again: the ${arrival} arrival is the path`, () => send('measure', {path: path.name, arrival}), {disabled: busy})) : null,
+    size === null ? null : button('apart', `Measure ${path.name} again at a block of ${size}, to tell the causes apart`, () => send('apart', {path: path.name}), {class: 'wide', disabled: busy}),
+    path.reading?.openArrival ? ['first', 'strongest'].map(arrival => button(`arrival-${arrival}`, `Measure ${path.name} again: the ${arrival} arrival is the path`, () => send('measure', {path: path.name, arrival}), {class: 'wide', disabled: busy})) : null,
     button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy}),
-    button('watching', watching ? 'Watching is on: turn it off' : 'Watch the show: plays nothing', () => send(watching ? 'stop' : 'watch'), {disabled: busy && !watching, 'aria-pressed': String(watching)})];
+    button('watching', watching ? 'Watching is on: turn it off' : 'Watch the show: plays nothing', () => send(watching ? 'stop' : 'watch'), {class: 'wide', disabled: busy && !watching, 'aria-pressed': String(watching)})];
 }
 
 export const practice = (state, send) => make('label', {class: 'practice'}, 'Practise: wrong with the simulated rig',
@@ -136,7 +136,7 @@ export function keeping(state, may, send) {
       make('label', {}, 'Show', make('input', {id: 'show', value: keep.show ?? '', maxlength: 120, autocomplete: 'off', placeholder: 'for example Harbour, Friday'})),
       make('p', {class: 'buttons'}, ['before', 'during', 'after'].map(when =>
         button(`keep-${when}`, `Keep as ${when}`, order(when), {disabled: !idle || keep.waiting === 0}))),
-      make('p', {class: 'quiet'}, keep.waiting === 1 ? '1 reading is not kept yet.' : `${keep.waiting} readings are not kept yet.`)] : null,
+      make('p', {class: 'quiet'}, keep.waiting === 0 ? 'No reading waits to be kept.' : keep.waiting === 1 ? '1 reading is not kept yet.' : `${keep.waiting} readings are not kept yet.`)] : null,
     keep.told ? make('p', {id: 'kept', class: keep.failed ? 'trouble' : 'kept'}, shape(keep.failed ? 'bad' : 'good'), make('span', {}, keep.told)) : null,
     keep.reports ? make('p', {}, make('a', {id: 'report', class: 'button', href: 'report', target: '_blank', rel: 'noopener'}, 'Open the report')) : null];
 }
@@ -164,14 +164,21 @@ export const together = state => state.mixes.length ? [
   make('h2', {}, 'Heard together'),
   state.mixes.map(mix => [make('h3', {}, mix.name), list(mix.meetings.map(meets)), list(mix.advice)])] : null;
 
-const meets = meeting => [
-  meeting.measured === null ? null : make('p', {}, meeting.measured),
-  make('p', {class: meeting.measured === null ? '' : 'quiet'}, `Predicted: ${meeting.predicted}`)];
+const meets = meeting =>
+  meeting.measured === null ? make('p', {}, `Predicted: ${meeting.predicted}`)
+    : meeting.measured.endsWith(meeting.predicted) ? make('p', {}, meeting.measured, make('span', {class: 'quiet'}, ' As predicted.'))
+      : [make('p', {}, meeting.measured), make('p', {class: 'quiet'}, `Predicted: ${meeting.predicted}`)];
+
+/** Lines of a table without the margin that all of them have. */
+function flush(lines) {
+  const margin = Math.min(...lines.filter(line => line.trim()).map(line => line.search(/\S/)));
+  return lines.map(line => line.slice(margin)).join('\n');
+}
 
 export const patch = (state, now) => state.patch ? [
   make('h2', {}, 'Patch'),
   make('p', {class: `word ${state.patch.standing}`}, shape(state.patch.standing), make('span', {}, state.patch.text)),
-  make('pre', {tabindex: 0, 'aria-label': 'What was heard'}, state.patch.lines.map(line => line.trim()).join('\n')),
+  make('pre', {tabindex: 0, 'aria-label': 'What was heard'}, flush(state.patch.lines)),
   make('p', {class: 'quiet'}, `Checked ${age(state.patch.atMs, now)}, at ${clock(state.patch.atMs)}`)] : null;
 
 export const notes = state => list(state.notes);

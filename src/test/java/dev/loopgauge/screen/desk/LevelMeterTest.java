@@ -15,14 +15,14 @@ class LevelMeterTest {
   private static final int FRAMES = 480;
 
   private final List<List<Level>> told = new ArrayList<>();
-  private final LevelMeter meter = LevelMeter.ofTakes(List.of("return 2"), told::add);
+  private final LevelMeter meter = LevelMeter.ofTakes(List.of("return 2"), true, told::add);
 
   private Level heard(double... values) {
-    meter.begin();
+    meter.begin(List.of(true));
     for (double value : values) {
       float[] samples = new float[FRAMES];
       Arrays.fill(samples, (float) value);
-      meter.begin();
+      meter.begin(List.of(true));
       meter.recorded(new float[][] {samples}, FRAMES);
     }
     meter.end();
