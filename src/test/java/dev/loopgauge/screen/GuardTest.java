@@ -49,7 +49,15 @@ class GuardTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"/", "/events", "/what-if?block=128", "/report", "/screen.js", "/nothing"})
+      strings = {
+        "/",
+        "/events",
+        "/what-if?block=128",
+        "/report",
+        "/screen.js",
+        "/watch.js",
+        "/nothing"
+      })
   void givesNothingToWhoHasNoTokenOrAWrongOne(String path) throws IOException {
     String near = own.token.substring(1) + (own.token.endsWith("A") ? "B" : "A");
     for (String token : List.of("", "x", near, own.token + "A")) {

@@ -64,6 +64,9 @@ class WatchInBrowserIT {
       browser.look(390, 1800, "screen", "light");
       assertEquals(List.of(), browser.accessibilityFaults());
       picture(browser, "watch-phone");
+      Path chain = folder.resolve("lantern-theatre.yaml");
+      Files.writeString(chain, Files.readString(chain) + "\n# Another edition.\n");
+      browser.await(says("watch", "The chain file has changed since"));
       browser.press(Keys.ESCAPE);
       browser.await(says("watch", "Watched last"));
       browser.await(says("watch", "CHANGED:"));

@@ -13,6 +13,7 @@ import dev.loopgauge.report.form.Discreet;
 import dev.loopgauge.report.measured.ScreenDocument;
 import dev.loopgauge.screen.state.Taken;
 import dev.loopgauge.screen.state.Trouble;
+import dev.loopgauge.screen.state.WatchSeen;
 import dev.loopgauge.setup.DataFolder;
 import dev.loopgauge.setup.SetupException;
 import java.util.List;
@@ -184,6 +185,9 @@ public final class Desk implements AutoCloseable {
    */
   private void look() {
     boolean changed = file.refresh();
+    if (changed) {
+      known.watching(WatchSeen::ofOtherFile);
+    }
     boolean heard = jobs.isBusy() && !known.isWatchOverdue();
     Optional<Trouble> now = heard ? known.silent() : sound.look();
     if (changed || !now.equals(known.silent())) {

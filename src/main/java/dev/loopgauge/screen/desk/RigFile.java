@@ -56,7 +56,7 @@ final class RigFile {
       Trouble trouble =
           new Trouble(
               "the chain file has changed and can't be used: " + e.getMessage(), hinted.hint());
-      rig = new Rig(rig.text(), rig.chain(), rig.budget(), Optional.of(trouble));
+      rig = rig.troubled(trouble);
     }
     return true;
   }
@@ -73,7 +73,7 @@ final class RigFile {
     String text =
         TextFile.read(file, "chain file", ChainParser.LONGEST_FILE, "`loopgauge demo` writes one");
     Chain chain = ChainFile.read(file);
-    return new Rig(text, chain, budget(file), Optional.empty());
+    return Rig.of(text, chain, budget(file));
   }
 
   private static BudgetDocument budget(Path file) throws ChainFormatException {

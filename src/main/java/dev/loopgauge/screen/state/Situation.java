@@ -15,7 +15,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * What the screen's state is made of.
@@ -44,9 +43,29 @@ public record Situation(
    *
    * @param text as it stands
    * @param budget its prediction
+   * @param forecasts the same in words, by the names of the paths
    * @param trouble why a later edition of the file could not be read
    */
-  public record Rig(String text, Chain chain, BudgetDocument budget, Optional<Trouble> trouble) {}
+  public record Rig(
+      String text,
+      Chain chain,
+      BudgetDocument budget,
+      Map<String, Forecast> forecasts,
+      Optional<Trouble> trouble) {
+    /** A file that was read. */
+    public static Rig of(String text, Chain chain, BudgetDocument budget) {
+      Map<String, Forecast> forecasts = new HashMap<>();
+      for (PathRecord path : budget.paths()) {
+        forecasts.put(path.name(), Forecast.of(chain, path));
+      }
+      return new Rig(text, chain, budget, Map.copyOf(forecasts), Optional.empty());
+    }
+
+    /** The same while a later edition of the file can't be read. */
+    public Rig troubled(Trouble why) {
+      return new Rig(text, chain, budget, forecasts, Optional.of(why));
+    }
+  }
 
   /** A check of the patch. */
   public record Checked(PatchDocument document, Instant at) {}
@@ -68,7 +87,7 @@ public record Situation(
         Sentences.of(paths),
         sound.or(rig::trouble),
         doing,
-        watch.isAny() ? Optional.of(watched(paths)) : Optional.empty(),
+        watched(),
         paths,
         patch.map(Situation::checked),
         new Mixing(rig.chain().rate(), measured, alignments.of(rig.chain(), measured))
@@ -79,7 +98,7 @@ public record Situation(
   }
 
   private PathState path(PathRecord path) {
-    Forecast forecast = Forecast.of(rig.chain(), path);
+    Forecast forecast = rig.forecasts().get(path.name());
     Optional<PastState> known = Optional.ofNullable(past.get(path.name()));
     Optional<Taken> taken = Optional.ofNullable(readings.get(path.name()));
     Optional<String> moved =
@@ -110,10 +129,10 @@ public record Situation(
     return measured;
   }
 
-  private WatchState watched(List<PathState> paths) {
-    Map<String, Forecast> forecasts =
-        paths.stream().collect(Collectors.toMap(PathState::name, PathState::forecast));
-    return WatchState.of(watch, rig.budget().paths(), forecasts);
+  private Optional<WatchState> watched() {
+    return watch.isAny()
+        ? Optional.of(WatchState.of(watch, rig.budget().paths(), rig.forecasts()))
+        : Optional.empty();
   }
 
   private String settings() {

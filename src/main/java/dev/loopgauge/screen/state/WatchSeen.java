@@ -98,6 +98,13 @@ public record WatchSeen(
     return new WatchSeen(on, since, looked, told, states, events, moved, Optional.of(sentence));
   }
 
+  /** The chain file has changed. */
+  public WatchSeen ofOtherFile() {
+    return on
+        ? noting("The chain file has changed since: turn watching off and on to follow it.")
+        : this;
+  }
+
   /** It is over. */
   public WatchSeen over(List<String> summary) {
     return new WatchSeen(false, since, looked, summary, List.of(), events, moved, Optional.empty());

@@ -72,9 +72,9 @@ export function orders(state, path, may, send) {
   const size = path.reading?.further?.blockSize ?? null;
   return [
     button('measure', `Measure ${path.name}`, () => send('measure', {path: path.name}), {class: 'main', disabled: busy}),
+    size === null ? null : button('apart', `Measure again at a block of ${size}, to tell the causes apart`, () => send('apart', {path: path.name}), {class: 'wide', disabled: busy}),
+    path.reading?.openArrival ? ['first', 'strongest'].map(arrival => button(`arrival-${arrival}`, `Measure again: the ${arrival} arrival is the path`, () => send('measure', {path: path.name, arrival}), {class: 'wide', disabled: busy})) : null,
     button('measure-all', 'Measure all paths', () => send('measure'), {disabled: busy}),
-    size === null ? null : button('apart', `Measure ${path.name} again at a block of ${size}, to tell the causes apart`, () => send('apart', {path: path.name}), {class: 'wide', disabled: busy}),
-    path.reading?.openArrival ? ['first', 'strongest'].map(arrival => button(`arrival-${arrival}`, `Measure ${path.name} again: the ${arrival} arrival is the path`, () => send('measure', {path: path.name, arrival}), {class: 'wide', disabled: busy})) : null,
     button('check', 'Check the patch', () => send('check', {path: path.name}), {disabled: busy}),
     button('watching', watching ? 'Watching is on: turn it off' : 'Watch the show: plays nothing', () => send(watching ? 'stop' : 'watch'), {class: 'wide', disabled: busy && !watching, 'aria-pressed': String(watching)})];
 }
@@ -181,4 +181,4 @@ export const patch = (state, now) => state.patch ? [
   make('pre', {tabindex: 0, 'aria-label': 'What was heard'}, flush(state.patch.lines)),
   make('p', {class: 'quiet'}, `Checked ${age(state.patch.atMs, now)}, at ${clock(state.patch.atMs)}`)] : null;
 
-export const notes = state => list(state.notes);
+export const notes = state => state.notes.length ? [make('h2', {}, 'In the chain file'), list(state.notes)] : null;

@@ -1,7 +1,7 @@
 // Keeps the page as the server says, says so when it can't, and sends what is pressed.
 
 import {rows} from './axis.js';
-import {chosen, details, doing, keeping, orders, patch, practice, sentence, together, whatIf} from './parts.js';
+import {chosen, details, doing, keeping, notes, orders, patch, practice, sentence, together, whatIf} from './parts.js';
 import {stalled, watch} from './watch.js';
 import {asOf, put} from './page.js';
 
@@ -80,6 +80,7 @@ function show() {
   put('keeping', [state.keeping, state.doing.step], () => keeping(state, may, send));
   put('whatif', [state.options, asked(), answer], () => whatIf(state, asked(), answer, ask));
   put('together', state.mixes, () => together(state));
+  put('notes', state.notes, () => notes(state));
   put('patch', [state.patch, time], () => patch(state, now()));
 }
 
