@@ -9,13 +9,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /**
  * A PostgreSQL server of its own on a free port of this computer, with one user who must give a
- * password. It doesn't wait for the disk: what a test commits outlasts the server's death, not the
- * computer's.
+ * password. Unless it has a faulty disk, it doesn't wait for the disk: what a test commits outlasts
+ * the server's death, not the computer's.
  */
 public final class PostgresServer implements AutoCloseable {
   static final String VERSIONS = "/usr/lib/postgresql";
@@ -31,24 +32,36 @@ public final class PostgresServer implements AutoCloseable {
   private final Path programs;
   private final Path folder;
   private final int port;
+  private final Optional<FaultyDisk> disk;
   private Process process;
   private int databases;
 
-  private PostgresServer(Path programs, Path folder, int port) {
+  private PostgresServer(Path programs, Path folder, int port, Optional<FaultyDisk> disk) {
     this.programs = programs;
     this.folder = folder;
     this.port = port;
+    this.disk = disk;
   }
 
   /** Makes a server's files and starts it. */
   public static PostgresServer start() throws IOException, InterruptedException {
+    return start(Optional.empty());
+  }
+
+  /** The same on a disk that it waits for, and that fails or is slow. */
+  public static PostgresServer startOn(FaultyDisk disk) throws IOException, InterruptedException {
+    return start(Optional.of(disk));
+  }
+
+  private static PostgresServer start(Optional<FaultyDisk> disk)
+      throws IOException, InterruptedException {
     Path folder = Files.createTempDirectory("postgresql");
     if (ROOT) {
       Files.setOwner(
           folder,
           folder.getFileSystem().getUserPrincipalLookupService().lookupPrincipalByName(OTHER_USER));
     }
-    PostgresServer server = new PostgresServer(newestVersion(), folder, freePort());
+    PostgresServer server = new PostgresServer(newestVersion(), folder, freePort(), disk);
     try {
       server.makeFiles();
       server.restart();
@@ -128,7 +141,7 @@ public final class PostgresServer implements AutoCloseable {
   }
 
   /** Starts the server again after {@link #kill}. */
-  public void restart() throws IOException, InterruptedException {
+  public synchronized void restart() throws IOException, InterruptedException {
     ProcessBuilder ready = client("pg_isready", "--dbname=postgres");
     long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(READY_SECONDS);
     do {
@@ -144,13 +157,16 @@ public final class PostgresServer implements AutoCloseable {
   }
 
   private ProcessBuilder server() {
-    return command(
-        "postgres",
-        "-D" + data(),
-        "-p" + port,
-        "-clisten_addresses=127.0.0.1",
-        "-cunix_socket_directories=",
-        "-cfsync=off");
+    ProcessBuilder server =
+        command(
+            "postgres",
+            "-D" + data(),
+            "-p" + port,
+            "-clisten_addresses=127.0.0.1",
+            "-cunix_socket_directories=",
+            "-cfsync=" + (disk.isPresent() ? "on" : "off"));
+    disk.ifPresent(faulty -> server.environment().putAll(faulty.environment()));
+    return server;
   }
 
   private ProcessBuilder client(String program, String... arguments) {
@@ -172,6 +188,20 @@ public final class PostgresServer implements AutoCloseable {
             "--icu-locale=en",
             name()));
     return "jdbc:postgresql://127.0.0.1:" + port + "/" + name();
+  }
+
+  /** The same where the server may end meanwhile, and is started again. */
+  public String databaseAtLast() throws IOException, InterruptedException {
+    IOException last = new IOException("never tried");
+    for (int tries = 0; tries < 20; tries++) {
+      try {
+        return database();
+      } catch (IOException e) {
+        last = e;
+        restart();
+      }
+    }
+    throw last;
   }
 
   private String name() {

@@ -87,7 +87,7 @@ final class PostgresStore implements Store {
           "refuses this user or password",
           "set PGUSER and PGPASSWORD, or name a password file by PGPASSFILE");
     }
-    if (state.startsWith("08")) {
+    if (isLost(error)) {
       return failure(error, "can't be reached", "does the server run, and is the address right?");
     }
     if (state.startsWith("3D")) {

@@ -134,6 +134,11 @@ final class SqliteStore implements Store {
               "has been in use by another program for %d s".formatted(PATIENCE_S),
               "wait for it, and try again");
       case SQLITE_FULL -> failure(error, "can't grow: the disk is full", "make room on the disk");
+      case SQLITE_IOERR ->
+          failure(
+              error,
+              "can't be read or written: the disk fails",
+              "is it plugged in? keep the journal on another disk, and run `loopgauge journal check`");
       case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
           failure(error, "may only be read", "may you write the file and its folder?");
       case SQLITE_CANTOPEN ->

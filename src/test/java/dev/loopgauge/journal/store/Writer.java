@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** A running {@link WriterProcess}. */
 final class Writer {
@@ -68,12 +69,38 @@ final class Writer {
    * @throws IOException when it said that one can't be stored
    */
   long stored() throws IOException {
-    out.lines().forEach(said::add);
-    for (String line : said) {
-      if (line.startsWith(WriterProcess.FAILED)) {
-        throw new IOException(line);
-      }
+    Ended ended = read();
+    if (ended.failure().isPresent()) {
+      throw new IOException(ended.failure().get());
     }
-    return said.stream().filter(WriterProcess.STORED::equals).count();
+    return ended.stored();
+  }
+
+  /**
+   * What a writer came to.
+   *
+   * @param stored how many entries it reported
+   * @param failure why the next one can't be stored, where it said so
+   */
+  record Ended(long stored, Optional<String> failure) {}
+
+  /**
+   * Waits until it has ended by itself.
+   *
+   * @throws IOException when it broke
+   */
+  Ended end() throws IOException, InterruptedException {
+    Ended ended = read();
+    if (process.waitFor() != 0) {
+      throw new IOException("a writer ended with " + process.exitValue());
+    }
+    return ended;
+  }
+
+  private Ended read() {
+    out.lines().forEach(said::add);
+    return new Ended(
+        said.stream().filter(WriterProcess.STORED::equals).count(),
+        said.stream().filter(line -> line.startsWith(WriterProcess.FAILED)).findFirst());
   }
 }
