@@ -1,7 +1,6 @@
 package dev.loopgauge.journal;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -64,11 +63,11 @@ public interface Journal extends AutoCloseable {
   Optional<Entry> entry(UUID id) throws JournalException;
 
   /**
-   * Which entries no longer stand, each with the latest that corrects it.
+   * Which entries no longer stand, and what stands in their places.
    *
    * @throws JournalException when the store can't be read
    */
-  Map<UUID, UUID> corrections() throws JournalException;
+  Corrections corrections() throws JournalException;
 
   /**
    * The headings of the entries whose ids begin so, in lower case.

@@ -2,7 +2,6 @@ package dev.loopgauge.journal;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -65,11 +64,8 @@ public final class MemoryJournal implements Journal {
   }
 
   @Override
-  public Map<UUID, UUID> corrections() {
-    Map<UUID, UUID> newer = new HashMap<>();
-    headings(Selection.ALL)
-        .forEach(entry -> entry.corrects().ifPresent(old -> newer.put(old, entry.id())));
-    return newer;
+  public Corrections corrections() {
+    return Corrections.of(headings(Selection.ALL));
   }
 
   @Override

@@ -8,9 +8,9 @@ import dev.loopgauge.job.Ending;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.JournalQueries;
 import dev.loopgauge.job.kept.KeptPairs;
+import dev.loopgauge.job.kept.Placed;
 import dev.loopgauge.job.kept.Rereading;
 import dev.loopgauge.job.kept.SoundPart;
-import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.PathPair;
@@ -71,15 +71,21 @@ final class JournalCompare implements Subcommand {
 
   private CompareDocument document(JournalQueries logbook) throws JournalException {
     Rereading rereading = new Rereading(place.recordings(console.environment()));
-    KeptPairs kept = new KeptPairs(logbook.journal(), rereading);
-    List<Heading> entries = logbook.show(show);
+    Placed now = logbook.placedShow(show);
     if (other.isEmpty()) {
       return CompareDocument.of(
-          When.BEFORE.label(), When.AFTER.label(), kept.compared(PathPair.beforeAndAfter(entries)));
+          When.BEFORE.label(),
+          When.AFTER.label(),
+          new KeptPairs(logbook.journal(), rereading, List.of(now))
+              .compared(PathPair.beforeAndAfter(now.standing())));
     }
     When part = when.orElse(When.BEFORE);
-    List<PathPair> pairs = PathPair.between(logbook.show(other.get()), entries, part);
-    return CompareDocument.of("then", "now", kept.compared(pairs));
+    Placed then = logbook.placedShow(other.get());
+    return CompareDocument.of(
+        "then",
+        "now",
+        new KeptPairs(logbook.journal(), rereading, List.of(then, now))
+            .compared(PathPair.between(then.standing(), now.standing(), part)));
   }
 
   private static Ending ending(CompareDocument document) {

@@ -4,6 +4,7 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.TextFile;
+import dev.loopgauge.job.kept.PlaceNotes;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.KeptEntry;
@@ -14,6 +15,9 @@ import dev.loopgauge.report.logged.ImportDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -52,6 +56,9 @@ final class JournalImport implements Subcommand {
     }
     try (Journal journal = place.openOrBegin(console.environment())) {
       int added = journal.take(entries);
+      Set<UUID> ids =
+          entries.stream().map(kept -> kept.entry().heading().id()).collect(Collectors.toSet());
+      notes.addAll(PlaceNotes.contests(journal.corrections(), ids));
       return Answer.good(ImportDocument.of(entries.size(), added, notes));
     }
   }

@@ -5,7 +5,9 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.kept.JournalQueries;
+import dev.loopgauge.job.kept.PlaceNotes;
 import dev.loopgauge.job.kept.SoundPart;
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -79,6 +81,7 @@ final class JournalList implements Subcommand {
     }
     boolean all = found.size() <= most;
     List<Heading> latest = found.subList(all ? 0 : found.size() - most, found.size());
-    return JournalListDocument.of(latest, journal.corrections(), all);
+    Corrections corrections = journal.corrections();
+    return JournalListDocument.of(latest, corrections, all, PlaceNotes.listed(latest, corrections));
   }
 }

@@ -4,12 +4,15 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.kept.JournalQueries;
+import dev.loopgauge.job.kept.PlaceNotes;
 import dev.loopgauge.job.kept.SoundPart;
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.report.logged.EntryDocument;
-import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -35,11 +38,14 @@ final class JournalShow implements Subcommand {
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
       Entry entry = new JournalQueries(journal).entry(id);
+      Corrections corrections = journal.corrections();
+      UUID shown = entry.heading().id();
       EntryDocument document =
           EntryDocument.of(
               entry,
               JournalQueries.document(entry),
-              Optional.ofNullable(journal.corrections().get(entry.heading().id())));
+              corrections.newer(shown),
+              PlaceNotes.contests(corrections, Set.of(shown)));
       return SoundPart.of(journal, Answer.good(document), console);
     }
   }

@@ -25,7 +25,12 @@ public record JournalQueries(Journal journal) {
 
   /** The entries that stand: those that no other corrects, in the places of what they correct. */
   public List<Heading> standing(Selection selection) throws JournalException {
-    return new Standing(journal.headings(selection), journal.corrections()).all();
+    return placed(selection).standing();
+  }
+
+  /** The same, with what is to be known of their places. */
+  public Placed placed(Selection selection) throws JournalException {
+    return Placed.of(journal.headings(selection), journal.corrections());
   }
 
   /**
@@ -34,8 +39,13 @@ public record JournalQueries(Journal journal) {
    * @throws UsageException when there is no such show
    */
   public List<Heading> show(String show) throws JournalException {
-    List<Heading> found = standing(Selection.ofShow(show));
-    if (found.isEmpty()) {
+    return placedShow(show).standing();
+  }
+
+  /** The same, with what is to be known of their places. */
+  public Placed placedShow(String show) throws JournalException {
+    Placed found = placed(Selection.ofShow(show));
+    if (found.standing().isEmpty()) {
       throw unknown("show", show, heading -> Optional.of(heading.show()));
     }
     return found;

@@ -17,14 +17,16 @@ import dev.loopgauge.verify.Explanation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Compares entries of a journal two by two, by one edition of what the delay means: where an older
  * one's recording was kept, it is read anew.
  *
  * @param rereading reads such recordings
+ * @param places the entries that the pairs are of, in their places
  */
-public record KeptPairs(Journal journal, Rereading rereading) {
+public record KeptPairs(Journal journal, Rereading rereading, List<Placed> places) {
   private static final Cause CARD =
       new Cause(
           Method.UNCALIBRATED.label(),
@@ -95,13 +97,14 @@ public record KeptPairs(Journal journal, Rereading rereading) {
     Optional<Side> before = side(pair.first());
     Optional<Side> after = side(pair.second());
     if (before.isEmpty() || after.isEmpty()) {
-      return new Compared(pair, List.of(), List.of(), List.of());
+      return new Compared(pair, List.of(), List.of(), placeNotes(pair));
     }
-    return compared(pair.path(), before.get(), after.get());
+    return compared(pair, before.get(), after.get());
   }
 
-  private static Compared compared(Optional<String> path, Side before, Side after) {
-    PathPair pair = new PathPair(path, Optional.of(before.heading()), Optional.of(after.heading()));
+  private Compared compared(PathPair asKept, Side before, Side after) {
+    PathPair pair =
+        new PathPair(asKept.path(), Optional.of(before.heading()), Optional.of(after.heading()));
     List<AspectChange> changes =
         AspectChanges.between(pair, before.document().summary(), after.document().summary());
     boolean moved = changes.stream().anyMatch(AspectChange.Delay.class::isInstance);
@@ -109,7 +112,16 @@ public record KeptPairs(Journal journal, Rereading rereading) {
         moved
             ? causes(pair, before, after)
             : changes.isEmpty() ? List.of() : Causes.recorded(before.entry(), after.entry());
-    return new Compared(pair, changes, causes, notes(before, after));
+    List<String> notes = new ArrayList<>(notes(before, after));
+    notes.addAll(placeNotes(asKept));
+    return new Compared(pair, changes, causes, notes);
+  }
+
+  private List<String> placeNotes(PathPair pair) {
+    return Stream.of(pair.first(), pair.second())
+        .flatMap(Optional::stream)
+        .flatMap(side -> places.stream().flatMap(placed -> placed.notes(side.id()).stream()))
+        .toList();
   }
 
   private static List<String> notes(Side before, Side after) {

@@ -3,6 +3,7 @@ package dev.loopgauge.job.kept;
 import dev.loopgauge.journal.AspectChange;
 import dev.loopgauge.journal.AspectChanges;
 import dev.loopgauge.journal.ComparedAspect;
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
@@ -15,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -27,11 +27,11 @@ public final class PathAspects {
   private static final int MOST = 100;
 
   private final Map<UUID, List<ComparedAspect>> changed = new HashMap<>();
-  private final Set<UUID> corrected;
+  private final Corrections corrections;
   private Optional<MeasuredSummary> before = Optional.empty();
 
-  private PathAspects(Set<UUID> corrected) {
-    this.corrected = corrected;
+  private PathAspects(Corrections corrections) {
+    this.corrections = corrections;
   }
 
   /**
@@ -44,14 +44,14 @@ public final class PathAspects {
   public static Map<UUID, List<ComparedAspect>> changed(
       Journal journal, String path, Optional<String> show) throws JournalException {
     Selection last = new Selection(show, Optional.of(path), Optional.empty(), OptionalInt.of(MOST));
-    PathAspects aspects = new PathAspects(journal.corrections().keySet());
+    PathAspects aspects = new PathAspects(journal.corrections());
     journal.each(last, kept -> aspects.add(kept.entry()));
     return aspects.changed;
   }
 
   private void add(Entry entry) {
     Heading next = entry.heading();
-    if (corrected.contains(next.id()) || next.delay().isEmpty()) {
+    if (!corrections.stands(next.id()) || next.delay().isEmpty()) {
       return;
     }
     MeasuredSummary told = KeptDocument.of(entry).summary();

@@ -30,15 +30,19 @@ public record PathHistory(String path, Optional<String> show) {
    */
   public HistoryDocument in(Journal journal) throws JournalException {
     JournalQueries queries = new JournalQueries(journal);
-    List<Heading> found =
-        queries.standing(
+    Placed found =
+        queries.placed(
             new Selection(show, Optional.of(path), Optional.empty(), OptionalInt.empty()));
-    if (found.isEmpty()) {
+    if (found.standing().isEmpty()) {
       throw queries.unknown("path", path, Heading::path);
     }
-    History history = History.of(found).orElseThrow(this::withoutNumber);
+    History history = History.of(found.standing()).orElseThrow(this::withoutNumber);
     return HistoryDocument.of(
-        path, history, causes(journal, history), PathAspects.changed(journal, path, show));
+        path,
+        history,
+        causes(journal, history),
+        PathAspects.changed(journal, path, show),
+        found.allNotes());
   }
 
   private UsageException withoutNumber() {

@@ -3,6 +3,7 @@ package dev.loopgauge.job.kept;
 import dev.loopgauge.job.ProgramVersion;
 import dev.loopgauge.job.ResultFile;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.journal.Journal;
@@ -18,7 +19,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -66,10 +66,10 @@ public final class ReportSources {
   public static ReportDocument ofShow(Journal journal, Optional<String> show, List<Path> files)
       throws JournalException {
     List<ReadDocument> documents = files.stream().flatMap(ReportSources::readings).toList();
-    Set<UUID> replaced = journal.corrections().keySet();
+    Corrections corrections = journal.corrections();
     String name = show.isPresent() ? show.get() : lastShow(journal);
-    List<ReadDocument> readings = new ArrayList<>(readings(journal, name, replaced));
-    List<Heading> past = past(journal, readings, replaced);
+    List<ReadDocument> readings = new ArrayList<>(readings(journal, name, corrections));
+    List<Heading> past = past(journal, readings, corrections);
     readings.addAll(documents);
     return new ReportDocument(name, ProgramVersion.number(), readings, past, PageLayout.PLAIN);
   }
@@ -88,7 +88,7 @@ public final class ReportSources {
   }
 
   /** The entries of a show that no other entry replaces. */
-  private static List<ReadDocument> readings(Journal journal, String show, Set<UUID> replaced)
+  private static List<ReadDocument> readings(Journal journal, String show, Corrections corrections)
       throws JournalException {
     List<Entry> entries = new ArrayList<>();
     journal.each(Selection.ofShow(show), kept -> entries.add(kept.entry()));
@@ -98,7 +98,7 @@ public final class ReportSources {
     }
     List<ReadDocument> readings = new ArrayList<>();
     for (Entry entry : entries) {
-      if (!replaced.contains(entry.heading().id())) {
+      if (corrections.stands(entry.heading().id())) {
         readings.add(ReadDocument.ofEntry(entry, JournalQueries.document(entry)));
       }
     }
@@ -107,11 +107,12 @@ public final class ReportSources {
 
   /** The entries of these readings' paths, of all shows, that no other replaces. */
   private static List<Heading> past(
-      Journal journal, List<ReadDocument> readings, Set<UUID> replaced) throws JournalException {
+      Journal journal, List<ReadDocument> readings, Corrections corrections)
+      throws JournalException {
     List<Heading> past = new ArrayList<>();
     for (String path : paths(readings)) {
       journal.headings(Selection.ofPath(path)).stream()
-          .filter(heading -> !replaced.contains(heading.id()))
+          .filter(heading -> corrections.stands(heading.id()))
           .forEach(past::add);
     }
     return past;

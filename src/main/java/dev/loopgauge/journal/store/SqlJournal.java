@@ -1,5 +1,6 @@
 package dev.loopgauge.journal.store;
 
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.DamagedEntry;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
@@ -14,9 +15,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -179,12 +178,8 @@ final class SqlJournal implements Journal {
   }
 
   @Override
-  public Map<UUID, UUID> corrections() throws JournalException {
-    Map<UUID, UUID> newer = new HashMap<>();
-    for (Heading heading : where("corrects IS NOT NULL")) {
-      newer.put(heading.corrects().orElseThrow(), heading.id());
-    }
-    return newer;
+  public Corrections corrections() throws JournalException {
+    return Corrections.of(where("corrects IS NOT NULL"));
   }
 
   @Override

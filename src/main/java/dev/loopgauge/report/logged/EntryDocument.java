@@ -7,11 +7,13 @@ import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.report.form.VerdictRecord;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -19,10 +21,15 @@ import java.util.UUID;
  *
  * @param entry the entry
  * @param document its document as it was printed, read
+ * @param notes what is to be known of its corrections; left out where there is nothing
  */
 public record EntryDocument(
-    String command, String outcome, EntryRecord entry, Map<String, Object> document)
-    implements Document {
+    String command,
+    String outcome,
+    EntryRecord entry,
+    Map<String, Object> document,
+    List<String> notes)
+    implements Document, Sparse {
   /** What is told of the document. */
   private record Told(List<FindingRecord> findings, Optional<VerdictRecord> verdict) {
     /** Documents told the verdict before the journal kept how it stands. */
@@ -37,10 +44,17 @@ public record EntryDocument(
    *
    * @param measured its document as it was printed, read
    * @param correctedBy the entry that it no longer stands beside, where there is one
+   * @param notes what is to be known of its corrections, one sentence each
    */
   public static EntryDocument of(
-      Entry entry, Map<String, Object> measured, Optional<UUID> correctedBy) {
-    return new EntryDocument("journal show", "shown", EntryRecord.of(entry, correctedBy), measured);
+      Entry entry, Map<String, Object> measured, Optional<UUID> correctedBy, List<String> notes) {
+    return new EntryDocument(
+        "journal show", "shown", EntryRecord.of(entry, correctedBy), measured, notes);
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("notes");
   }
 
   @Override
@@ -66,6 +80,7 @@ public record EntryDocument(
     told.findings().forEach(finding -> tell(sheet, finding));
     sheet.row("measured at", Logs.exact(listed.time()));
     entry.tell(sheet);
+    notes.forEach(note -> sheet.row("note", OneLine.line(note)));
     return sheet.toString();
   }
 

@@ -9,12 +9,14 @@ import dev.loopgauge.journal.HistoryPoint.Mark;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Inlined;
 import dev.loopgauge.report.form.Numbers;
+import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -26,6 +28,7 @@ import java.util.UUID;
  * @param drift how it moved since the last step; null with too few readings
  * @param steps where the delay went to another level and stayed
  * @param points every entry, in the order of time
+ * @param notes what is to be known of the places of entries; left out where there is nothing
  */
 public record HistoryDocument(
     String command,
@@ -35,8 +38,9 @@ public record HistoryDocument(
     BigDecimal levelSamples,
     Optional<DriftRecord> drift,
     List<StepRecord> steps,
-    List<PointRecord> points)
-    implements Document {
+    List<PointRecord> points,
+    List<String> notes)
+    implements Document, Sparse {
   private static final int DAY_DECIMALS = 3;
   private static final int SLOPE_DECIMALS = 6;
 
@@ -103,12 +107,14 @@ public record HistoryDocument(
    * @param causes what may have made each of its last steps, as many as there are lists
    * @param changed what else than the delay changed, of the entries that were compared with the one
    *     before
+   * @param notes what is to be known of the places of entries, one sentence each
    */
   public static HistoryDocument of(
       String path,
       History history,
       List<List<Cause>> causes,
-      Map<UUID, List<ComparedAspect>> changed) {
+      Map<UUID, List<ComparedAspect>> changed,
+      List<String> notes) {
     return new HistoryDocument(
         "journal history",
         "followed",
@@ -119,7 +125,13 @@ public record HistoryDocument(
         steps(history.steps(), causes),
         history.points().stream()
             .map(point -> PointRecord.of(point, Optional.ofNullable(changed.get(id(point)))))
-            .toList());
+            .toList(),
+        notes);
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("notes");
   }
 
   private static UUID id(HistoryPoint point) {

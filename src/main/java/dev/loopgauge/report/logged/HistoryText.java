@@ -33,6 +33,7 @@ final class HistoryText {
     int steps = document.steps().size();
     document.steps().subList(Math.max(0, steps - MOST_STEPS), steps).forEach(this::step);
     table();
+    document.notes().forEach(note -> sheet.row("note", OneLine.line(note)));
   }
 
   private String verdict() {

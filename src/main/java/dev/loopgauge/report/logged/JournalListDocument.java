@@ -1,15 +1,17 @@
 package dev.loopgauge.report.logged;
 
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Inlined;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
+import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Table;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -17,9 +19,11 @@ import java.util.UUID;
  *
  * @param entries the entries in the order of time
  * @param all whether these are all that were asked for, rather than the last of them
+ * @param notes what is to be known of their places; left out where there is nothing
  */
 public record JournalListDocument(
-    String command, String outcome, List<LineRecord> entries, boolean all) implements Document {
+    String command, String outcome, List<LineRecord> entries, boolean all, List<String> notes)
+    implements Document, Sparse {
   private static final int SHOW_COLUMNS = 12;
   private static final int VERDICT_COLUMNS = 9;
   private static final int PATH_COLUMNS = 11;
@@ -44,10 +48,12 @@ public record JournalListDocument(
    * A list.
    *
    * @param headings the entries in the order of time
-   * @param newer the entries that no longer stand, each with the one that corrects it
+   * @param corrections which of them no longer stand
    * @param all whether these are all that were asked for, rather than the last of them
+   * @param notes what is to be known of their places, one sentence each
    */
-  public static JournalListDocument of(List<Heading> headings, Map<UUID, UUID> newer, boolean all) {
+  public static JournalListDocument of(
+      List<Heading> headings, Corrections corrections, boolean all, List<String> notes) {
     return new JournalListDocument(
         "journal list",
         "listed",
@@ -56,9 +62,15 @@ public record JournalListDocument(
                 heading ->
                     new LineRecord(
                         ListedRecord.of(heading),
-                        Optional.ofNullable(newer.get(heading.id())).map(UUID::toString)))
+                        corrections.newer(heading.id()).map(UUID::toString)))
             .toList(),
-        all);
+        all,
+        notes);
+  }
+
+  @Override
+  public Set<String> leftOut() {
+    return Set.of("notes");
   }
 
   @Override
@@ -85,6 +97,7 @@ public record JournalListDocument(
     if (entries.stream().anyMatch(entry -> entry.correctedBy().isPresent())) {
       sheet.line("x  corrected by a later entry: `loopgauge journal show ID` names it");
     }
+    notes.forEach(note -> sheet.row("note", OneLine.line(note)));
     if (!all) {
       sheet.line("The last " + entries.size() + "; --last N shows more, --show NAME one show.");
     }

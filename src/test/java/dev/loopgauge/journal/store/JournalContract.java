@@ -18,7 +18,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
@@ -284,7 +283,8 @@ abstract class JournalContract {
       assertThrows(JournalException.class, () -> journal.append(List.of(correction)));
       assertEquals(List.of(), journal.headings(Selection.ALL));
       assertEquals(2, journal.append(List.of(correction, old)));
-      assertEquals(Map.of(old.heading().id(), correction.heading().id()), journal.corrections());
+      assertEquals(
+          Optional.of(correction.heading().id()), journal.corrections().newer(old.heading().id()));
       assertEquals(List.of(), journal.check());
     }
   }

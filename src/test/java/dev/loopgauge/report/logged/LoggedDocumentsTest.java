@@ -7,6 +7,7 @@ import dev.loopgauge.journal.AspectChange;
 import dev.loopgauge.journal.Cause;
 import dev.loopgauge.journal.Compared;
 import dev.loopgauge.journal.ComparedAspect;
+import dev.loopgauge.journal.Corrections;
 import dev.loopgauge.journal.Entries;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
@@ -111,18 +112,21 @@ class LoggedDocumentsTest {
         "house",
         History.of(headings).orElseThrow(),
         List.of(List.of(CAUSE)),
-        Map.of(headings.get(3).id(), List.of(ComparedAspect.LOST_SOUND)));
+        Map.of(headings.get(3).id(), List.of(ComparedAspect.LOST_SOUND)),
+        List.of("a clock ran back"));
   }
 
   static Stream<Document> documents() {
     Entry entry = Entries.entry(1);
     return Stream.of(
         JournalListDocument.of(
-            headings(), Map.of(headings().get(0).id(), headings().get(3).id()), false),
-        JournalListDocument.of(List.of(), Map.of(), true),
+            headings(), Corrections.of(headings()), false, List.of("a clock ran back")),
+        JournalListDocument.of(List.of(), Corrections.NONE, true, List.of()),
         ShowsDocument.of(headings()),
-        EntryDocument.of(entry, Map.of("schema", 1), Optional.of(headings().get(3).id())),
-        EntryDocument.of(Entries.nasty(5, new SplittableRandom(9)), Map.of(), Optional.empty()),
+        EntryDocument.of(
+            entry, Map.of("schema", 1), Optional.of(headings().get(3).id()), List.of("twice")),
+        EntryDocument.of(
+            Entries.nasty(5, new SplittableRandom(9)), Map.of(), Optional.empty(), List.of()),
         comparison(),
         history(),
         ImportDocument.of(5, 2, List.of("a.csv is cut.")),
@@ -147,7 +151,7 @@ class LoggedDocumentsTest {
     assertEquals(
         "[id, at, zone, show, when, path, outcome, standing, sampleRateHz, delaySamples,"
             + " delayMs, uncertaintySamples, corrects, correctedBy]",
-        keys(JournalListDocument.of(headings(), Map.of(), true), "entries"));
+        keys(JournalListDocument.of(headings(), Corrections.NONE, true, List.of()), "entries"));
     assertEquals(
         "[id, at, zone, show, when, path, outcome, standing, sampleRateHz, delaySamples,"
             + " delayMs, uncertaintySamples, corrects, mark, changedAspects]",
@@ -166,7 +170,7 @@ class LoggedDocumentsTest {
 
   @Test
   void anEntryOfAnotherTimeFormatIsLeftOut() throws IOException {
-    String json = Json.write(JournalListDocument.of(headings(), Map.of(), true));
+    String json = Json.write(JournalListDocument.of(headings(), Corrections.NONE, true, List.of()));
     String broken = json.replaceFirst("\"at\" : \"[^\"]*\"", "\"at\" : \"yesterday\"");
     JournalListDocument read =
         Unbinder.read(JournalListDocument.class, Json.read(broken)).orElseThrow();
