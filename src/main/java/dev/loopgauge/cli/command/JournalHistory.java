@@ -4,6 +4,7 @@ import dev.loopgauge.cli.option.JournalPlace;
 import dev.loopgauge.cli.terminal.Console;
 import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.kept.PathHistory;
+import dev.loopgauge.job.kept.Rereading;
 import dev.loopgauge.job.kept.SoundPart;
 import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
@@ -35,7 +36,9 @@ final class JournalHistory implements Subcommand {
   @Override
   public Answer answer() throws JournalException {
     try (Journal journal = place.open(console.environment())) {
-      return SoundPart.of(journal, Answer.good(new PathHistory(path, show).in(journal)), console);
+      Rereading rereading = new Rereading(place.recordings(console.environment()));
+      PathHistory history = new PathHistory(path, show, Optional.of(rereading));
+      return SoundPart.of(journal, Answer.good(history.in(journal)), console);
     }
   }
 }

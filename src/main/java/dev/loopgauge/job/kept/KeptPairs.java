@@ -61,8 +61,9 @@ public record KeptPairs(Journal journal, Rereading rereading, List<Placed> place
       KeptDocument document,
       Optional<String> unread,
       boolean readAnew) {
-    static Side asKept(Entry entry) {
-      return new Side(entry, entry.heading(), KeptDocument.of(entry), Optional.empty(), false);
+    static Side by(OneEdition edition, Entry entry) {
+      Heading heading = edition.of(entry.heading());
+      return new Side(entry, heading, edition.document(entry), Optional.empty(), false);
     }
 
     boolean holdsTheCard() {
@@ -149,14 +150,15 @@ public record KeptPairs(Journal journal, Rereading rereading, List<Placed> place
   }
 
   /**
-   * What may have made the delay another between two entries, as their numbers were kept.
+   * What may have made the delay another between two entries.
    *
+   * @param edition gives their numbers by one edition
    * @throws JournalException when the journal can't be read
    */
-  public static List<Cause> causes(Journal journal, Heading first, Heading second)
+  static List<Cause> causes(Journal journal, Heading first, Heading second, OneEdition edition)
       throws JournalException {
-    Optional<Side> before = journal.entry(first.id()).map(Side::asKept);
-    Optional<Side> after = journal.entry(second.id()).map(Side::asKept);
+    Optional<Side> before = journal.entry(first.id()).map(entry -> Side.by(edition, entry));
+    Optional<Side> after = journal.entry(second.id()).map(entry -> Side.by(edition, entry));
     return before.isPresent() && after.isPresent()
         ? causes(
             new PathPair(first.path(), Optional.of(first), Optional.of(second)),

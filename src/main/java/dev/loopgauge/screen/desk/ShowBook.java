@@ -85,7 +85,7 @@ record ShowBook(Optional<String> place, Map<String, String> environment) {
           past.put(
               path,
               PastState.of(
-                  new PathHistory(path, Optional.empty()).in(journal),
+                  new PathHistory(path, Optional.empty(), Optional.empty()).in(journal),
                   before(journal, path, Optional.ofNullable(readings.get(path)), show)));
         } catch (UsageException nothing) {
           // The journal has nothing of this path that could be shown.

@@ -174,6 +174,39 @@ class JournalRereadTest {
     assertTrue(text.contains("of different editions of what the delay means"), text);
   }
 
+  private static int steps(Run history) {
+    return ((List<?>) history.json().get("steps")).size();
+  }
+
+  /** Six before and six after the edition changed. */
+  private Run historyAcrossEditions(String... more) throws Exception {
+    for (int n = 0; n < 6; n++) {
+      measure("before", more);
+      makeOlder();
+    }
+    for (int n = 0; n < 6; n++) {
+      measure("after");
+    }
+    Run run = run("journal", "history", "--path=vocal", "--json");
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    return run;
+  }
+
+  @Test
+  void aHistoryIsOfOneEditionWhereRecordingsWereKept() throws Exception {
+    Run run = historyAcrossEditions("--keep-capture");
+    assertEquals(0, steps(run), run.out());
+    assertTrue(run.out().contains("6 numbers were of an older edition"), run.out());
+  }
+
+  @Test
+  void aHistoryWithoutRecordingsStandsAndSaysSo() throws Exception {
+    Run run = historyAcrossEditions();
+    assertEquals(1, steps(run), run.out());
+    assertTrue(run.out().contains("and stand, since of entry"), run.out());
+    assertTrue(run.out().contains("of different editions of what the delay means"), run.out());
+  }
+
   @Test
   void comparesTwoOlderNumbersAsTheyAre() throws Exception {
     measure("before");
