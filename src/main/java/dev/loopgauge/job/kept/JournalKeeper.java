@@ -11,11 +11,9 @@ import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.NewEntries.Result;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
-import dev.loopgauge.journal.Journal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.store.JournalAddress;
-import dev.loopgauge.journal.store.Journals;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +31,7 @@ public final class JournalKeeper {
   private final Map<String, String> environment;
   private final Person person;
   private final Optional<ZonedDateTime> measured;
+  private final Optional<HeldJournal> held;
 
   /**
    * A keeper for one job.
@@ -44,7 +43,7 @@ public final class JournalKeeper {
    */
   public JournalKeeper(
       KeepChoice choice, BudgetChoice budget, Map<String, String> environment, Person person) {
-    this(choice, budget, environment, person, Optional.empty());
+    this(choice, budget, environment, person, Optional.empty(), Optional.empty());
   }
 
   private JournalKeeper(
@@ -52,17 +51,24 @@ public final class JournalKeeper {
       BudgetChoice budget,
       Map<String, String> environment,
       Person person,
-      Optional<ZonedDateTime> measured) {
+      Optional<ZonedDateTime> measured,
+      Optional<HeldJournal> held) {
     this.choice = choice;
     this.budget = budget;
     this.environment = environment;
     this.person = person;
     this.measured = measured;
+    this.held = held;
   }
 
   /** The same for what was measured some time ago. */
   public JournalKeeper measuredAt(ZonedDateTime then) {
-    return new JournalKeeper(choice, budget, environment, person, Optional.of(then));
+    return new JournalKeeper(choice, budget, environment, person, Optional.of(then), held);
+  }
+
+  /** The same in a journal that is held open for the next result. */
+  public JournalKeeper in(HeldJournal journal) {
+    return new JournalKeeper(choice, budget, environment, person, measured, Optional.of(journal));
   }
 
   /**
@@ -128,15 +134,27 @@ public final class JournalKeeper {
       throws JournalException {
     ZonedDateTime now = ZonedDateTime.now(ZoneId.systemDefault());
     ZonedDateTime at = measured.orElse(now);
-    try (Journal journal = Journals.open(address, environment)) {
-      Optional<UUID> corrected = new Correction(choice, journal).of(results);
-      NewEntries entries = new NewEntries(choice, budget, at, card, capture, corrected);
-      List<Entry> made = results.stream().map(entries::of).toList();
-      new ClockCheck(journal, person).tell(now);
-      journal.append(made);
-    }
+    use(
+        address,
+        journal -> {
+          Optional<UUID> corrected = new Correction(choice, journal).of(results);
+          NewEntries entries = new NewEntries(choice, budget, at, card, capture, corrected);
+          List<Entry> made = results.stream().map(entries::of).toList();
+          new ClockCheck(journal, person).tell(now);
+          journal.append(made);
+        });
     results.forEach(
         result -> person.say("Kept in the journal as " + Heading.shortened(result.id()) + "."));
+  }
+
+  private void use(JournalAddress address, HeldJournal.Work work) throws JournalException {
+    if (held.isPresent()) {
+      held.get().use(address, work);
+      return;
+    }
+    try (HeldJournal journal = new HeldJournal(environment)) {
+      journal.use(address, work);
+    }
   }
 
   private Answer notKept(KeptParts parts, String text, String hint) {

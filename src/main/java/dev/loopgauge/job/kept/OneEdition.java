@@ -1,9 +1,9 @@
 package dev.loopgauge.job.kept;
 
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.journal.Entry;
 import dev.loopgauge.journal.Heading;
 import dev.loopgauge.report.logged.KeptDocument;
-import dev.loopgauge.estimate.result.Measurement;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

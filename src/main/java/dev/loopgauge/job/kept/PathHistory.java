@@ -19,8 +19,8 @@ import java.util.OptionalInt;
  *
  * @param path the path
  * @param show the show, where only its entries count
- * @param rereading reads numbers of older editions anew; empty to take them as they were kept, where
- *     there is no time for that
+ * @param rereading reads numbers of older editions anew; empty to take them as they were kept,
+ *     where there is no time for that
  */
 public record PathHistory(String path, Optional<String> show, Optional<Rereading> rereading) {
   private static final int MOST_EXPLAINED = 5;

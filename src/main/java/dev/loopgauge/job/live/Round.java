@@ -11,6 +11,7 @@ import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.BudgetChoice;
 import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.SoFar;
+import dev.loopgauge.job.kept.HeldJournal;
 import dev.loopgauge.job.kept.JournalKeeper;
 import dev.loopgauge.job.kept.PackedRecording;
 import dev.loopgauge.measure.Patching;
@@ -30,6 +31,7 @@ import java.util.Optional;
  * @param opened the channels it was opened with
  * @param settings what is played at each stop
  * @param facts what is known of the rig for sure
+ * @param journal where paths are kept
  * @param record what it has come to so far
  * @param soFar learns of each path as it is done
  */
@@ -42,6 +44,7 @@ record Round(
     Profile settings,
     Consent consent,
     KnownFacts facts,
+    HeldJournal journal,
     RoundRecord record,
     SoFar soFar) {
   /** What to do about a stop at which nothing was heard. */
@@ -178,7 +181,7 @@ record Round(
       BudgetChoice budget =
           new BudgetChoice(Optional.of(request.chain()), Optional.of(path), request.allowSamples());
       JournalKeeper keeper =
-          new JournalKeeper(request.keep(), budget, site.environment(), site.person());
+          new JournalKeeper(request.keep(), budget, site.environment(), site.person()).in(journal);
       record.done(path, keeper.keep(record.of(path), Optional.of(session.info()), recording));
     }
     Answer now = record.answer(Optional.of("it was interrupted"));

@@ -12,6 +12,7 @@ import dev.loopgauge.job.ChainFile;
 import dev.loopgauge.job.SoFar;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.job.kept.EarlierReadings;
+import dev.loopgauge.job.kept.HeldJournal;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.report.measured.MeasurementDocument;
@@ -55,7 +56,8 @@ public record RoundJob(RoundRequest request) {
     LeftBlocks.check(site, backend, consent);
     List<RoundStop> stops = RoundStop.of(chain, due, reference);
     SessionRequest opened = request(device, kept, stops);
-    try (AudioSession session = site.audio().open(backend, request.live().profile(), opened)) {
+    try (AudioSession session = site.audio().open(backend, request.live().profile(), opened);
+        HeldJournal journal = new HeldJournal(site.environment())) {
       Profile settings = request.live().settings(kept, stops.get(0).patchings().get(0), chain);
       Round round =
           new Round(
@@ -67,6 +69,7 @@ public record RoundJob(RoundRequest request) {
               settings,
               consent,
               LiveRun.facts(backend, session.info()),
+              journal,
               record,
               soFar);
       consent.ask(round.announcement(stops));

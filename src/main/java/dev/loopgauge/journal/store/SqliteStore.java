@@ -4,6 +4,7 @@ import dev.loopgauge.journal.JournalException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -11,6 +12,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Properties;
 import javax.sql.DataSource;
 import org.sqlite.SQLiteConfig;
@@ -33,6 +35,7 @@ final class SqliteStore implements Store {
   private final Path file;
   private final DataSource source;
   private boolean hasWritten;
+  private Optional<Object> inUse = Optional.empty();
 
   /**
    * A file.
@@ -83,7 +86,28 @@ final class SqliteStore implements Store {
       TakingTurns.letOthers();
     }
     hasWritten |= writes;
+    checkSameFile();
     execute(connection, writes ? "BEGIN IMMEDIATE" : "BEGIN");
+  }
+
+  /** What is written to a file that was moved away is lost with it, and SQLite can't tell. */
+  private void checkSameFile() throws SQLException {
+    Optional<Object> now = fileKey();
+    if (inUse.isPresent() && !inUse.equals(now)) {
+      throw new SQLException("its file was moved or deleted while it was open");
+    }
+    inUse = now;
+  }
+
+  /**
+   * What the disk tells files apart by; empty where there is none, or the disk has no such thing.
+   */
+  private Optional<Object> fileKey() {
+    try {
+      return Optional.ofNullable(Files.readAttributes(file, BasicFileAttributes.class).fileKey());
+    } catch (IOException e) {
+      return Optional.empty();
+    }
   }
 
   @Override
