@@ -39,9 +39,8 @@ class KilledWritersIT {
     Files.writeString(TABLE, StruckWriters.tableHead());
   }
 
-  private static StruckWriters writers(
-      Map<String, String> environment, Map<String, String> ofWriters) {
-    return new StruckWriters(environment, ofWriters, new SplittableRandom(SEED));
+  private static StruckWriters writers(Map<String, String> reading, Map<String, String> more) {
+    return new StruckWriters(reading, more, new SplittableRandom(SEED));
   }
 
   /** Each journal is a new one, so that some strikes meet its first tables half made. */
