@@ -90,6 +90,7 @@ final class Invocation {
         print(new ProgramText(command, "version", ProgramVersion.line() + "\n"));
         return ExitCode.GOOD;
       }
+      Letters.checkFolder(System.getProperty("user.dir"));
       return answer(last);
     } catch (ParameterException e) {
       return fail(nameOf(e.getCommandLine()), e);

@@ -11,7 +11,6 @@ import dev.loopgauge.journal.store.Journals;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -57,16 +56,41 @@ class LettersIT {
     }
   }
 
+  /** Java finds no file of such a folder, and each name of a place has other letters. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "cd $a && LC_ALL=C exec \"$0\" -jar \"$1\" pairs ../rec.wav",
+        "LOOPGAUGE_DATA=\"$PWD/$a\" LC_ALL=C exec \"$0\" -jar \"$1\" journal list",
+        "LOOPGAUGE_JOURNAL=\"$PWD/$a/j\" LC_ALL=C exec \"$0\" -jar \"$1\" journal list",
+      })
+  void foldersThatTheShellCanNotSayAreNamedAsThat(String command) throws Exception {
+    String made = "a=$(printf 'h\\303\\244'); mkdir \"$a\"; ";
+    Run run = run(made + command);
+    assertTrue(run.err().contains("language setting lost"), run.err());
+    assertTrue(run.err().contains("LC_ALL=C.UTF-8"), run.err());
+    assertTrue(run.exitCode() != ExitCode.GOOD, run.out());
+  }
+
   private Run keep(String locale) throws Exception {
-    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    Path err = folder.resolve("err");
-    List<String> command = new ArrayList<>(List.of("sh", "-c"));
-    command.add(
+    return run(
         "LC_ALL=%s exec \"$0\" -jar \"$1\" analyze --reference=rec.wav".formatted(locale)
             + " --return-channel=2 --journal=journal.db --when=before --show=\""
             + SHOW
             + "\"");
-    command.addAll(List.of(java, System.getProperty("loopgauge.jar")));
+  }
+
+  /** Runs a line of a shell that has Java as $0 and the jar as $1. */
+  private Run run(String line) throws Exception {
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    Path err = folder.resolve("err");
+    List<String> command =
+        List.of(
+            "sh",
+            "-c",
+            line,
+            java,
+            Path.of(System.getProperty("loopgauge.jar")).toAbsolutePath() + "");
     Process process =
         new ProcessBuilder(command).directory(folder.toFile()).redirectError(err.toFile()).start();
     String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

@@ -2,6 +2,7 @@ package dev.loopgauge.cli.terminal;
 
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.FileTrouble;
+import dev.loopgauge.job.UsageException;
 import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.signal.Hinted;
 import java.io.IOException;
@@ -40,10 +41,8 @@ public record Failure(int exitCode, String code, String text, String hint) {
       return usage("wrong-arguments", e.getMessage(), hintFor(e));
     }
     if (thrown instanceof InvalidPathException e) {
-      return usage(
-          "unusable-file",
-          "expected the name of a file, found '" + e.getInput() + "': " + e.getReason(),
-          "choose a name of plain letters, digits and dots");
+      UsageException refused = Letters.noFile(e.getInput(), e.getReason());
+      return usage("unusable-file", refused.getMessage(), refused.hint());
     }
     if (thrown instanceof UncheckedIOException e) {
       return of(e.getCause());

@@ -47,6 +47,11 @@ public sealed interface JournalAddress {
    *     password
    */
   static JournalAddress of(String said) throws JournalException {
+    if (said.indexOf('\uFFFD') >= 0) {
+      throw new JournalException(
+          "the journal's name has letters that this shell's language setting lost",
+          "set LC_ALL=C.UTF-8, or your own language with UTF-8, and name it again");
+    }
     String start = said.strip().toLowerCase(Locale.ROOT);
     if (start.startsWith(DatabaseAddress.START)) {
       return new InDatabase(DatabaseAddress.of(said.strip()));
