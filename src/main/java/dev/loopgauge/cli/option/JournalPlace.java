@@ -47,6 +47,7 @@ public final class JournalPlace {
 
   /** Opens the journal; a new one where there is none. */
   public Journal openOrBegin(Map<String, String> environment) throws JournalException {
+    JournalName.makeFolder(place, environment);
     return Journals.open(name(environment), environment);
   }
 }

@@ -15,8 +15,6 @@ import dev.loopgauge.journal.JournalException;
 import dev.loopgauge.journal.KeptCapture;
 import dev.loopgauge.journal.store.JournalAddress;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.List;
@@ -86,7 +84,7 @@ public final class JournalKeeper {
     KeptParts parts = new KeptParts(answer.document(), budget.path());
     try {
       JournalAddress address = JournalAddress.of(choice.place(environment));
-      makeFolder(address);
+      JournalName.makeFolder(choice.journal(), environment);
       Optional<KeptCapture> capture = recording.flatMap(packed -> capture(packed, address));
       List<Result> results = parts.results(address.name());
       append(address, results, card, capture);
@@ -97,19 +95,6 @@ public final class JournalKeeper {
       return notKept(parts, e.getMessage(), e.hint());
     } catch (UsageException e) {
       return notKept(parts, e.getMessage(), e.hint());
-    } catch (IOException e) {
-      return notKept(
-          parts,
-          "the journal's folder can't be made: " + FileTrouble.reason(e),
-          "is the disk full, may you write there?");
-    }
-  }
-
-  /** Only the default journal's: a folder that the user names must be there. */
-  private void makeFolder(JournalAddress address) throws IOException {
-    if (choice.isDefault(environment) && address instanceof JournalAddress.InFile inFile) {
-      Path folder = inFile.file().toAbsolutePath().getParent();
-      Files.createDirectories(folder);
     }
   }
 

@@ -74,11 +74,6 @@ public record KeepChoice(
     return asked() && budget.chain().isEmpty() ? Optional.empty() : budget.chosen();
   }
 
-  /** Whether that is the journal in the data folder. */
-  boolean isDefault(Map<String, String> environment) {
-    return JournalName.isDefault(journal, environment);
-  }
-
   /** Where the journal is that was asked for. */
   String place(Map<String, String> environment) {
     return JournalName.of(journal, environment);

@@ -127,6 +127,17 @@ class TwoLaptopsTest {
     assertEquals(ExitCode.GOOD, run("theirs.db", "journal", "check").exitCode());
   }
 
+  /** There is no data folder yet on a laptop that has kept nothing. */
+  @Test
+  void aNewLaptopTakesWhatIsHandedOn() {
+    Path out = folder.resolve("first.json");
+    Path data = folder.resolve("new/data");
+    Map<String, String> environment = Map.of("LOOPGAUGE_DATA", data.toString());
+    Run taken = Run.on(false, "", environment, "journal", "import", out.toString());
+    assertEquals(ExitCode.GOOD, taken.exitCode(), taken.err());
+    assertEquals(1, data.toFile().list().length);
+  }
+
   /** Within one journal what was kept last counts, whatever its date. */
   @Test
   void aClockThatRanBackIsToldWhereItDecides() throws Exception {
