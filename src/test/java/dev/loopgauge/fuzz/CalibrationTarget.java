@@ -28,10 +28,12 @@ final class CalibrationTarget implements Target {
 
   private final CalibrationStore fuzzed;
   private final CalibrationStore again;
+  private final Path file;
 
-  CalibrationTarget(Path folder) {
+  CalibrationTarget(Path folder) throws Exception {
     fuzzed = new DataFolder(folder.resolve("fuzzed")).calibrations();
     again = new DataFolder(folder.resolve("again")).calibrations();
+    file = fuzzed.folder().resolve(again.save(MADE).getFileName());
   }
 
   @Override
@@ -41,9 +43,8 @@ final class CalibrationTarget implements Target {
 
   @Override
   public void check(byte[] input) throws Exception {
-    Path file = again.save(MADE).getFileName();
     Files.createDirectories(fuzzed.folder());
-    Files.write(fuzzed.folder().resolve(file), input);
+    Files.write(file, input);
     Refusal.orRead(
         () -> {
           for (Calibration read : fuzzed.all()) {

@@ -15,13 +15,21 @@ final class JsonExport {
     try {
       list = JsonList.read(text, EntryWriter.ENTRIES);
     } catch (JsonList.BrokenException e) {
-      throw new ExchangeException(
-          file, e.line(), "a JSON document", e.getMessage(), ExchangeException.FOREIGN);
+      boolean cut = !text.stripTrailing().endsWith("}");
+      String hint = cut ? ExchangeException.CUT : ExchangeException.FOREIGN;
+      throw new ExchangeException(file, e.line(), "a JSON document", e.getMessage(), hint);
     }
     checkHead(list.head(), file);
     List<KeptEntry> entries = new ArrayList<>();
+    boolean older = true;
     for (JsonList.Item item : list.items()) {
+      older &= !item.values().containsKey(EntryKeys.DIGEST);
       entries.add(new EntryReader(file, item.line(), item.values()).entry());
+    }
+    if (!older && !list.head().containsKey(EntryWriter.WRITTEN)) {
+      String expected = "a last line that says how many entries there are";
+      throw new ExchangeException(
+          file, text.lines().count(), expected, "none", ExchangeException.CUT);
     }
     return whole(entries, list.head(), file, text.lines().count());
   }

@@ -16,6 +16,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -274,6 +276,84 @@ class DamagedJournalTest {
       named.add(matcher.group(1));
     }
     return named;
+  }
+
+  private static final List<String> VALUES =
+      List.of(
+          "NULL", "''", "'x'", "-1", "1e300", "9223372036854775807", "x'00ff'", "'\u20ac\u0000'");
+
+  /**
+   * Each cell of an entry of its own, with each of these; what the table itself refuses is left.
+   */
+  @Tag("campaign")
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "list --last 1000",
+        "list --shows",
+        "compare --show Harbour,_Friday",
+        "export",
+        "export --format csv",
+        "history --path one",
+        "check"
+      })
+  void anyDamagedCellStopsNoReader(String command) throws Exception {
+    int damaged = damageEachCell();
+    String[] args = ("journal " + command).split(" ");
+    for (int i = 0; i < args.length; i++) {
+      args[i] = args[i].replace('_', ' ');
+    }
+    Run run = run(args);
+    assertEquals(ExitCode.JOURNAL, run.exitCode(), run.err() + run.out());
+    String all = run.out() + run.err();
+    assertFalse(all.contains("something went wrong") || all.contains("\tat "), all);
+    assertTrue(damaged > 150, damaged + " cells");
+  }
+
+  /** Gives how many cells were damaged. */
+  private int damageEachCell() throws Exception {
+    List<Entry> entries = new ArrayList<>();
+    for (int n = 0; n < 400; n++) {
+      When when = n % 2 == 0 ? When.BEFORE : When.AFTER;
+      entries.add(Entries.entry(Entries.heading(n, SHOW, when, "one", 595)));
+    }
+    try (Journal journal = Journals.open(file.toString(), Map.of())) {
+      journal.append(entries);
+    }
+    meddle();
+    int damaged = 0;
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA ignore_check_constraints = ON");
+      for (String table : List.of("entry", "detail")) {
+        for (String column : columns(connection, table)) {
+          for (String value : VALUES) {
+            String id = entries.get(damaged).heading().id().toString();
+            String key = table.equals("entry") ? "id" : "entry_id";
+            try {
+              statement.execute(
+                  "UPDATE %s SET %s = %s WHERE %s = '%s'".formatted(table, column, value, key, id));
+              damaged++;
+            } catch (SQLException e) {
+              // The table has a rule against it.
+            }
+          }
+        }
+      }
+    }
+    return damaged;
+  }
+
+  private static List<String> columns(Connection connection, String table) throws Exception {
+    List<String> columns = new ArrayList<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet row =
+            statement.executeQuery("SELECT name FROM pragma_table_info('" + table + "')")) {
+      while (row.next()) {
+        columns.add(row.getString(1));
+      }
+    }
+    return columns;
   }
 
   @Test

@@ -223,6 +223,15 @@ class ExportReaderTest {
   }
 
   /** Older exports don't say their end: cut within an entry they are refused all the same. */
+  /** Only exports of older versions, which have no digests, lack it. */
+  @Test
+  void anExportWithoutItsCountIsRefused() throws Exception {
+    String whole = written(false, List.of(Entries.entry(1)));
+    String open = whole.replaceFirst(",\"written\":[0-9]+,\"leftOut\":0", "");
+    ExchangeException refused = assertThrows(ExchangeException.class, () -> read(open));
+    assertTrue(refused.getMessage().contains("how many entries there are"), refused.getMessage());
+  }
+
   @Test
   void olderFilesCutWithinAnEntryAreRefused() throws Exception {
     String file = older(true, nasty(9, 3));
