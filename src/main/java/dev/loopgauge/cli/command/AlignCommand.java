@@ -103,7 +103,9 @@ public final class AlignCommand implements Subcommand {
   @Option(
       names = {"-o", "--out"},
       paramLabel = "FILE",
-      description = "Write the table to this file as CSV; it must not exist.")
+      description =
+          "Write the table to this file as CSV; it must not exist. Texts that a spreadsheet would"
+              + " run as formulas begin with an apostrophe.")
   private Optional<Path> table = Optional.empty();
 
   /** A command on a console. */

@@ -74,7 +74,8 @@ public final class ReportCommand implements Subcommand {
       paramLabel = "FORMAT",
       converter = Converters.Format.class,
       description =
-          "How to write it: html, json, csv or text (html to a file, text to the screen).")
+          "How to write it: html, json, csv or text (html to a file, text to the screen). In csv,"
+              + " texts that a spreadsheet would run as formulas begin with an apostrophe.")
   private Optional<ReportFormat> format = Optional.empty();
 
   /** The command on this console. */
