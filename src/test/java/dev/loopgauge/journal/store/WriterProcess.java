@@ -30,6 +30,7 @@ final class WriterProcess {
       }
     } catch (JournalException e) {
       System.out.println(FAILED + e.getMessage());
+      System.err.println(e.getMessage() + ": " + e.getCause());
     }
   }
 
