@@ -192,7 +192,7 @@ final class Invocation {
     if (asked("--json")) {
       console.out().println(inLines() ? Json.line(document.json()) : Json.write(document));
     } else {
-      console.out().print(Colour.paint(document.text(), ansi()));
+      console.out().print(Colour.paint(console.shown(document.text()), ansi()));
     }
   }
 

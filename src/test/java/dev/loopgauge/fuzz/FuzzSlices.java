@@ -84,6 +84,7 @@ final class FuzzSlices {
             "com.code_intelligence.jazzer.Jazzer",
             "--target_class=" + FuzzedTarget.class.getName(),
             "--instrumentation_includes=dev.loopgauge.**",
+            "--custom_hook_includes=dev.loopgauge.**",
             "--disabled_hooks=com.code_intelligence.jazzer.sanitizers.**",
             "-timeout=" + LONGEST_SECONDS,
             "-max_total_time=" + seconds,

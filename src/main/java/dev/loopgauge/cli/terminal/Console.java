@@ -39,13 +39,20 @@ public record Console(
     boolean terminal = System.console() != null;
     // The first name is Java 19's and later.
     String named = System.getProperty("stdout.encoding", System.getProperty("sun.stdout.encoding"));
-    Optional<Charset> page = CodePage.of(System.getProperty("os.name"), terminal, named);
+    String system = System.getProperty("os.name");
+    Optional<Charset> page = CodePage.of(system, terminal, named);
     return new Console(
         new BufferedReader(new InputStreamReader(System.in, page.orElse(Charset.defaultCharset()))),
         utf8(FileDescriptor.out, page),
         utf8(FileDescriptor.err, page),
         terminal,
-        System.getenv());
+        terminal ? TerminalWidth.told(System.getenv(), system) : System.getenv());
+  }
+
+  /** A result as this terminal shows it: as wide as it is; elsewhere as it stands. */
+  public String shown(String text) {
+    Optional<Integer> columns = terminal ? TerminalWidth.columns(environment) : Optional.empty();
+    return columns.isPresent() ? ScreenText.fitted(text, columns.get()) : text;
   }
 
   private static PrintStream utf8(FileDescriptor descriptor, Optional<Charset> page) {
