@@ -147,31 +147,32 @@ final class AlignmentText {
   }
 
   private String rounding(MixRecord mix) {
-    double hz =
-        mix.firstNullHz()
-            .map(BigDecimal::doubleValue)
-            .filter(known -> known < HIGHEST_SHOWN_HZ)
-            .orElse(Double.POSITIVE_INFINITY);
-    if (Double.isInfinite(hz)) {
+    double hz = mix.firstNullHz().map(BigDecimal::doubleValue).orElse(Double.POSITIVE_INFINITY);
+    Optional<BigDecimal> leaves = halfPeriod(hz);
+    if (hz >= HIGHEST_SHOWN_HZ || leaves.isEmpty()) {
       return "Rounding leaves nothing.";
     }
     String step = document.step().orElse("?");
     return "Rounding to "
         + (step.equals(DelayStep.SAMPLE.label()) ? "whole samples" : "steps of " + step)
-        + (" leaves " + Numbers.plain(halfPeriod(hz).doubleValue(), 3) + " ms: ")
+        + (" leaves " + Numbers.plain(leaves.get().doubleValue(), 3) + " ms: ")
         + (hz > HIGHEST_HEARD_HZ
             ? "inaudible."
             : "combs from " + Numbers.brief(hz / 1000, 1) + " kHz.");
   }
 
-  /** Two copies cancel first where they are half a period apart; in ms. */
-  private static BigDecimal halfPeriod(double hz) {
-    return BigDecimal.valueOf(500 / hz);
+  /**
+   * Two copies cancel first where they are half a period apart; in ms. Empty where a document holds
+   * a frequency that none can have.
+   */
+  private static Optional<BigDecimal> halfPeriod(double hz) {
+    double ms = 500 / hz;
+    return hz > 0 && Double.isFinite(ms) ? Optional.of(BigDecimal.valueOf(ms)) : Optional.empty();
   }
 
   private static String lacking(AlignedRecord path) {
     return path.firstNullHz()
-        .map(hz -> halfPeriod(hz.doubleValue()))
+        .flatMap(hz -> halfPeriod(hz.doubleValue()))
         .map(
             ms ->
                 "needs "
