@@ -32,7 +32,7 @@ DAMAGE = ["UPDATE entry SET zone = 'Europe/Lantern' WHERE id = ?",
           "UPDATE entry SET delay_samples = 1e300 WHERE id = ?",
           "UPDATE entry SET rate_hz = -1 WHERE id = ?",
           "UPDATE entry SET outcome = 'loud' WHERE id = ?",
-          "UPDATE entry SET show_name = show_name || 'x' WHERE id = ?"]
+          "UPDATE entry SET standing = 'loud' WHERE id = ?"]
 
 
 def loopgauge(folder, *arguments, heap="2g"):

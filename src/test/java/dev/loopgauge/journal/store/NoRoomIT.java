@@ -13,8 +13,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -24,7 +26,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Real disks that are full, or that can't be written. */
 @NeedsTool("unshare")
-@Timeout(60)
+@Timeout(120)
 class NoRoomIT {
   @TempDir Path folder;
   @TempDir Path copies;
@@ -61,6 +63,40 @@ class NoRoomIT {
         Journals.openExisting(copies.resolve("journal.db").toString(), Map.of())) {
       assertEquals(stored, journal.headings(Selection.ALL).size());
       assertEquals(List.of(), journal.check());
+    }
+  }
+
+  /** Starts a writer for each number, and waits for all. */
+  private static final String WRITERS =
+      "place=$1; said=$2; shift 2; for n in 0 1 2 3 4 5 6 7; do"
+          + " \"$@\" \"$place\" \"${n}000000\" 1000000 >\"$said/$n\" & done; wait";
+
+  @Test
+  void eightWritersFillADiskAndLoseNothing() throws Exception {
+    Path said = Files.createDirectory(copies.resolve("said"));
+    List<String> command = new ArrayList<>(List.of("sh", "-c", WRITERS, "sh", file() + ""));
+    command.add(said.toString());
+    List<String> writer = Writer.command("", 0, 0);
+    command.addAll(writer.subList(0, writer.size() - 3));
+    Mount disk = Mount.smallDisk(folder, 2048, copies);
+    assertEquals(0, new ProcessBuilder(disk.around(command)).inheritIO().start().waitFor());
+    try (Journal journal =
+        Journals.openExisting(copies.resolve("journal.db").toString(), Map.of())) {
+      int stored = 0;
+      for (int n = 0; n < 8; n++) {
+        List<String> lines = Files.readAllLines(said.resolve("" + n));
+        String last = lines.get(lines.size() - 1);
+        assertTrue(
+            last.contains("the disk is full") || last.contains("not be written to the end"), last);
+        for (int entry = 0; entry < lines.size() - 1; entry++) {
+          UUID id = WriterProcess.entry(n * 1_000_000L + entry).heading().id();
+          assertTrue(journal.entry(id).isPresent(), "lost: entry " + entry + " of writer " + n);
+        }
+        stored += lines.size() - 1;
+      }
+      assertEquals(stored, journal.headings(Selection.ALL).size());
+      assertEquals(List.of(), journal.check());
+      assertTrue(stored > 20, stored + " stored");
     }
   }
 
