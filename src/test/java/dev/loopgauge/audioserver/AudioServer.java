@@ -108,6 +108,19 @@ public final class AudioServer implements AutoCloseable {
     cable("jack_disconnect", from, to).redirectErrorStream(true).start().waitFor();
   }
 
+  /** How many ports there are, those of all clients. */
+  public int ports() throws IOException, InterruptedException {
+    ProcessBuilder builder = new ProcessBuilder("jack_lsp");
+    builder.environment().putAll(environment());
+    Process process = builder.redirectError(ProcessBuilder.Redirect.DISCARD).start();
+    int ports = (int) process.inputReader().lines().count();
+    int code = process.waitFor();
+    if (code != 0) {
+      throw new IOException("jack_lsp ended with " + code);
+    }
+    return ports;
+  }
+
   private ProcessBuilder cable(String command, String from, String to) {
     ProcessBuilder builder = new ProcessBuilder(command, from, to);
     builder.environment().putAll(environment());

@@ -35,14 +35,18 @@ public final class Jar {
   /** Starts a command in a folder; what it says on standard error goes into that file. */
   public static Process start(
       Path folder, Map<String, String> environment, Path err, String... args) throws IOException {
-    List<String> command = new ArrayList<>(program());
-    command.addAll(List.of(args));
-    ProcessBuilder builder =
-        new ProcessBuilder(command)
-            .directory(folder.toAbsolutePath().toFile())
-            .redirectError(err.toFile());
+    ProcessBuilder builder = prepared(folder, err, args);
     builder.environment().putAll(environment);
     return builder.start();
+  }
+
+  /** A command that has not started, for those who do more with it. */
+  public static ProcessBuilder prepared(Path folder, Path err, String... args) {
+    List<String> command = new ArrayList<>(program());
+    command.addAll(List.of(args));
+    return new ProcessBuilder(command)
+        .directory(folder.toAbsolutePath().toFile())
+        .redirectError(err.toFile());
   }
 
   /** Waits for a command to end. */

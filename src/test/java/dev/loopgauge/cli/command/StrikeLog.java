@@ -1,11 +1,9 @@
 package dev.loopgauge.cli.command;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -15,22 +13,11 @@ import java.util.TreeMap;
  * where it was left. The state is the last commit that touched what plays and records.
  */
 record StrikeLog(String commit, Path file) {
-  private static final String NONE = "0000000000000000";
-  private static final List<String> SOURCES = List.of("capture", "measure", "job/live");
-
   /** The log of the sources as they are committed, in a folder. */
   static StrikeLog in(Path folder) throws IOException, InterruptedException {
     Files.createDirectories(folder);
-    String commit = lastCommit();
+    String commit = SoundCommit.last();
     return new StrikeLog(commit, folder.resolve(commit.substring(0, 12) + ".log"));
-  }
-
-  private static String lastCommit() throws IOException, InterruptedException {
-    List<String> command = new ArrayList<>(List.of("git", "log", "-1", "--format=%H", "--"));
-    SOURCES.forEach(room -> command.add("src/main/java/dev/loopgauge/" + room));
-    Process git = new ProcessBuilder(command).redirectErrorStream(true).start();
-    String said = new String(git.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
-    return git.waitFor() == 0 && said.matches("[0-9a-f]{40,}") ? said : NONE;
   }
 
   /** The seed of all trials at this state. */
