@@ -1,5 +1,7 @@
 package dev.loopgauge.capture;
 
+import java.util.Optional;
+
 /** A way to the sound: an operating system's audio, an audio server, or the built-in rig. */
 public interface AudioBackend {
   /**
@@ -14,6 +16,15 @@ public interface AudioBackend {
   /** Whether its sessions are {@link GraphSession}s, whose programs state their latencies. */
   default boolean hasGraph() {
     return false;
+  }
+
+  /**
+   * Which device a request would take for itself, so that other programs fall silent; empty where
+   * it takes none so, or what was asked for isn't there. Nothing is opened for it that others could
+   * lose. Never throws, never hangs.
+   */
+  default Optional<String> takenAlone(SessionRequest request) {
+    return Optional.empty();
   }
 
   /**

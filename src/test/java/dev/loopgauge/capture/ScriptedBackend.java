@@ -2,6 +2,7 @@ package dev.loopgauge.capture;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A back end that opens the sessions it was given, one after another. */
 public final class ScriptedBackend implements AudioBackend {
@@ -9,12 +10,19 @@ public final class ScriptedBackend implements AudioBackend {
   private final Availability seen;
   private final List<AudioSession> sessions;
   private final List<SessionRequest> requests = new ArrayList<>();
+  private Optional<String> alone = Optional.empty();
 
   /** A back end with sessions to open, in order. */
   public ScriptedBackend(String name, Availability seen, AudioSession... sessions) {
     this.name = name;
     this.seen = seen;
     this.sessions = List.of(sessions);
+  }
+
+  /** The same where opening takes a device from other programs. */
+  public ScriptedBackend taking(String device) {
+    alone = Optional.of(device);
+    return this;
   }
 
   /** What was asked to be opened so far. */
@@ -35,6 +43,11 @@ public final class ScriptedBackend implements AudioBackend {
   @Override
   public boolean hasGraph() {
     return sessions.stream().anyMatch(GraphSession.class::isInstance);
+  }
+
+  @Override
+  public Optional<String> takenAlone(SessionRequest request) {
+    return alone;
   }
 
   @Override

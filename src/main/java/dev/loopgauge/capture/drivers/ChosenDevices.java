@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Finds the devices that a request means. A name begins with its driver, so only that driver is
@@ -26,6 +27,23 @@ final class ChosenDevices {
   StreamPlan plan() throws CaptureException {
     Optional<String> named = request.output().or(request::input);
     return named.isPresent() ? planOf(driverOf(named.get())) : planOfFirst();
+  }
+
+  /** The device that the request takes for itself; empty where it shares all with others. */
+  Optional<String> alone() throws CaptureException {
+    List<String> named =
+        Stream.concat(request.output().stream(), request.input().stream()).toList();
+    if (named.isEmpty()) {
+      return plan().alone().map(DriverDevice::fullName);
+    }
+    String driver = driverOf(named.get(0));
+    for (String alone : drivers.alone(driver)) {
+      String full = driver + ": " + alone;
+      if (named.stream().anyMatch(full::equalsIgnoreCase)) {
+        return Optional.of(full);
+      }
+    }
+    return Optional.empty();
   }
 
   private StreamPlan planOfFirst() throws CaptureException {

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param rate the rate that it runs at, where it says so
  * @param rateSource whose rate that is
  * @param duplex whether the driver plays and records in one callback
+ * @param alone whether who opens it has it alone, so that other programs fall silent
  */
 record DriverDevice(
     String driver,
@@ -23,7 +24,8 @@ record DriverDevice(
     Ports returns,
     Optional<SampleRate> rate,
     RateSource rateSource,
-    boolean duplex) {
+    boolean duplex,
+    boolean alone) {
   /** The name that people use. */
   String fullName() {
     return driver + ": " + name;

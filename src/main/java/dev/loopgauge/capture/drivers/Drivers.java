@@ -19,6 +19,14 @@ interface Drivers {
   Listing list(String driver) throws CaptureException;
 
   /**
+   * The names of those devices of a driver that who opens them has alone. None of these is opened
+   * to find that out, except by ALSA, for a moment.
+   *
+   * @throws CaptureException when the driver doesn't answer as such
+   */
+  List<String> alone(String driver) throws CaptureException;
+
+  /**
    * Opens channels; nothing flows yet.
    *
    * @throws CaptureException when they don't open so; the message says why

@@ -8,6 +8,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionRequest;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The drivers of this computer: on Windows ASIO, WASAPI and DirectSound, on Linux JACK, ALSA and
@@ -73,6 +74,16 @@ public final class DriversBackend implements AudioBackend {
         throw e;
       }
       reasons.add(e.getMessage());
+    }
+  }
+
+  @Override
+  public Optional<String> takenAlone(SessionRequest request) {
+    try {
+      return thread.call(
+          LOOK_SECONDS, drivers -> new ChosenDevices(drivers, request).alone(), late -> {});
+    } catch (CaptureException e) {
+      return Optional.empty(); // Opening says what is wrong.
     }
   }
 

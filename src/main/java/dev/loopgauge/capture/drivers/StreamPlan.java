@@ -7,6 +7,7 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Which channels of which devices to open.
@@ -72,17 +73,24 @@ record StreamPlan(
     return input.duplex() && (sends.count() == 0 || sends.id().equals(returns.id()));
   }
 
+  /** A device that is nobody else's while it is open; empty where there is none. */
+  Optional<DriverDevice> alone() {
+    return Stream.of(output, input).filter(DriverDevice::alone).findFirst();
+  }
+
   /** What the session says of itself once it has opened. */
   SessionInfo info(SampleRate opened, int frames) {
-    return new SessionInfo(
-        DriversBackend.NAME,
-        output.fullName(),
-        input.fullName(),
-        opened,
-        frames,
-        isSampleLocked(),
-        source(),
-        BlockFlow.BUFFERS_ON_THE_WAY * frames);
+    SessionInfo shared =
+        new SessionInfo(
+            DriversBackend.NAME,
+            output.fullName(),
+            input.fullName(),
+            opened,
+            frames,
+            isSampleLocked(),
+            source(),
+            BlockFlow.BUFFERS_ON_THE_WAY * frames);
+    return alone().isPresent() ? shared.takenAlone() : shared;
   }
 
   /** The less sure of both. */

@@ -2,6 +2,7 @@ package dev.loopgauge.capture.drivers;
 
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -63,22 +64,43 @@ final class XtDevices {
     return new Listing(List.copyOf(devices.values()), hidden);
   }
 
+  /** The names of those that are the hardware itself. */
+  List<String> alone() {
+    List<String> names = new ArrayList<>();
+    try (XtDeviceList list = service.openDeviceList(EnumSet.of(XtEnumFlags.ALL))) {
+      for (int i = 0; i < list.getCount(); i++) {
+        try {
+          if (kind(list, list.getId(i)) == Kind.HARDWARE) {
+            names.add(plain(list.getName(list.getId(i))));
+          }
+        } catch (XtException e) {
+          // It doesn't open, so nobody takes it from others.
+        }
+      }
+    }
+    return names;
+  }
+
+  private static String plain(String name) {
+    return name.replaceFirst(DIRECTION, "");
+  }
+
   private void add(XtDeviceList list, String id) {
     String name = list.getName(id);
-    String plain = name.replaceFirst(DIRECTION, "");
+    String plain = plain(name);
     if (name.endsWith(MAPPED) || plain.equals(NOTHING)) {
       return;
     }
     try (XtDevice device = service.openDevice(id)) {
-      RateSource source = source(list, id);
+      Kind kind = kind(list, id);
       Optional<SampleRate> rate = device.getMix().map(mix -> new SampleRate(mix.rate));
       Ports sends = new Ports(id, channels(device, true));
       Ports returns = new Ports(id, channels(device, false));
       if (system == XtSystem.JACK) {
         new XtClients(device, sends, returns)
-            .forEach((client, out, in) -> put(client, out, in, rate, source));
+            .forEach((client, out, in) -> put(client, out, in, rate, kind));
       } else {
-        put(plain, sends, returns, rate, source);
+        put(plain, sends, returns, rate, kind);
       }
     } catch (XtException e) {
       hidden.putIfAbsent(plain, XtFailure.reason(e));
@@ -92,20 +114,37 @@ final class XtDevices {
     return IntStream.range(0, device.getChannelCount(output)).boxed().toList();
   }
 
-  private RateSource source(XtDeviceList list, String id) {
-    if (system == XtSystem.JACK) {
-      return RateSource.SERVER;
+  /** Who is behind a device. */
+  private enum Kind {
+    SERVER,
+    /** The hardware itself: at its own rate, and one program at a time. */
+    HARDWARE,
+    /** A layer of the system that mixes programs and converts. */
+    MIXER;
+
+    RateSource source() {
+      return switch (this) {
+        case SERVER -> RateSource.SERVER;
+        case HARDWARE -> RateSource.DEVICE;
+        case MIXER -> RateSource.ANY;
+      };
     }
-    return system == XtSystem.ASIO || list.getCapabilities(id).contains(XtDeviceCaps.HW_DIRECT)
-        ? RateSource.DEVICE
-        : RateSource.ANY;
   }
 
-  private void put(
-      String name, Ports sends, Ports returns, Optional<SampleRate> rate, RateSource source) {
+  private Kind kind(XtDeviceList list, String id) {
+    if (system == XtSystem.JACK) {
+      return Kind.SERVER;
+    }
+    return system == XtSystem.ASIO || list.getCapabilities(id).contains(XtDeviceCaps.HW_DIRECT)
+        ? Kind.HARDWARE
+        : Kind.MIXER;
+  }
+
+  private void put(String name, Ports sends, Ports returns, Optional<SampleRate> rate, Kind kind) {
+    boolean alone = kind == Kind.HARDWARE;
     devices.merge(
         name,
-        new DriverDevice(driver, name, sends, returns, rate, source, duplex),
+        new DriverDevice(driver, name, sends, returns, rate, kind.source(), duplex, alone),
         (one, other) ->
             new DriverDevice(
                 driver,
@@ -116,6 +155,7 @@ final class XtDevices {
                 one.rateSource().compareTo(other.rateSource()) > 0
                     ? one.rateSource()
                     : other.rateSource(),
-                duplex));
+                duplex,
+                one.alone() || other.alone()));
   }
 }

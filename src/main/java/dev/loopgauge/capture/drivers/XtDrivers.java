@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import xt.audio.Enums.XtSystem;
 import xt.audio.XtAudio;
 import xt.audio.XtException;
@@ -53,9 +54,18 @@ final class XtDrivers implements Drivers {
 
   @Override
   public Listing list(String driver) throws CaptureException {
+    return read(driver, XtDevices::list);
+  }
+
+  @Override
+  public List<String> alone(String driver) throws CaptureException {
+    return read(driver, XtDevices::alone);
+  }
+
+  private <T> T read(String driver, Function<XtDevices, T> what) throws CaptureException {
     XtSystem system = system(driver);
     try {
-      return new XtDevices(platform.getService(system), system, driver).list();
+      return what.apply(new XtDevices(platform.getService(system), system, driver));
     } catch (XtException e) {
       throw new CaptureException(
           Kind.BACKEND_UNUSABLE,

@@ -65,7 +65,10 @@ final class Announcement {
         + alone(session);
   }
 
-  private static String alone(SessionInfo session) {
+  /**
+   * What a session does to other programs, a sentence after a blank; nothing where it leaves them.
+   */
+  static String alone(SessionInfo session) {
     return session.alone()
         ? " Its driver takes the device for itself: other programs may fall silent."
         : "";

@@ -45,8 +45,11 @@ public record CalibrateJob(LiveChoice live, RigChoice rig, boolean agreed) {
     Patching patching = settings.patching();
     SessionRequest request = live.device().request(kept, patching.sends(), patching.returns());
     AudioBackend backend = backend(site, settings);
-    Consent consent = Consent.of(site.person(), backend, agreed);
-    consent.requireSomebody();
+    Consent asked = Consent.of(site.person(), backend, agreed);
+    asked.requireSomebody();
+    Consent consent =
+        asked.opening(
+            backend, request, info -> Announcement.of(info, request.sends(), settings.plan()));
     SessionInfo opened = look(site, backend, request, patching);
     consent.ask(Announcement.of(opened, request.sends(), settings.plan()));
     CalibrationRun.Outcome outcome =

@@ -1,12 +1,16 @@
 package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.SessionInfo;
+import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.job.Person;
 import dev.loopgauge.job.UsageException;
+import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.ReportedDelay;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Asks before sound leaves the card.
@@ -14,11 +18,15 @@ import java.util.Optional;
  * @param person whom to ask
  * @param makesSound whether there is anything to ask: the built-in rig makes no sound
  * @param given whether it was given already
+ * @param told whether the person has heard already what will be played
  */
-record Consent(Person person, boolean makesSound, boolean given) {
+record Consent(Person person, boolean makesSound, boolean given, boolean told) {
+  private static final SampleRate USUAL_RATE = new SampleRate(48_000);
+  private static final int USUAL_BUFFER = 1_024;
+
   /** Asked before a back end plays. */
   static Consent of(Person person, AudioBackend backend, boolean given) {
-    return new Consent(person, !backend.name().equals(BuiltInRig.NAME), given);
+    return new Consent(person, !backend.name().equals(BuiltInRig.NAME), given, false);
   }
 
   /**
@@ -36,12 +44,36 @@ record Consent(Person person, boolean makesSound, boolean given) {
 
   /** The same once it was given. */
   Consent agreed() {
-    return new Consent(person, makesSound, true);
+    return new Consent(person, makesSound, true, told);
+  }
+
+  /**
+   * To be called before a device is opened. Where that takes it from other programs, it asks before
+   * and not after: then what it gives doesn't ask again.
+   *
+   * @param announcement what will be played there, as it would be said once it is open
+   * @throws UsageException when the terminal closes instead
+   */
+  Consent opening(
+      AudioBackend backend, SessionRequest request, Function<SessionInfo, String> announcement)
+      throws IOException {
+    Optional<String> alone = backend.takenAlone(request);
+    if (alone.isEmpty()) {
+      return this;
+    }
+    ask(announcement.apply(expected(backend, request, alone.get())));
+    return new Consent(person, makesSound, true, true);
+  }
+
+  /** What may be said of a device before it is open: the rest is only there to tell the time. */
+  private static SessionInfo expected(AudioBackend backend, SessionRequest request, String device) {
+    SampleRate rate = request.rate().orElse(USUAL_RATE);
+    return new SessionInfo(backend.name(), device, device, rate, USUAL_BUFFER, true).takenAlone();
   }
 
   /** Says what will be played, where it sounds at all. */
   void announce(String announcement) {
-    if (makesSound) {
+    if (makesSound && !told) {
       person.say(announcement);
       person.say("Mute the loudspeakers, take in-ears out.");
     }

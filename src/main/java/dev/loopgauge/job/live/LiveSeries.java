@@ -20,6 +20,8 @@ public final class LiveSeries {
   /** A take in which sound was lost gets another chance, and small blocks lose it often. */
   private static final int MOST_TRIES = 6;
 
+  private static final String AT_EACH = " The same at each block size.";
+
   private final LiveTarget target;
   private final double minutes;
   private final List<SeriesReading> readings = new ArrayList<>();
@@ -48,6 +50,7 @@ public final class LiveSeries {
   public void read(HostBlocks host, List<Integer> sizes, Runnable after)
       throws CaptureException, SetupException, IOException {
     host.warning().ifPresent(consent::say);
+    consent = target.opening(consent, 0, AT_EACH);
     for (int size : sizes) {
       read(size, host.set(size));
       after.run();
@@ -62,7 +65,7 @@ public final class LiveSeries {
       if (readings.isEmpty()) {
         consent.note(way.notes());
       }
-      consent.ask(live.announcement() + " The same at each block size.");
+      consent.ask(live.announcement() + AT_EACH);
       consent = consent.agreed();
       Soak soak = new Soak(live.takeSeconds());
       Optional<CaptureException> end = new Takes(way, soak).until(() -> isEnough(soak), () -> {});

@@ -10,6 +10,7 @@ import dev.loopgauge.measure.Patching;
 import dev.loopgauge.measure.Playing;
 import dev.loopgauge.setup.CalibrationStore;
 import dev.loopgauge.setup.Profile;
+import java.io.IOException;
 import java.util.Optional;
 
 /**
@@ -52,6 +53,20 @@ record LiveTarget(
   /** Opens a session, to be closed by the caller. */
   AudioSession open() throws CaptureException {
     return audio.open(backend, profile, settings.request());
+  }
+
+  /**
+   * Asks before the device is opened where that takes it from other programs; else nobody yet.
+   *
+   * @param spare how many turns more may be played
+   * @param more what else to say of what is played, or nothing
+   */
+  Consent opening(Consent consent, int spare, String more) throws IOException {
+    return consent.opening(
+        backend,
+        settings.request(),
+        expected ->
+            Announcement.of(expected, settings.patching().sends(), settings.plan(), spare) + more);
   }
 
   /** What is read through an open session. */

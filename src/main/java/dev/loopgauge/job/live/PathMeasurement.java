@@ -4,6 +4,7 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.job.Answer;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.Comparison;
@@ -39,10 +40,11 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
     Optional<Comparison> comparison;
     Answer first;
     List<String> notes = new ArrayList<>(run.elsewhere().stream().toList());
+    Consent consent = opening();
     try (AudioSession session = target.open()) {
-      LiveReading reading = target.reading(session, run.consent()).playingAgain();
+      LiveReading reading = target.reading(session, consent).playingAgain();
       Repeatable way = reading.repeatable(target.store());
-      run.consent().ask(reading.announcement());
+      consent.ask(reading.announcement());
       estimate = way.take();
       notes.addAll(way.notes());
       comparison = run.chosen(session.info()).flatMap(path -> path.compare(estimate));
@@ -68,12 +70,17 @@ record PathMeasurement(LiveRun run, LiveTarget target, String command) {
 
   /** Measures a patch cable first, and takes its delay off. */
   Answer afterCable(Instant now) throws CaptureException, IOException {
+    Consent consent = opening();
     try (AudioSession session = target.open()) {
-      Estimate estimate = target.reading(session, run.consent()).playingAgain().afterCable(now);
+      Estimate estimate = target.reading(session, consent).playingAgain().afterCable(now);
       Optional<Comparison> comparison =
           run.chosen(session.info()).flatMap(path -> path.compare(estimate));
       return answer(estimate, comparison, run.elsewhere().stream().toList());
     }
+  }
+
+  private Consent opening() throws IOException {
+    return target.opening(run.consent(), Playing.MOST_SPARE, "");
   }
 
   private static Optional<Integer> tellingSize(Comparison comparison) {

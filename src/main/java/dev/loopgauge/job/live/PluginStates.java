@@ -36,6 +36,8 @@ import java.util.Set;
  */
 record PluginStates(
     LiveRun run, LiveTarget target, Optional<ChannelPair> witness, boolean throughProgram) {
+  private static final String IN_EACH = " The same in each state.";
+
   /** One look at the path: its delay, and what the graph reports for it where there is a graph. */
   private record Look(Estimate estimate, Optional<ReportedDelay> stated, List<String> notes) {}
 
@@ -79,11 +81,12 @@ record PluginStates(
 
   /** Says once what will be played: each state's own Enter then agrees to its sound. */
   private Look first(String task) throws CaptureException, SetupException, IOException {
+    Consent consent = target.opening(run.consent(), 0, IN_EACH);
     try (AudioSession session = target.open()) {
       refuseShifting(session);
-      LiveReading reading = target.reading(session, run.consent().agreed());
-      run.consent().announce(reading.announcement() + " The same in each state.");
-      run.consent().waitFor(task);
+      LiveReading reading = target.reading(session, consent.agreed());
+      consent.announce(reading.announcement() + IN_EACH);
+      consent.waitFor(task);
       return look(target, session);
     }
   }

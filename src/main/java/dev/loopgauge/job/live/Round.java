@@ -3,6 +3,7 @@ package dev.loopgauge.job.live;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Capture;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.chain.ChainPath;
@@ -56,10 +57,15 @@ record Round(
 
   /** All that is about to be played. */
   String announcement(List<RoundStop> stops) {
+    return announcement(session.info(), settings, stops);
+  }
+
+  /** The same before the session is open. */
+  static String announcement(SessionInfo info, Profile settings, List<RoundStop> stops) {
     List<Integer> sends = stops.stream().flatMap(stop -> stop.sends().stream()).distinct().toList();
     boolean referenced = settings.patching().reference().isPresent();
-    double seconds = stops.size() * settings.plan().takeSeconds(session.info(), referenced);
-    return Announcement.ofRound(session.info(), sends, settings.plan(), stops.size(), seconds);
+    double seconds = stops.size() * settings.plan().takeSeconds(info, referenced);
+    return Announcement.ofRound(info, sends, settings.plan(), stops.size(), seconds);
   }
 
   /**

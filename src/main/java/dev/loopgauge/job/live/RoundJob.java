@@ -51,14 +51,16 @@ public record RoundJob(RoundRequest request) {
     DeviceChoice device = request.live().device();
     Optional<ChannelPair> reference = device.reference(kept, chain);
     AudioBackend backend = request.rig().backend(site.audio(), device.backend(kept), chain);
-    Consent consent = Consent.of(site.person(), backend, request.agreed());
-    consent.requireSomebody();
-    LeftBlocks.check(site, backend, consent);
+    Consent asked = Consent.of(site.person(), backend, request.agreed());
+    asked.requireSomebody();
+    LeftBlocks.check(site, backend, asked);
     List<RoundStop> stops = RoundStop.of(chain, due, reference);
     SessionRequest opened = request(device, kept, stops);
+    Profile settings = request.live().settings(kept, stops.get(0).patchings().get(0), chain);
+    Consent consent =
+        asked.opening(backend, opened, info -> Round.announcement(info, settings, stops));
     try (AudioSession session = site.audio().open(backend, request.live().profile(), opened);
         HeldJournal journal = new HeldJournal(site.environment())) {
-      Profile settings = request.live().settings(kept, stops.get(0).patchings().get(0), chain);
       Round round =
           new Round(
               site,

@@ -47,9 +47,10 @@ public record SoakJob(LiveRequest request, double minutes) {
     Profile soft = loud.with(request.live().stimulus().soft(loud.plan()));
     run.consent().requireSomebody();
     LiveTarget target = run.target(soft);
+    Consent consent = target.opening(run.consent(), 0, again());
     try (AudioSession session = target.open()) {
       return soaked(
-          target.reading(session, run.consent()),
+          target.reading(session, consent),
           run.chosen(session.info()),
           run.site().data().calibrations(),
           soFar);
@@ -63,7 +64,7 @@ public record SoakJob(LiveRequest request, double minutes) {
     Repeatable reading = live.repeatable(store);
     Soak soak = new Soak(live.takeSeconds());
     consent.note(reading.notes());
-    consent.ask(live.announcement() + " Again and again for " + time(minutes) + ".");
+    consent.ask(live.announcement() + again());
     if (consent.person().present()) {
       consent.say("Enter ends it with what was seen so far.");
     }
@@ -76,6 +77,10 @@ public record SoakJob(LiveRequest request, double minutes) {
                   soFar.accept(answer(soak, Optional.of(SoakDocument.STOPPED), chosen));
                 });
     return answer(soak, end.map(CaptureException::getMessage), chosen);
+  }
+
+  private String again() {
+    return " Again and again for " + time(minutes) + ".";
   }
 
   private Answer answer(Soak soak, Optional<String> end, Optional<ChosenPath> chosen) {

@@ -5,6 +5,7 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.CaptureException;
+import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.measure.MeasurementPlan;
 import dev.loopgauge.measure.PatchCheck;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import java.util.stream.IntStream;
 
@@ -68,9 +70,12 @@ record Ticking(
   private PatchMap take(PatchCheck check, List<Integer> announced)
       throws CaptureException, IOException {
     SessionRequest request = live.device().request(kept, check.sends(), check.returns());
+    Function<SessionInfo, String> ticks =
+        info -> Announcement.ofTicks(info, announced, check.plan().stimulus());
+    Consent asked = announced.isEmpty() ? consent : consent.opening(backend, request, ticks);
     try (AudioSession session = site.audio().open(backend, live.profile(), request)) {
       if (!announced.isEmpty()) {
-        consent.ask(Announcement.ofTicks(session.info(), announced, check.plan().stimulus()));
+        asked.ask(ticks.apply(session.info()));
       }
       return check.run(session);
     }

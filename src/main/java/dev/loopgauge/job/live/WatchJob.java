@@ -97,11 +97,12 @@ public record WatchJob(WatchRequest request) {
                 + ".";
     return String.format(
         Locale.ROOT,
-        "Watching %s of %s, windows of %s s each %s s. Plays nothing.%s",
+        "Watching %s of %s, windows of %s s each %s s. Plays nothing.%s%s",
         watched.told(),
         info.input(),
         brief(request.windowSeconds()),
         brief(request.stepSeconds()),
+        Announcement.alone(info),
         others);
   }
 

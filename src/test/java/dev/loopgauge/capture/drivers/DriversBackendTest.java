@@ -68,6 +68,26 @@ class DriversBackendTest {
   }
 
   @Test
+  void saysWhichDeviceItTakesFromOtherPrograms() throws Exception {
+    SessionRequest first = request(Optional.empty(), Optional.empty(), 1);
+    assertEquals(Optional.of("ASIO: Stage card"), backend.takenAlone(first));
+    SessionRequest named = request(Optional.of("asio: stage card"), Optional.empty(), 1);
+    assertEquals(Optional.of("ASIO: Stage card"), backend.takenAlone(named));
+    try (AudioSession session = backend.open(named)) {
+      assertTrue(session.info().alone());
+    }
+    SessionRequest shared =
+        request(Optional.of("WASAPI: Speaker"), Optional.of("WASAPI: Microphone"), 1);
+    assertEquals(Optional.empty(), backend.takenAlone(shared));
+    try (AudioSession session = backend.open(shared)) {
+      assertFalse(session.info().alone());
+    }
+    assertEquals(
+        Optional.empty(),
+        backend.takenAlone(request(Optional.of("ASIO: Desk"), Optional.empty(), 1)));
+  }
+
+  @Test
   void oneNamedDeviceServesBothWays() throws Exception {
     try (AudioSession session =
         backend.open(request(Optional.of("asio: stage card"), Optional.empty(), 1))) {

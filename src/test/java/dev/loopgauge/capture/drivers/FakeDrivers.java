@@ -43,7 +43,7 @@ final class FakeDrivers implements Drivers {
     return this;
   }
 
-  /** A device of one driver, that plays and records in one callback or not. */
+  /** A device of one driver: alone in one callback, or shared with others and in two. */
   static DriverDevice device(String driver, String name, int sends, int returns, boolean duplex) {
     return new DriverDevice(
         driver,
@@ -52,6 +52,7 @@ final class FakeDrivers implements Drivers {
         ports(name, returns),
         Optional.of(RATE),
         RateSource.DEVICE,
+        duplex,
         duplex);
   }
 
@@ -95,6 +96,14 @@ final class FakeDrivers implements Drivers {
           CaptureException.Kind.BACKEND_UNUSABLE, driver + ": no device opens.", "Plug it in.");
     }
     return listing;
+  }
+
+  @Override
+  public List<String> alone(String driver) throws CaptureException {
+    return list(driver).devices().stream()
+        .filter(DriverDevice::alone)
+        .map(DriverDevice::name)
+        .toList();
   }
 
   private void waitIfHung() {

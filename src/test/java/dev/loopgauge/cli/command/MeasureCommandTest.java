@@ -79,6 +79,32 @@ class MeasureCommandTest {
   }
 
   @Test
+  void aDeviceThatOthersLoseOpensAfterEnterAndNotBefore() {
+    ScriptedBackend left = alone();
+    assertEquals(ExitCode.USAGE, bench.typed("", left, args("java-sound", REFERENCED)).exitCode());
+    assertEquals(List.of(), left.requests());
+
+    Run run = bench.typed("\n", alone(), args("java-sound", REFERENCED));
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertTrue(
+        run.err()
+            .startsWith(
+                """
+                Sends 1, 2 of "Stage card" play a sweep at -20 dBFS for 0.2 s, 2 times, up to 4 if sound is lost. Its driver takes the device for itself: other programs may fall silent.
+                Mute the loudspeakers, take in-ears out.
+                Enter to play, Ctrl-C to stop.
+                Turn 1 of 2"""),
+        run.err());
+  }
+
+  private ScriptedBackend alone() {
+    return backend(
+            "java-sound",
+            new ScriptedSession(session("java-sound", 256, good()).info().takenAlone(), good()))
+        .taking("Stage card");
+  }
+
+  @Test
   void withoutATerminalNothingIsOpenedUnlessToldTo() {
     ScriptedBackend card = backend("jack", session("jack", 256, good()));
     Run refused = bench.run(List.of(card), args("jack", REFERENCED));
