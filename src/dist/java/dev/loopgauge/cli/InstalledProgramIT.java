@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.jr.ob.JSON;
 import dev.loopgauge.audioserver.AudioServer.Cycles;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
@@ -138,5 +139,43 @@ class InstalledProgramIT extends ReadmeIT {
     assertEquals(Files.readString(Path.of("LICENSE")), Files.readString(lib.resolve("LICENSE")));
     assertTrue(Files.exists(lib.resolve("THIRD-PARTY.txt")));
     assertTrue(Files.isDirectory(HOME.resolve("lib/runtime/legal/java.base")));
+  }
+
+  /** The jar's own list knows nothing of the Java beside it, nor of what that holds. */
+  @Test
+  void listsTheJavaInsideAndWhatThatHolds() throws Exception {
+    Map<String, Object> sbom =
+        JSON.std.mapFrom(Files.readString(HOME.resolve("lib/app/loopgauge.cdx.json")));
+    Map<String, Map<?, ?>> components = byName(sbom);
+    assertTrue(components.containsKey("TarsosDSP"), components::toString);
+    Map<?, ?> java = components.get("OpenJDK");
+    String runs = said(HOME.resolve("lib/runtime/bin/java").toString(), "--version");
+    assertTrue(runs.contains("build " + java.get("version")), runs + java.get("version"));
+    assertEquals(
+        "[{expression=GPL-2.0-only WITH Classpath-exception-2.0}]",
+        java.get("licenses").toString());
+    Map<String, Map<?, ?>> inside = byName(java);
+    assertTrue(inside.size() > 5, inside::toString);
+    for (Map<?, ?> component : inside.values()) {
+      Map<?, ?> licence = (Map<?, ?>) ((List<?>) component.get("licenses")).get(0);
+      String where = ((Map<?, ?>) licence.get("license")).get("name").toString();
+      assertTrue(
+          Files.exists(HOME.resolve("lib/runtime").resolve(where.replaceFirst("see ", ""))), where);
+    }
+  }
+
+  private static Map<String, Map<?, ?>> byName(Map<?, ?> of) {
+    Map<String, Map<?, ?>> byName = new HashMap<>();
+    for (Object component : (List<?>) of.get("components")) {
+      byName.put(((Map<?, ?>) component).get("name").toString(), (Map<?, ?>) component);
+    }
+    return byName;
+  }
+
+  /** Nobody is named as the maintainer who isn't. */
+  @Test
+  void namesNoMaintainerUnlessToldTo() throws Exception {
+    String control = said("dpkg-query", "-W", "-f", "${Maintainer}", "loopgauge");
+    assertTrue(control.contains("nobody@loopgauge.invalid"), control);
   }
 }

@@ -23,24 +23,30 @@ public final class Dist {
   private static final String FONTS = "libfontconfig1, fonts-dejavu-core";
 
   private final Path sources;
+  private final String maintainer;
   private final Path jar;
   private final String version;
   private final Instant time;
   private final Path out;
 
-  private Dist(Path sources, Path jar, String version, Instant time, Path out) {
+  private Dist(Path sources, Path jar, String version, Instant time, Path out, String maintainer) {
     this.sources = sources;
+    this.maintainer = maintainer;
     this.jar = jar;
     this.version = version;
     this.time = time;
     this.out = out;
   }
 
-  /** Arguments: the folder {@code src/dist}, the jar, its version and time, where to write. */
+  /**
+   * Arguments: the folder {@code src/dist}, the jar, its version and time, where to write, and who
+   * maintains the package, an address.
+   */
   public static void main(String[] args) throws IOException, InterruptedException {
     Path out = Path.of(args[4]);
     clear(out);
-    new Dist(Path.of(args[0]), Path.of(args[1]), args[2], Instant.parse(args[3]), out).make();
+    Instant time = Instant.parse(args[3]);
+    new Dist(Path.of(args[0]), Path.of(args[1]), args[2], time, out, args[5]).make();
   }
 
   private void make() throws IOException, InterruptedException {
@@ -51,9 +57,12 @@ public final class Dist {
     Path input = Files.createDirectory(out.resolve("input"));
     Files.copy(jar, input.resolve("loopgauge.jar"));
     Files.copy(out.resolve("loopgauge.classlist"), input.resolve("loopgauge.classlist"));
+    Path inside = jar.resolveSibling("classes/META-INF");
     for (String text : List.of("LICENSE", "THIRD-PARTY.txt")) {
-      Files.copy(jar.resolveSibling("classes/META-INF/" + text), input.resolve(text));
+      Files.copy(inside.resolve(text), input.resolve(text));
     }
+    ImageSbom.write(
+        inside.resolve("sbom/loopgauge.cdx.json"), runtime, input.resolve("loopgauge.cdx.json"));
     image(runtime, input);
     if (isLinux()) {
       launchers(out.resolve(NAME + "/bin"));
@@ -92,7 +101,7 @@ public final class Dist {
     arguments.addAll(List.of("--app-image", out.resolve(NAME).toString()));
     arguments.addAll(List.of("--resource-dir", sources.resolve("debian").toString()));
     arguments.addAll(List.of("--license-file", out.resolve("input/LICENSE").toString()));
-    arguments.addAll(List.of("--linux-deb-maintainer", "loopgauge@example.org"));
+    arguments.addAll(List.of("--linux-deb-maintainer", maintainer));
     arguments.addAll(List.of("--linux-app-category", "sound"));
     arguments.addAll(List.of("--linux-package-deps", FONTS));
     arguments.addAll(List.of("--dest", out.toString()));

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -64,6 +65,13 @@ class EnduranceIT {
       """;
 
   @TempDir Path folder;
+  private EnduranceLog log = new EnduranceLog("", Path.of(""));
+
+  /** Before, so that it names what was run. */
+  @BeforeEach
+  void openLog() throws Exception {
+    log = EnduranceLog.in(FOLDER);
+  }
 
   /** In each build one back end; the others take seconds more for each take. */
   static Stream<String> backends() {
@@ -166,10 +174,9 @@ class EnduranceIT {
     return right + " " + unread + " " + summary.get("lostFrames");
   }
 
-  private static void noted(String slice, String counts, Footprints footprints)
-      throws IOException, InterruptedException {
+  private void noted(String slice, String counts, Footprints footprints) throws IOException {
     if (SLICE) {
-      EnduranceLog.in(FOLDER).add(slice, counts, footprints);
+      log.add(slice, counts, footprints);
     }
     footprints.assertFlat();
   }

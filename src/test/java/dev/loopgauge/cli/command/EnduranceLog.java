@@ -9,8 +9,12 @@ import java.util.List;
 /** A line for each slice of what was endured at one state of the sources, kept from run to run. */
 record EnduranceLog(String commit, Path folder) {
   private static final String HEAD =
-      "| slice | right | refused | failed | memory in MiB: first, last, most | threads | handles | ports |\n"
-          + "|---|---|---|---|---|---|---|---|\n";
+      """
+      Memory in MiB and all counts: first, last, most.
+
+      | slice | right | refused | failed | memory | threads | handles | ports |
+      |---|---|---|---|---|---|---|---|
+      """;
 
   static EnduranceLog in(Path folder) throws IOException, InterruptedException {
     Files.createDirectories(folder);
