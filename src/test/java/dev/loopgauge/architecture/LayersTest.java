@@ -121,9 +121,10 @@ class LayersTest {
           Map.entry("verify.verdict", List.of("verify", "signal", "estimate.result", "chain")),
           Map.entry("plan", List.of("signal", "chain", "verify", "verify.verdict", "stats")),
           Map.entry("capture", List.of("signal")),
-          Map.entry("capture.javasound", List.of("capture", "signal")),
+          Map.entry("capture.alsa", List.of("capture", "signal")),
+          Map.entry("capture.javasound", List.of("capture", "capture.alsa", "signal")),
           Map.entry("capture.jack", List.of("capture", "signal")),
-          Map.entry("capture.drivers", List.of("capture", "signal")),
+          Map.entry("capture.drivers", List.of("capture", "capture.alsa", "signal")),
           Map.entry("capture.file", List.of("capture", "signal")),
           Map.entry(
               "capture.simulated",
@@ -254,8 +255,7 @@ class LayersTest {
               "be.tarsos..", List.of("capture.javasound", "capture.file", "capture.simulated")),
           Map.entry("org.jaudiolibs..", List.of("capture.jack")),
           Map.entry("xt.audio..", List.of("capture.drivers")),
-          Map.entry(
-              "com.sun.jna..", List.of("capture.jack", "capture.javasound", "capture.drivers")),
+          Map.entry("com.sun.jna..", List.of("capture.jack", "capture.alsa", "capture.drivers")),
           Map.entry("com.fasterxml..", List.of("report.form")),
           Map.entry("org.jfree..", List.of("report.plot")),
           Map.entry("java.awt..", List.of("report.plot")),

@@ -3,6 +3,7 @@ package dev.loopgauge.capture.drivers;
 import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.signal.SampleRate;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -13,6 +14,8 @@ import java.util.Optional;
  * @param sends what it plays to
  * @param returns what it records from
  * @param rate the rate that it runs at, where it says so
+ * @param own the rates that it runs at by itself, where at another one a layer of the system would
+ *     convert; else none
  * @param rateSource whose rate that is
  * @param duplex whether the driver plays and records in one callback
  * @param alone whether who opens it has it alone, so that other programs fall silent
@@ -23,12 +26,45 @@ record DriverDevice(
     Ports sends,
     Ports returns,
     Optional<SampleRate> rate,
+    List<SampleRate> own,
     RateSource rateSource,
     boolean duplex,
     boolean alone) {
+  private static final SampleRate USUAL = new SampleRate(48_000);
+
+  /** Copies the list. */
+  DriverDevice {
+    own = List.copyOf(own);
+  }
+
   /** The name that people use. */
   String fullName() {
     return driver + ": " + name;
+  }
+
+  /** The same where it is known at which rates it runs by itself: at 48 kHz if that is one. */
+  DriverDevice runningAt(List<SampleRate> rates, RateSource known) {
+    SampleRate first = rates.contains(USUAL) ? USUAL : rates.get(0);
+    return new DriverDevice(
+        driver, name, sends, returns, Optional.of(first), rates, known, duplex, alone);
+  }
+
+  /** What plays and what records under one name; of what differs, that which promises less. */
+  DriverDevice joinedWith(DriverDevice other) {
+    List<SampleRate> both =
+        own.isEmpty() || other.own.isEmpty()
+            ? List.of()
+            : own.stream().filter(other.own::contains).toList();
+    return new DriverDevice(
+        driver,
+        name,
+        sends.count() > 0 ? sends : other.sends,
+        returns.count() > 0 ? returns : other.returns,
+        rate.or(other::rate),
+        both,
+        rateSource.compareTo(other.rateSource) > 0 ? rateSource : other.rateSource,
+        duplex,
+        alone || other.alone);
   }
 
   Ports ports(boolean output) {
@@ -40,7 +76,7 @@ record DriverDevice(
         fullName(),
         sends.count(),
         returns.count(),
-        rate.stream().toList(),
+        own.isEmpty() ? rate.stream().toList() : own,
         rateSource,
         isSampleLocked());
   }

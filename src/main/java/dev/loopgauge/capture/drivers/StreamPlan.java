@@ -7,6 +7,7 @@ import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -35,6 +36,10 @@ record StreamPlan(
       throws CaptureException {
     check("send", request.sends(), output.sends(), output);
     check("return", request.returns(), input.returns(), input);
+    for (DriverDevice device :
+        request.sends().isEmpty() ? List.of(input) : List.of(output, input)) {
+      check(request.rate(), device);
+    }
     return new StreamPlan(
         output,
         input,
@@ -60,6 +65,21 @@ record StreamPlan(
                     there.count() == 1 ? "" : "s"),
             "Choose a lower %s, or another device.".formatted(kind));
       }
+    }
+  }
+
+  private static void check(Optional<SampleRate> asked, DriverDevice device)
+      throws CaptureException {
+    if (asked.isPresent() && !device.own().isEmpty() && !device.own().contains(asked.get())) {
+      String rates =
+          device.own().stream()
+              .map(rate -> String.valueOf(rate.hertz()))
+              .collect(Collectors.joining(", "));
+      throw new CaptureException(
+          CaptureException.Kind.UNSUPPORTED_FORMAT,
+          "\"%s\" doesn't run at %d Hz; it runs at %s Hz."
+              .formatted(device.fullName(), asked.get().hertz(), rates),
+          "Leave the sample rate out, or set the card or the server to this one.");
     }
   }
 

@@ -1,6 +1,8 @@
 package dev.loopgauge.capture.drivers;
 
 import dev.loopgauge.capture.RateSource;
+import dev.loopgauge.capture.alsa.AlsaFormats;
+import dev.loopgauge.capture.alsa.OwnFormats;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -98,9 +100,10 @@ final class XtDevices {
       Ports returns = new Ports(id, channels(device, false));
       if (system == XtSystem.JACK) {
         new XtClients(device, sends, returns)
-            .forEach((client, out, in) -> put(client, out, in, rate, kind));
+            .forEach((client, out, in) -> put(of(client, out, in, rate, kind)));
       } else {
-        put(plain, sends, returns, rate, kind);
+        DriverDevice shown = of(plain, sends, returns, rate, kind);
+        put(kind == Kind.MIXER && system == XtSystem.ALSA ? behindTheLayer(shown) : shown);
       }
     } catch (XtException e) {
       hidden.putIfAbsent(plain, XtFailure.reason(e));
@@ -140,22 +143,25 @@ final class XtDevices {
         : Kind.MIXER;
   }
 
-  private void put(String name, Ports sends, Ports returns, Optional<SampleRate> rate, Kind kind) {
+  private DriverDevice of(
+      String name, Ports sends, Ports returns, Optional<SampleRate> rate, Kind kind) {
     boolean alone = kind == Kind.HARDWARE;
-    devices.merge(
-        name,
-        new DriverDevice(driver, name, sends, returns, rate, kind.source(), duplex, alone),
-        (one, other) ->
-            new DriverDevice(
-                driver,
-                name,
-                one.sends().count() > 0 ? one.sends() : other.sends(),
-                one.returns().count() > 0 ? one.returns() : other.returns(),
-                one.rate().or(other::rate),
-                one.rateSource().compareTo(other.rateSource()) > 0
-                    ? one.rateSource()
-                    : other.rateSource(),
-                duplex,
-                one.alone() || other.alone()));
+    return new DriverDevice(
+        driver, name, sends, returns, rate, List.of(), kind.source(), duplex, alone);
+  }
+
+  /**
+   * ALSA's layer takes any rate, and where it converts what it gives may be wrong: frames come at
+   * the rate that was asked for, and the sound in them by a thousandth or more too fast.
+   */
+  private static DriverDevice behindTheLayer(DriverDevice device) {
+    Optional<OwnFormats> own =
+        AlsaFormats.of(device.name(), device.sends().count() > 0)
+            .filter(formats -> formats.source() != RateSource.ANY);
+    return own.map(formats -> device.runningAt(formats.rates(), formats.source())).orElse(device);
+  }
+
+  private void put(DriverDevice device) {
+    devices.merge(device.name(), device, DriverDevice::joinedWith);
   }
 }

@@ -1,8 +1,11 @@
 package dev.loopgauge.capture.javasound;
 
+import dev.loopgauge.capture.alsa.AlsaFormats;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.DataLine;
@@ -14,6 +17,9 @@ import javax.sound.sampled.TargetDataLine;
 
 /** A mixer of Java Sound. */
 final class MixerDevice implements SoundDevice {
+  /** Java Sound puts ALSA's name of a device behind the card's. */
+  private static final Pattern ALSA_NAME = Pattern.compile(".*\\[(.+)]");
+
   private final Mixer mixer;
   private final Stated sends;
   private final Stated returns;
@@ -58,7 +64,10 @@ final class MixerDevice implements SoundDevice {
   @Override
   public Stated stated(Direction direction) {
     Stated listed = listed(direction);
-    return has(direction) ? AlsaFormats.of(name(), direction).orElse(listed) : listed;
+    Matcher alsa = ALSA_NAME.matcher(name());
+    return has(direction) && alsa.matches()
+        ? AlsaFormats.of(alsa.group(1), direction == Direction.SEND).map(Stated::own).orElse(listed)
+        : listed;
   }
 
   private Stated listed(Direction direction) {

@@ -1,10 +1,11 @@
 package dev.loopgauge.capture.javasound;
 
 import dev.loopgauge.capture.RateSource;
+import dev.loopgauge.capture.UsualRates;
+import dev.loopgauge.capture.alsa.OwnFormats;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 
@@ -17,10 +18,6 @@ import javax.sound.sampled.AudioSystem;
  * @param source whose counts and rates these are: {@code ANY} for a layer that converts
  */
 record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates, RateSource source) {
-  /** The rates that converters commonly run at (common practice, no source). */
-  static final List<SampleRate> USUAL_RATES =
-      Stream.of(44_100, 48_000, 88_200, 96_000, 176_400, 192_000).map(SampleRate::new).toList();
-
   /** What stands for "any number": a converting layer, such as ALSA's, states thousands. */
   private static final int ANY_NUMBER = 1_000;
 
@@ -33,8 +30,8 @@ record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates, 
   }
 
   /** What a device or a server itself does, from the fewest to the most channels. */
-  static Stated own(int fewest, int most, List<SampleRate> rates, RateSource source) {
-    return new Stated(List.of(fewest, most), true, rates, source);
+  static Stated own(OwnFormats own) {
+    return new Stated(List.of(own.fewest(), own.most()), true, own.rates(), own.source());
   }
 
   /** Nothing: the device has no lines in this direction. */
@@ -56,7 +53,7 @@ record Stated(List<Integer> counts, boolean anyBetween, List<SampleRate> rates, 
             .map(SampleRate::new)
             .toList();
     return named.isEmpty()
-        ? counted(formats, USUAL_RATES, RateSource.ANY)
+        ? counted(formats, UsualRates.ALL, RateSource.ANY)
         : counted(formats, named, RateSource.DEVICE);
   }
 

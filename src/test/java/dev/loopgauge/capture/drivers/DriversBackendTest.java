@@ -13,6 +13,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -130,6 +131,47 @@ class DriversBackendTest {
     var refused = refused(Optional.of("ASIO: Stage card"), Optional.empty(), 33);
     assertEquals(Kind.TOO_FEW_CHANNELS, refused.kind());
     assertEquals("There is no send 33: \"ASIO: Stage card\" has 32 sends.", refused.getMessage());
+  }
+
+  @Test
+  void refusesARateAtWhichALayerWouldConvert() throws Exception {
+    SampleRate asked = new SampleRate(32_000);
+    var refused =
+        assertThrows(CaptureException.class, () -> backendAt(FakeDrivers.RATE).open(at(asked)));
+    assertEquals(Kind.UNSUPPORTED_FORMAT, refused.kind());
+    assertEquals(
+        "\"ALSA: stage\" doesn't run at 32000 Hz; it runs at 48000 Hz.", refused.getMessage());
+    try (AudioSession session = backendAt(FakeDrivers.RATE, asked).open(at(asked))) {
+      assertEquals(RateSource.SERVER, session.info().rateSource());
+    }
+  }
+
+  private static DriversBackend backendAt(SampleRate... own) {
+    DriverDevice stage =
+        FakeDrivers.device("ALSA", "stage", 2, 2, false).runningAt(List.of(own), RateSource.SERVER);
+    return new DriversBackend(new DriverThread(() -> new FakeDrivers(0).with("ALSA", stage)));
+  }
+
+  private static SessionRequest at(SampleRate rate) {
+    Optional<String> name = Optional.of("ALSA: stage");
+    return new SessionRequest(name, name, List.of(1), List.of(1), Optional.of(rate), 0);
+  }
+
+  /** Two names for one sound may run at different rates; only what both do is sure. */
+  @Test
+  void joinsWhatPlaysAndWhatRecordsToWhatBothDo() {
+    SampleRate other = new SampleRate(96_000);
+    DriverDevice plays =
+        FakeDrivers.device("ALSA", "stage", 2, 0, false)
+            .runningAt(List.of(FakeDrivers.RATE, other), RateSource.DEVICE);
+    DriverDevice records =
+        FakeDrivers.device("ALSA", "stage", 0, 4, false)
+            .runningAt(List.of(FakeDrivers.RATE), RateSource.SERVER);
+    DriverDevice both = plays.joinedWith(records);
+    assertEquals(List.of(FakeDrivers.RATE), both.own());
+    assertEquals(RateSource.DEVICE, both.rateSource());
+    assertEquals(2, both.sends().count());
+    assertEquals(4, both.returns().count());
   }
 
   @Test

@@ -51,6 +51,7 @@ final class FakeDrivers implements Drivers {
         ports(name, sends),
         ports(name, returns),
         Optional.of(RATE),
+        List.of(),
         RateSource.DEVICE,
         duplex,
         duplex);

@@ -38,10 +38,7 @@ public record AlsaRig(AudioServer server, DelayClient client, int channels, Path
     }
   }
 
-  /**
-   * The same behind a converter that the system doesn't tell of, as many systems have one: it takes
-   * any rate, and at 32 kHz it is wrong by 1/1024.
-   */
+  /** The same behind a converter that takes any rate, and at 32 kHz is wrong by 1/1024. */
   public AlsaRig hidingItsRate() throws IOException {
     String text = Files.readString(config);
     for (String way : new String[] {"sends", "returns"}) {

@@ -8,6 +8,7 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.capture.alsa.OwnFormats;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
@@ -102,7 +103,9 @@ class OpeningTest {
     FakeDevice player = card(2, RateSource.DEVICE, 48_000);
     FakeDevice microphone =
         new FakeDevice("Microphone", 0, 0, format -> true)
-            .running(Stated.own(1, 2, List.of(new SampleRate(44_100)), RateSource.DEVICE));
+            .running(
+                Stated.own(
+                    new OwnFormats(1, 2, List.of(new SampleRate(44_100)), RateSource.DEVICE)));
     SessionRequest request =
         new SessionRequest(
             Optional.of("Stage card"),
@@ -163,7 +166,8 @@ class OpeningTest {
     return new FakeDevice("Stage card", 0, 0, format -> true)
         .running(
             Stated.own(
-                1, channels, IntStream.of(rates).mapToObj(SampleRate::new).toList(), source));
+                new OwnFormats(
+                    1, channels, IntStream.of(rates).mapToObj(SampleRate::new).toList(), source)));
   }
 
   private static OpenLines open(FakeDevice card, SessionRequest request) throws CaptureException {

@@ -73,8 +73,13 @@ class DriversCommandsIT {
       assertTrue(listed.out().contains("ALSA: stage "), listed.out());
       assertFalse(listed.out().contains("ALSA: broken"), "a device that doesn't open is listed");
       assertTrue(listed.out().matches("(?s).*JACK: rig +2 +2  48000 +yes\n.*"), listed.out());
-      assertTrue(listed.out().matches("(?s).*ALSA: stage .* any +no\n.*"), listed.out());
+      assertTrue(listed.out().matches("(?s).*ALSA: stage .* 48000 +no\n.*"), listed.out());
       assertKnown(cleanly(rig, there, "ALSA: stage"));
+
+      // Its layer takes any rate; at this one it read 3196.875 of 3,200 samples as right.
+      Run converted = measure(rig, there, "ALSA: stage", "--sample-rate", "32000");
+      assertEquals(ExitCode.AUDIO, converted.exitCode(), converted.out());
+      assertTrue(converted.out().contains("it runs at 48000 Hz"), converted.out());
 
       Run broken = measure(rig, there, "ALSA: broken");
       assertEquals(ExitCode.AUDIO, broken.exitCode(), broken.out());
@@ -156,10 +161,12 @@ class DriversCommandsIT {
     return run.out().contains("\"dropout\"") || run.out().contains("\"short\"");
   }
 
-  private Run measure(AlsaRig rig, Map<String, String> there, String device) throws Exception {
+  private Run measure(AlsaRig rig, Map<String, String> there, String device, String... more)
+      throws Exception {
     String[] backend = {"measure", "--backend", "drivers", "--output", device};
-    return run(
-        rig, there, Stream.of(backend, CHANNELS, QUICK).flatMap(Stream::of).toArray(String[]::new));
+    String[] args =
+        Stream.of(backend, CHANNELS, QUICK, more).flatMap(Stream::of).toArray(String[]::new);
+    return run(rig, there, args);
   }
 
   private Run run(AlsaRig rig, Map<String, String> there, String... args) throws Exception {

@@ -44,26 +44,23 @@ class JavaSoundCommandsIT {
     }
   }
 
-  /** The clock shows it unless the computer is too busy to look; then the uncertainty covers it. */
+  /**
+   * A converter of the system's configuration takes any rate. At 32 kHz it was wrong by 977 ppm,
+   * and with four channels it took the process down in the system's library.
+   */
   @Test
-  void aConverterThatNobodyTellsOfIsNeverAWrongNumber() throws Exception {
-    try (AlsaRig rig = rig(1024, CABLE, DelayLine.of(4800)).hidingItsRate()) {
+  void looksBehindAConverter() throws Exception {
+    DelayLine late = DelayLine.of(4800);
+    try (AlsaRig rig = rig(1024, CABLE, late, CABLE, CABLE).hidingItsRate()) {
       Run wrong = run(rig, measure("--sample-rate", "32000"));
-      assertTrue(wrong.out().contains("rate-mismatch"), wrong.out() + wrong.err());
-      if (wrong.exitCode() != ExitCode.NOT_TRUSTWORTHY) {
-        assertRight(3200, wrong);
-      }
-      assertRight(4800, run(rig, measure("--sample-rate", "48000")));
+      assertEquals(ExitCode.AUDIO, wrong.exitCode(), wrong.out() + wrong.err());
+      assertTrue(wrong.out().contains("it runs at 48000 Hz"), wrong.out());
+      Run right = run(rig, measure("--seconds", "0.5", "--repeat", "2"));
+      assertEquals(ExitCode.GOOD, right.exitCode(), right.out() + right.err());
+      Map<?, ?> found = (Map<?, ?>) right.json().get("measurement");
+      assertEquals(4800, ((Number) found.get("delaySamples")).doubleValue(), 0.05);
+      assertEquals(List.of(), right.json().get("findings"));
     }
-  }
-
-  private static void assertRight(double samples, Run run) {
-    assertEquals(ExitCode.GOOD, run.exitCode(), run.out() + run.err());
-    Map<?, ?> found = (Map<?, ?>) run.json().get("measurement");
-    double uncertainty = ((Number) found.get("uncertaintySamples")).doubleValue();
-    assertEquals(samples, ((Number) found.get("delaySamples")).doubleValue(), uncertainty);
-    assertTrue(uncertainty > 1e-6 * samples, "uncertainty " + uncertainty);
-    assertTrue(uncertainty < 1.01e-3 * samples, "uncertainty " + uncertainty);
   }
 
   @Test
