@@ -35,7 +35,7 @@ final class ImageSbom {
    * Writes it.
    *
    * @param jars the SBOM of the jar
-   * @param runtime the Java that goes with it
+   * @param runtime the Java that goes with it, linked from the one that runs this
    */
   static void write(Path jars, Path runtime, Path file) throws IOException {
     Map<String, Object> sbom = new LinkedHashMap<>(JSON.std.mapFrom(Files.readString(jars)));
@@ -57,17 +57,13 @@ final class ImageSbom {
     Map<String, Object> java = new LinkedHashMap<>();
     java.put("type", "platform");
     java.put("bom-ref", "java-runtime");
-    java.put("publisher", unquoted(release, "IMPLEMENTOR"));
+    java.put("publisher", System.getProperty("java.vendor"));
     java.put("name", "OpenJDK");
-    java.put("version", unquoted(release, "JAVA_RUNTIME_VERSION"));
-    java.put("description", "Modules: " + unquoted(release, "MODULES"));
+    java.put("version", System.getProperty("java.runtime.version"));
+    java.put("description", "Modules: " + release.getProperty("MODULES").replace("\"", ""));
     java.put("licenses", List.of(Map.of("expression", JAVA_LICENCE)));
     java.put("components", new ArrayList<>(others(runtime.resolve("legal")).values()));
     return java;
-  }
-
-  private static String unquoted(Properties release, String key) {
-    return release.getProperty(key).replace("\"", "");
   }
 
   /** What the Java holds of others; several modules may carry one notice. */

@@ -5,6 +5,7 @@ import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.SessionInfo;
 import dev.loopgauge.capture.SessionRequest;
+import dev.loopgauge.estimate.ArrivalChoice;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.Measurement;
@@ -77,7 +78,8 @@ public record CalibrationRun(
   }
 
   private Estimate measure(AudioSession session) throws CaptureException {
-    LiveMeasurement live = new LiveMeasurement(session, patching, plan);
+    LiveMeasurement live =
+        new LiveMeasurement(session, patching, plan, ArrivalChoice.UNDECIDED, Playing.AGAIN);
     return patching.reference().isPresent() ? live.referenced() : live.withCard();
   }
 

@@ -12,13 +12,8 @@ import java.util.stream.Collectors;
 final class Announcement {
   private Announcement() {}
 
-  /** One stimulus on all sends at once. */
-  static String of(SessionInfo session, List<Integer> sends, MeasurementPlan plan) {
-    return of(session, sends, plan, 0);
-  }
-
   /**
-   * The same.
+   * One stimulus on all sends at once.
    *
    * @param spare how many times more it may be played
    */

@@ -11,6 +11,7 @@ import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.Calibration;
 import dev.loopgauge.measure.CalibrationRun;
 import dev.loopgauge.measure.Patching;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.report.rig.CalibrationDocument;
 import dev.loopgauge.setup.DataFolder;
@@ -49,9 +50,11 @@ public record CalibrateJob(LiveChoice live, RigChoice rig, boolean agreed) {
     asked.requireSomebody();
     Consent consent =
         asked.opening(
-            backend, request, info -> Announcement.of(info, request.sends(), settings.plan()));
+            backend,
+            request,
+            info -> Announcement.of(info, request.sends(), settings.plan(), Playing.MOST_SPARE));
     SessionInfo opened = look(site, backend, request, patching);
-    consent.ask(Announcement.of(opened, request.sends(), settings.plan()));
+    consent.ask(Announcement.of(opened, request.sends(), settings.plan(), Playing.MOST_SPARE));
     CalibrationRun.Outcome outcome =
         new CalibrationRun(backend, request, patching, settings.plan()).run(Instant.now());
     if (outcome instanceof CalibrationRun.Outcome.Refused refused) {

@@ -43,6 +43,11 @@ interface HostBlocks extends AutoCloseable {
         : new AskedBlocks(run.backend(), run.consent());
   }
 
+  /** Whether the host of a back end is set by the program, so that nobody is asked for it. */
+  static boolean isSet(AudioBackend backend) {
+    return backend.name().equals(BuiltInRig.NAME) || backend instanceof BlockSizeServer;
+  }
+
   /**
    * The built-in rig.
    *

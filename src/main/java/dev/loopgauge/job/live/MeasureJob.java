@@ -54,6 +54,12 @@ public record MeasureJob(LiveRequest request, boolean calibrate, boolean tellApa
           "--chain FILE --path NAME say what to compare with; only then are there causes to tell"
               + " apart");
     }
+    if (tellApart && !HostBlocks.isSet(run.backend()) && !run.site().person().present()) {
+      throw new UsageException(
+          "--tell-apart needs somebody at a terminal who sets the host's block size: %s can't"
+              .formatted(run.backend().name()),
+          "run it at a terminal, or use --backend jack, which sets the server's");
+    }
     run.consent().requireSomebody();
     PathMeasurement path = new PathMeasurement(run, run.target(settings), "measure");
     return calibrate ? path.afterCable(Instant.now()) : path.once(tellApart, soFar);

@@ -11,6 +11,7 @@ import dev.loopgauge.job.ChosenPath;
 import dev.loopgauge.job.UsageException;
 import dev.loopgauge.measure.ChannelPair;
 import dev.loopgauge.measure.Patching;
+import dev.loopgauge.measure.Playing;
 import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.setup.SetupException;
 import dev.loopgauge.verify.ReportedDelay;
@@ -81,10 +82,10 @@ record PluginStates(
 
   /** Says once what will be played: each state's own Enter then agrees to its sound. */
   private Look first(String task) throws CaptureException, SetupException, IOException {
-    Consent consent = target.opening(run.consent(), 0, IN_EACH);
+    Consent consent = target.opening(run.consent(), Playing.MOST_SPARE, IN_EACH);
     try (AudioSession session = target.open()) {
       refuseShifting(session);
-      LiveReading reading = target.reading(session, consent.agreed());
+      LiveReading reading = target.reading(session, consent.agreed()).playingAgain();
       consent.announce(reading.announcement() + IN_EACH);
       consent.waitFor(task);
       return look(target, session);
@@ -104,7 +105,7 @@ record PluginStates(
 
   private Look look(LiveTarget what, AudioSession session)
       throws CaptureException, SetupException, IOException {
-    LiveReading reading = what.reading(session, run.consent().agreed());
+    LiveReading reading = what.reading(session, run.consent().agreed()).playingAgain();
     if (throughProgram && session instanceof GraphSession graph) {
       Estimate estimate = reading.throughProgram();
       return new Look(

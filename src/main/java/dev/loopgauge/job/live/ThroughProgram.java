@@ -50,7 +50,7 @@ record ThroughProgram(LiveRun run, String client) {
     LiveTarget target = run.target(settings);
     try (AudioSession session = target.open()) {
       GraphSession graph = (GraphSession) session;
-      LiveReading reading = target.reading(session, run.consent());
+      LiveReading reading = target.reading(session, run.consent()).playingAgain();
       run.consent().ask(reading.announcement());
       Estimate estimate = reading.throughProgram();
       return answer(estimate, graph.stated(0, 0));

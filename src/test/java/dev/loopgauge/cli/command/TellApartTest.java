@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.AudioSession;
+import dev.loopgauge.capture.ScriptedBackend;
 import dev.loopgauge.capture.ScriptedServer;
 import dev.loopgauge.cli.Run;
 import dev.loopgauge.cli.terminal.ExitCode;
@@ -113,6 +114,28 @@ class TellApartTest {
             .replaceAll("\\s+", " ")
             .contains("set the host to a block of 128 and measure again."),
         no.out());
+  }
+
+  /** Said before anything is played: else what was measured would be lost with it. */
+  @Test
+  void aHostThatOnlyAPersonCanSetNeedsOne() {
+    ScriptedBackend card = LiveBench.backend("java-sound", at(384));
+    String[] args = {
+      "measure",
+      "--backend=java-sound",
+      "--send=2",
+      "--return=2",
+      "--reference-send=1",
+      "--reference-return=1",
+      "--chain=" + chain,
+      "--path=vocal",
+      "--yes",
+      "--tell-apart"
+    };
+    Run run = new LiveBench(folder).run(List.of(card), args);
+    assertEquals(ExitCode.USAGE, run.exitCode(), run.out() + run.err());
+    assertTrue(run.err().contains("--tell-apart needs somebody at a terminal"), run.err());
+    assertEquals(List.of(), card.requests());
   }
 
   @Test
