@@ -160,9 +160,13 @@ final class XtOpening {
   }
 
   /** What was asked for; else the device's own, which ALSA states as minutes. */
-  private double bufferMs(Agreed agreed) {
+  private double bufferMs(Agreed agreed) throws CaptureException {
     double usual = USUAL_BUFFER * MS / agreed.mix().rate;
     if (plan.bufferSamples() != 0) {
+      if (!plan.isOneDevice()) {
+        checkRange(input, new XtFormat(agreed.mix(), in(agreed)), plan.input());
+        checkRange(output, new XtFormat(agreed.mix(), out(agreed)), plan.output());
+      }
       return plan.bufferSamples() * MS / agreed.mix().rate;
     }
     if (!plan.isSampleLocked()) {
@@ -170,6 +174,21 @@ final class XtOpening {
       return Math.max(there.min, Math.min(usual, there.max));
     }
     return input.getBufferSize(oneFormat(agreed)).current;
+  }
+
+  /** Of joined devices the stream doesn't tell what they took, so it must be one that they take. */
+  private void checkRange(XtDevice device, XtFormat format, DriverDevice named)
+      throws CaptureException {
+    XtBufferSize takes = device.getBufferSize(format);
+    long least = Math.round(takes.min * format.mix.rate / MS);
+    long most = Math.round(takes.max * format.mix.rate / MS);
+    if (plan.bufferSamples() < least || plan.bufferSamples() > most) {
+      throw new CaptureException(
+          Kind.UNSUPPORTED_FORMAT,
+          "\"%s\" takes a buffer of %d to %d samples, not %d."
+              .formatted(named.fullName(), least, most, plan.bufferSamples()),
+          "Leave the buffer out, or ask for one that it takes.");
+    }
   }
 
   private XtAggregateStreamParams joined(Agreed agreed, XtStreamParams params, double ms) {

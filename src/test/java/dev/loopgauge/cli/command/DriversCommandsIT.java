@@ -76,6 +76,11 @@ class DriversCommandsIT {
       assertTrue(listed.out().matches("(?s).*ALSA: stage .* 48000 +no\n.*"), listed.out());
       assertKnown(cleanly(rig, there, "ALSA: stage"));
 
+      // The driver would take a larger one in its place, and say nothing.
+      Run small = measure(rig, there, "ALSA: stage", "--buffer", "256");
+      assertEquals(ExitCode.AUDIO, small.exitCode(), small.out());
+      assertTrue(small.out().contains("takes a buffer of "), small.out());
+
       // Its layer takes any rate; at this one it read 3196.875 of 3,200 samples as right.
       Run converted = measure(rig, there, "ALSA: stage", "--sample-rate", "32000");
       assertEquals(ExitCode.AUDIO, converted.exitCode(), converted.out());
