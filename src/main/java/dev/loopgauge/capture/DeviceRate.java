@@ -6,9 +6,4 @@ package dev.loopgauge.capture;
  * @param ppm positive when more frames come than stated, in parts per million
  * @param uncertaintyPpm the expanded uncertainty of that (about 95 %), in parts per million
  */
-public record DeviceRate(double ppm, double uncertaintyPpm) {
-  /** The deviation that can't be excluded, in parts per million. */
-  public double atMostPpm() {
-    return Math.abs(ppm) + uncertaintyPpm;
-  }
-}
+public record DeviceRate(double ppm, double uncertaintyPpm) {}
