@@ -1,27 +1,13 @@
 package dev.loopgauge.estimate;
 
-import dev.loopgauge.estimate.drift.ChangeDate;
-import dev.loopgauge.estimate.drift.Following;
-import dev.loopgauge.estimate.drift.WindowDelay;
-import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.reading.InParallel;
-import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.RecentSound;
-import dev.loopgauge.estimate.reading.Window;
-import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.ChangeTime;
-import dev.loopgauge.estimate.result.FollowedDelay;
-import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.WindowReading;
-import dev.loopgauge.estimate.spectrum.OctavePower;
-import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /**
@@ -47,11 +33,9 @@ public final class LiveTracker {
   private final int window;
   private final int step;
   private final int reach;
-  private final List<Pair> pairs;
   private final List<RecentSound> channels;
-  private final List<Following> followings;
-  private final List<List<Band>> heardBands;
-  private final List<Following.Look> looks = new ArrayList<>();
+  private final List<LivePath> paths;
+  private final List<LivePath.Heard> heard = new ArrayList<>();
   private final LostStretches lost;
   private long nextAt;
 
@@ -65,14 +49,16 @@ public final class LiveTracker {
     this.window = plan.window(rate);
     this.step = plan.step(rate);
     this.reach = plan.reach(rate);
-    this.pairs = List.copyOf(pairs);
     int held = plan.held(rate, SPARE_SECONDS);
     this.lost = new LostStretches(held);
     this.channels =
         IntStream.range(0, channels).mapToObj(i -> new RecentSound(rate, held)).toList();
-    this.heardBands = new ArrayList<>(Collections.nCopies(pairs.size(), List.of()));
-    this.followings =
-        pairs.stream().map(p -> new Following(window, plan.maxDelaySeconds(), true)).toList();
+    this.paths = pairs.stream().map(pair -> path(plan, pair)).toList();
+  }
+
+  private LivePath path(WatchPlan plan, Pair pair) {
+    return new LivePath(
+        rate, plan, channels.get(pair.reference()), channels.get(pair.returned()), lost);
   }
 
   /**
@@ -110,7 +96,7 @@ public final class LiveTracker {
    * that is being read.
    */
   public void catchUp() {
-    if (!looks.isEmpty()) {
+    if (!heard.isEmpty()) {
       return;
     }
     long late = (heard() - nextAt - window - reach) / step;
@@ -128,37 +114,34 @@ public final class LiveTracker {
    * @return as {@link #work}
    */
   public List<WindowReading> next() {
-    return work(pairs.size()).orElseThrow();
+    return work(paths.size()).orElseThrow();
   }
 
   /**
    * Reads the next window of some more paths, so that a machine that is busy can take in sound
    * between.
    *
-   * @param paths how many, 1 or more
+   * @param some how many, 1 or more
    * @return once the window was read of the last path, one reading for each pair in their order;
    *     none where the sound was overwritten by what came in meanwhile
    */
-  public Optional<List<WindowReading>> work(int paths) {
-    int from = looks.size();
-    int to = Math.min(pairs.size(), from + paths);
-    looks.addAll(InParallel.map(from, to, i -> look(i, nextAt)));
-    return to < pairs.size() ? Optional.empty() : Optional.of(readings());
+  public Optional<List<WindowReading>> work(int some) {
+    int from = heard.size();
+    int to = Math.min(paths.size(), from + some);
+    heard.addAll(InParallel.map(from, to, i -> paths.get(i).hear(nextAt, base(nextAt))));
+    return to < paths.size() ? Optional.empty() : Optional.of(readings());
   }
 
   private List<WindowReading> readings() {
     List<WindowReading> readings = new ArrayList<>();
-    for (int i = 0; i < looks.size(); i++) {
-      readings.add(reading(i, nextAt, looks.get(i)));
+    for (int i = 0; i < heard.size(); i++) {
+      readings.add(paths.get(i).reading(heard.get(i), nextAt, base(nextAt)));
     }
     boolean whole = holds(nextAt);
-    for (int i = 0; i < looks.size() && whole; i++) {
-      followings.get(i).next(looks.get(i), nextAt);
-      if (looks.get(i).found().isPresent()) {
-        heardBands.set(i, looks.get(i).found().get().besides().bands());
-      }
+    for (int i = 0; i < heard.size() && whole; i++) {
+      paths.get(i).next(heard.get(i), nextAt);
     }
-    looks.clear();
+    heard.clear();
     nextAt += step;
     return whole ? readings : List.of();
   }
@@ -173,82 +156,6 @@ public final class LiveTracker {
     return Math.max(0, at - step - reach);
   }
 
-  private Following.Look look(int path, long at) {
-    if (isInterrupted(path, at)) {
-      return new Following.Look(Optional.empty(), false);
-    }
-    Pair pair = pairs.get(path);
-    long base = base(at);
-    return followings
-        .get(path)
-        .look(
-            channels.get(pair.reference()).since(base),
-            channels.get(pair.returned()).since(base),
-            (int) (at - base),
-            at);
-  }
-
-  /** Whether frames were lost that the window's sound or its late copy would lie in. */
-  private boolean isInterrupted(int path, long at) {
-    double lag = followings.get(path).lastLag().orElse(0.0);
-    return lost.touch(
-        at + (long) Math.min(0, lag), at + window + (long) Math.ceil(Math.max(0, lag)));
-  }
-
-  private WindowReading reading(int path, long at, Following.Look look) {
-    Pair pair = pairs.get(path);
-    return new WindowReading(
-        seconds(at),
-        seconds(at + window),
-        loudness(pair.reference(), at),
-        loudness(pair.returned(), at),
-        look.found().isPresent() ? OptionalDouble.empty() : due(path, at),
-        isInterrupted(path, at),
-        look.clipped(),
-        look.found().map(found -> followed(found, at)));
-  }
-
-  private FollowedDelay followed(WindowDelay.Found found, long at) {
-    List<MissingSound> missing = new ArrayList<>();
-    for (LostSound.Gap gap : found.besides().gaps()) {
-      missing.add(
-          new MissingSound(Math.max(0, seconds(at + gap.from())), 1000 * seconds(gap.length())));
-    }
-    return new FollowedDelay(
-        found.at((at + window / 2.0) / rate.hertz(), rate),
-        found.levelDb(),
-        found.gain() < 0,
-        found.besides().bands(),
-        missing);
-  }
-
-  private double loudness(int channel, long at) {
-    return Decibels.ofPower(Loudness.of(windowOf(channel, at)).energy() / window);
-  }
-
-  private Samples windowOf(int channel, long at) {
-    long base = base(at);
-    return new Window(channels.get(channel).since(base), (int) (at - base), window);
-  }
-
-  /** How loud the return should be by what the path passed when it was last read. */
-  private OptionalDouble due(int path, long at) {
-    List<Band> bands = heardBands.get(path);
-    if (bands.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    double power =
-        OctavePower.passed(
-            windowOf(pairs.get(path).reference(), at),
-            bands.stream().mapToDouble(Band::centreHz).toArray(),
-            bands.stream().mapToDouble(Band::levelDb).toArray());
-    return OptionalDouble.of(Decibels.ofPower(power));
-  }
-
-  private double seconds(long frames) {
-    return (double) frames / rate.hertz();
-  }
-
   /**
    * When a path's delay changed; empty where its sound is gone.
    *
@@ -260,17 +167,9 @@ public final class LiveTracker {
    */
   public Optional<ChangeTime> changed(
       int path, double fromSeconds, double toSeconds, double before, double after) {
-    Pair pair = pairs.get(path);
     long base = channels.get(0).from() + reach / 2;
     long from = Math.max(base, Math.round(fromSeconds * rate.hertz()));
     long to = Math.min(heard(), Math.round(toSeconds * rate.hertz()));
-    if (from >= to || lost.touch(from, to)) {
-      return Optional.empty();
-    }
-    ChangeDate date =
-        new ChangeDate(
-            channels.get(pair.reference()).since(base), channels.get(pair.returned()).since(base));
-    ChangeDate.Found found = date.between((int) (from - base), (int) (to - base), before, after);
-    return Optional.of(new ChangeTime(seconds(base + found.at()), seconds(found.within())));
+    return paths.get(path).changed(base, from, to, before, after);
   }
 }

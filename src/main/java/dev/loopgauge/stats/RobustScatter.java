@@ -42,4 +42,23 @@ public final class RobustScatter {
     }
     return ofMedianMagnitude(Median.of(moves)) / Math.sqrt(2);
   }
+
+  /**
+   * How far readings lie off the straight line between the two beside them, as the standard
+   * deviation of a single one. A slope adds nothing to it; a step, or a slope that begins or ends,
+   * moves two of these distances at most, so the median holds.
+   *
+   * @param times when they were made, rising
+   * @param values as many, at least three
+   */
+  public static double fromBends(double[] times, double[] values) {
+    double[] bends = new double[values.length - 2];
+    for (int i = 0; i < bends.length; i++) {
+      double share = (times[i + 1] - times[i]) / (times[i + 2] - times[i]);
+      double between = values[i] + share * (values[i + 2] - values[i]);
+      double deviation = Math.sqrt(1 + share * share + (1 - share) * (1 - share));
+      bends[i] = Math.abs(values[i + 1] - between) / deviation;
+    }
+    return ofMedianMagnitude(Median.of(bends));
+  }
 }

@@ -43,13 +43,14 @@ public final class Campaign {
    * A campaign in full or in small, as this run asks.
    *
    * @param name names its log: lower case and hyphens
+   * @param rooms the packages that it tries besides those, below {@code dev.loopgauge}, as folders
    */
-  public static Campaign named(String name) {
+  public static Campaign named(String name, String... rooms) {
     if (!FULL) {
       return new Campaign(0, Optional.empty(), "the same in each build");
     }
     String folder = System.getProperty(FOLDER, Path.of("target", "campaigns").toString());
-    return inFull(name, Revision.of(Path.of("")), Path.of(folder));
+    return inFull(name, Revision.of(Path.of(""), rooms), Path.of(folder));
   }
 
   /** A campaign in full, at a revision. */

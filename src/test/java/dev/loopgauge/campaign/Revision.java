@@ -10,7 +10,7 @@ import java.util.Optional;
 
 /**
  * The last commit that touched what decides a measurement: {@code estimate}, {@code stats} or
- * {@code signal}.
+ * {@code signal}, or a room that a campaign names.
  *
  * @param commit its hash, or {@value #UNKNOWN}
  * @param changed whether these rooms hold what no commit has
@@ -19,19 +19,25 @@ record Revision(String commit, boolean changed) {
   /** Where there is no git, or no history, as in an unpacked archive. */
   static final String UNKNOWN = "without-git";
 
-  private static final List<String> ROOMS =
-      List.of(
-          "src/main/java/dev/loopgauge/estimate",
-          "src/main/java/dev/loopgauge/stats",
-          "src/main/java/dev/loopgauge/signal");
+  private static final String ALL_ROOMS = "src/main/java/dev/loopgauge/";
+  private static final List<String> ROOMS = List.of("estimate", "stats", "signal");
 
   private static final int DIGITS = 15;
   private static final int SHOWN = 7;
 
-  /** Of a checkout, as git tells it. */
-  static Revision of(Path checkout) {
-    Optional<String> commit = git(checkout, "log", "-1", "--format=%H").filter(Revision::isHash);
-    boolean changed = git(checkout, "status", "--porcelain").filter(s -> !s.isEmpty()).isPresent();
+  /**
+   * Of a checkout, as git tells it.
+   *
+   * @param more the rooms that matter besides, as folders
+   */
+  static Revision of(Path checkout, String... more) {
+    List<String> rooms = new ArrayList<>(ROOMS);
+    rooms.addAll(List.of(more));
+    rooms.replaceAll(ALL_ROOMS::concat);
+    Optional<String> commit =
+        git(checkout, rooms, "log", "-1", "--format=%H").filter(Revision::isHash);
+    boolean changed =
+        git(checkout, rooms, "status", "--porcelain").filter(s -> !s.isEmpty()).isPresent();
     return new Revision(commit.orElse(UNKNOWN), changed);
   }
 
@@ -39,11 +45,11 @@ record Revision(String commit, boolean changed) {
     return text.matches("[0-9a-f]{40}");
   }
 
-  private static Optional<String> git(Path checkout, String... question) {
+  private static Optional<String> git(Path checkout, List<String> rooms, String... question) {
     List<String> command = new ArrayList<>(List.of("git"));
     command.addAll(List.of(question));
     command.add("--");
-    command.addAll(ROOMS);
+    command.addAll(rooms);
     try {
       Process git =
           new ProcessBuilder(command)

@@ -129,6 +129,7 @@ public final class LostSound {
   public List<Gap> gaps() {
     List<Gap> gaps = new ArrayList<>();
     int first = -1;
+    int behind = -1;
     boolean soundBefore = false;
     double loudEnough = loudEnough();
     Usual usual = new Usual(1, 1);
@@ -138,15 +139,18 @@ public final class LostSound {
       }
       Heard here = windows.get(i);
       double share = here.copies() < loudEnough ? Double.NaN : usual.shareOf(here);
-      if (share < LOST && soundBefore && first < 0) {
-        first = i;
+      if (share < LOST && soundBefore) {
+        first = first < 0 ? i : first;
+        behind = i + 1;
       } else if (share > PRESENT) {
         if (first >= 0) {
           int from = windows.get(first).from();
-          gaps.add(new Gap(from, windows.get(i).from() - from));
+          gaps.add(new Gap(from, windows.get(behind).from() - from));
         }
         first = -1;
         soundBefore = true;
+      } else if (share >= LOST && behind == i) {
+        behind = i + 1;
       }
     }
     return gaps;

@@ -1,7 +1,7 @@
 package dev.loopgauge.estimate.result;
 
+import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * What one window of a path's sound came to, while it goes by.
@@ -11,10 +11,10 @@ import java.util.OptionalDouble;
  * @param sentDbfs how loud the reference is in it, in dBFS rms; negative infinity for digital
  *     silence
  * @param heardDbfs how loud the return is in it
- * @param dueDbfs how loud the return would be by the octaves in which the path was heard before;
- *     empty where it never was
  * @param interrupted whether frames of it were lost while it was recorded: then nothing was read
  * @param clipped whether the return is clipped in it
+ * @param parts where the return is known to hold the sound that was due or to lack it, from where
+ *     the window before ended
  * @param delay the delay; empty where it can't be told
  */
 public record WindowReading(
@@ -22,12 +22,23 @@ public record WindowReading(
     double toSeconds,
     double sentDbfs,
     double heardDbfs,
-    OptionalDouble dueDbfs,
     boolean interrupted,
     boolean clipped,
+    List<ReturnPart> parts,
     Optional<FollowedDelay> delay) {
   /** Below this there is nothing but the last bit of a 24-bit converter, in dBFS rms. */
   public static final double SILENCE_DBFS = -120;
+
+  /** Copies the list. */
+  public WindowReading {
+    parts = List.copyOf(parts);
+  }
+
+  /** Whether sound is known not to have come back in it. */
+  public boolean lacksSound() {
+    return parts.stream().anyMatch(ReturnPart::lost)
+        || delay.filter(read -> !read.lost().isEmpty()).isPresent();
+  }
 
   /** How long the window is, in seconds. */
   public double lengthSeconds() {

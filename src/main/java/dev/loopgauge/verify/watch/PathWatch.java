@@ -44,13 +44,17 @@ public final class PathWatch {
       polarity.next(next, read.inverted()).ifPresent(events::add);
     }
     for (WatchEvent event : events) {
-      loss.changed(event.atSeconds(), next.lengthSeconds());
+      loss.changed(event.atSeconds(), next.lengthSeconds(), laterBySeconds(event));
     }
     events.addAll(loss.next(next, delay.isOpen() || polarity.isOpen()));
     next.delay()
-        .filter(read -> read.lost().isEmpty())
+        .filter(read -> !next.lacksSound())
         .ifPresentOrElse(read -> level.next(next, read).ifPresent(events::add), level::interrupt);
     return events;
+  }
+
+  private static double laterBySeconds(WatchEvent event) {
+    return event instanceof WatchEvent.Step step ? step.change().seconds() : 0;
   }
 
   /** What was still to be told when the watch ended. */

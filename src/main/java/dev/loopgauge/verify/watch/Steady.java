@@ -3,8 +3,9 @@ package dev.loopgauge.verify.watch;
 import dev.loopgauge.stats.ChangePoints;
 import dev.loopgauge.stats.MeanShift;
 import dev.loopgauge.stats.RobustScatter;
-import dev.loopgauge.stats.Trend;
+import dev.loopgauge.stats.StraightLine;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -25,8 +26,11 @@ final class Steady {
   /** Values that stay off for so long are the level, though nobody can tell how sure that is. */
   private static final int STAYED = 8;
 
-  /** As in a track: with fewer values, a single move would count as scatter. */
-  private static final int FEWEST_TO_SCATTER = 6;
+  /**
+   * With fewer values, a single move would count as scatter: it bends the line through three
+   * neighbours twice, three times where a window holds both levels, of seven.
+   */
+  private static final int FEWEST_TO_SCATTER = 9;
 
   private static final int RECENT = 24;
 
@@ -99,9 +103,8 @@ final class Steady {
     if (recent.size() < FEWEST_TO_SCATTER) {
       return 0;
     }
-    double steep = Trend.betweenNeighbours(Value.middles(recent), Value.values(recent, 0));
     double widening = 1 + 5.0 / (recent.size() - 2);
-    return widening * RobustScatter.fromMoves(Value.values(recent, steep));
+    return widening * RobustScatter.fromBends(Value.middles(recent), Value.values(recent, 0));
   }
 
   /** The level with the slope taken out. */
@@ -137,7 +140,7 @@ final class Steady {
     // The first one off may still hold some of the sound before.
     List<Value> clean = after.subList(1, after.size());
     MeanShift test = shift(untouched, after);
-    if (Math.abs(test.value()) < least || !test.isThere(chance)) {
+    if (Math.abs(test.value()) < least || !test.isThere(chance) || slides(untouched, clean)) {
       if (apart.size() >= STAYED) {
         startAgain(after);
       }
@@ -150,6 +153,26 @@ final class Steady {
     Value first = off.get(0);
     startAgain(clean);
     return Optional.of(new Move(from, from + size.value(), expanded(size), first));
+  }
+
+  /**
+   * Whether a line explains the last values as well as a step does, or nearly so: then it may be
+   * the level that slides, and more values will tell.
+   */
+  private boolean slides(List<Value> before, List<Value> after) {
+    List<Value> all = new ArrayList<>(last(before, SIDE));
+    all.addAll(after);
+    double[] values = Value.values(all, slope);
+    double[] noises = Value.noises(all);
+    double line = StraightLine.even(Value.middles(all), values, noises).squares();
+    double step = squares(last(before, SIDE)) + squares(after);
+    return line - step < Math.pow(ChangePoints.LIMIT * spread(after.get(0)), 2);
+  }
+
+  private double squares(List<Value> values) {
+    double[] plain = Value.values(values, slope);
+    double mean = Value.mean(plain);
+    return Arrays.stream(plain).map(value -> (value - mean) * (value - mean)).sum();
   }
 
   /** Without a degree of freedom the noise alone is known. */

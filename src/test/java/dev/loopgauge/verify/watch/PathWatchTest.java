@@ -160,30 +160,65 @@ class PathWatchTest {
   void tellsAReturnThatFellSilentAsOneLoss() {
     Windows windows = new Windows();
     windows.read(10, 595);
-    windows.readWithGap(595, 10.9, 100);
+    windows.readWithout(595, 1.5, 2);
     for (int i = 0; i < 6; i++) {
-      windows.nothing(-20, -80, -26);
+      windows.nothing(-20, -80, 1, 2);
     }
     assertEquals(PathStatus.State.LOST_SOUND, windows.status().state());
     assertEquals(6.0, windows.status().ageSeconds() - 1, 1e-9);
     windows.read(5, 595);
     assertEquals(2, windows.events().size(), windows.events()::toString);
-    assertEquals(11, windows.events().get(0).atSeconds(), 1e-9);
+    assertEquals(11.5, windows.events().get(0).atSeconds(), 1e-9);
     assertEquals(18, windows.events().get(1).atSeconds(), 1e-9);
+    WatchEvent.LostSound over =
+        assertInstanceOf(WatchEvent.LostSound.class, windows.events().get(1));
+    assertEquals(6500, over.ms().orElseThrow(), 1e-6);
   }
 
-  /** A pause of the programme, or programme in octaves that the path doesn't pass, is no loss. */
+  /** However long a loss is, and whatever gaps windows find within it, it is one. */
   @ParameterizedTest
-  @ValueSource(doubles = {-150, -75})
-  void takesNothingDueForNoLoss(double due) {
+  @ValueSource(doubles = {0.12, 0.5, 0.9})
+  void tellsALossWithinASecondOnce(double seconds) {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    windows.readWithout(595, 1.05, 1.05 + seconds);
+    windows.readWithGap(595, 11.1, 30);
+    windows.read(5, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    WatchEvent.LostSound lost =
+        assertInstanceOf(WatchEvent.LostSound.class, windows.events().get(0));
+    assertEquals(11.05, lost.atSeconds(), 1e-9);
+    assertEquals(1000 * seconds, lost.ms().orElseThrow(), 1e-6);
+  }
+
+  @Test
+  void leavesLessThanATenthOfASecondToGaps() {
+    Windows windows = new Windows();
+    windows.read(10, 595);
+    windows.readWithout(595, 1.05, 1.14);
+    windows.read(5, 595);
+    assertEquals(List.of(), windows.events());
+  }
+
+  /** A pause of the programme is no loss, and doesn't end one. */
+  @Test
+  void aPauseIsNoLossAndEndsNone() {
     Windows windows = new Windows();
     windows.read(10, 595);
     for (int i = 0; i < 6; i++) {
-      windows.nothing(-130, -80, due);
+      windows.nothing(-130, -80);
     }
     windows.read(5, 595);
     assertEquals(List.of(), windows.events());
     assertEquals(PathStatus.State.READ, windows.status().state());
+    for (int i = 0; i < 3; i++) {
+      windows.nothing(-20, -80, 1, 2);
+    }
+    for (int i = 0; i < 6; i++) {
+      windows.nothing(-130, -80);
+    }
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+    assertEquals(PathStatus.State.LOST_SOUND, windows.status().state());
   }
 
   @Test
@@ -191,7 +226,7 @@ class PathWatchTest {
     Windows windows = new Windows();
     windows.read(10, 595);
     for (int i = 0; i < 6; i++) {
-      windows.nothing(-140, -20, -150);
+      windows.nothing(-140, -20);
     }
     assertEquals(PathStatus.State.NO_REFERENCE, windows.status().state());
     windows.read(3, 595);

@@ -3,19 +3,24 @@ package dev.loopgauge.verify.watch;
 import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.ReturnPart;
 import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Windows of two seconds, one a second, as a tracker would read them. */
 final class Windows {
   static final SampleRate RATE = new SampleRate(48_000);
   static final double LENGTH = 2;
+
+  /** A window that starts a second later than the one before tells of its second half. */
+  private static final double[] THERE = {LENGTH - 1, LENGTH - 0.99};
+
   private static final Dating NONE = (from, to, before, after) -> Optional.empty();
 
   private final PathWatch watch = new PathWatch(RATE, LENGTH);
@@ -24,11 +29,7 @@ final class Windows {
 
   /** Reads a delay of some samples, at a level, in the next window. */
   Windows read(double samples, double uncertainty, double levelDb, boolean inverted) {
-    return take(
-        -20,
-        -20,
-        OptionalDouble.empty(),
-        delay(samples, uncertainty, levelDb, inverted, List.of()));
+    return take(-20, -20, THERE, delay(samples, uncertainty, levelDb, inverted, List.of()));
   }
 
   /** The same a number of times. */
@@ -42,15 +43,17 @@ final class Windows {
   /** The same with a gap. */
   Windows readWithGap(double samples, double gapAt, double ms) {
     return take(
-        -20,
-        -20,
-        OptionalDouble.empty(),
-        delay(samples, 0.02, -6, false, List.of(new MissingSound(gapAt, ms))));
+        -20, -20, THERE, delay(samples, 0.02, -6, false, List.of(new MissingSound(gapAt, ms))));
   }
 
-  /** Reads nothing in the next window. */
-  Windows nothing(double sentDbfs, double heardDbfs, double dueDbfs) {
-    return take(sentDbfs, heardDbfs, OptionalDouble.of(dueDbfs), Optional.empty());
+  /** Reads nothing in the next window, with sound that was due lost in parts of it. */
+  Windows nothing(double sentDbfs, double heardDbfs, double... lostFromTo) {
+    return take(sentDbfs, heardDbfs, new double[0], lostFromTo, Optional.empty());
+  }
+
+  /** Reads a delay in the next window, which lacks sound in parts of it. */
+  Windows readWithout(double samples, double... lostFromTo) {
+    return take(-20, -20, THERE, lostFromTo, delay(samples, 0.02, -6, false, List.of()));
   }
 
   private Optional<FollowedDelay> delay(
@@ -68,11 +71,23 @@ final class Windows {
             lost));
   }
 
+  private Windows take(double sent, double heard, double[] there, Optional<FollowedDelay> delay) {
+    return take(sent, heard, there, new double[0], delay);
+  }
+
   private Windows take(
-      double sent, double heard, OptionalDouble due, Optional<FollowedDelay> delay) {
+      double sent, double heard, double[] there, double[] lost, Optional<FollowedDelay> delay) {
+    List<ReturnPart> parts = new ArrayList<>();
+    for (int i = 0; i < there.length; i += 2) {
+      parts.add(new ReturnPart(at + there[i], at + there[i + 1], false));
+    }
+    for (int i = 0; i < lost.length; i += 2) {
+      parts.add(new ReturnPart(at + lost[i], at + lost[i + 1], true));
+    }
+    parts.sort(Comparator.comparingDouble(ReturnPart::fromSeconds));
     events.addAll(
         watch.next(
-            new WindowReading(at, at + LENGTH, sent, heard, due, false, false, delay), NONE));
+            new WindowReading(at, at + LENGTH, sent, heard, false, false, parts, delay), NONE));
     at++;
     return this;
   }

@@ -1,0 +1,137 @@
+package dev.loopgauge.estimate;
+
+import dev.loopgauge.estimate.drift.WindowDelay;
+import dev.loopgauge.estimate.reading.RecentSound;
+import dev.loopgauge.estimate.result.Band;
+import dev.loopgauge.estimate.result.ReturnPart;
+import dev.loopgauge.estimate.spectrum.OctavePower;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Samples;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Where a return holds the sound that is due, and where that was lost, however long it is gone: in
+ * frames of 20 ms, against what the path, as it was last heard, makes of the octaves of the
+ * reference. Where too little is due, or too little of it is there or gone, nothing is said.
+ */
+final class ReturnPresence {
+  private static final double FRAME_SECONDS = 0.02;
+  private static final double HOP_SECONDS = 0.005;
+
+  /** As {@code LostSound}: a tenth of the amplitude or less, as power. */
+  private static final double LOST = 0.01;
+
+  /** Half way from there to all of it, in dB: an octave's mean may be off by so much. */
+  private static final double THERE = 0.1;
+
+  /** As {@code LostSound}: a frame tells nothing that is due less than this share of the mean. */
+  private static final double LOUD_ENOUGH = 0.05;
+
+  /** The last bit of a 24-bit converter and 20 dB, so that its loss can be told: -100 dBFS. */
+  private static final double FAINTEST = 1e-10;
+
+  private final SampleRate rate;
+  private final RecentSound reference;
+  private final RecentSound returned;
+  private final int frame;
+  private final int hop;
+  private List<Band> bands = List.of();
+  private long lag;
+  private long doneTo;
+
+  /** Nothing was heard yet. */
+  ReturnPresence(SampleRate rate, RecentSound reference, RecentSound returned) {
+    this.rate = rate;
+    this.reference = reference;
+    this.returned = returned;
+    this.frame = rate.samplesIn(FRAME_SECONDS);
+    this.hop = rate.samplesIn(HOP_SECONDS);
+  }
+
+  /** In a window that was read, beyond what was looked at before; changes nothing. */
+  List<ReturnPart> where(long at, int window, long base, WindowDelay.Found found) {
+    Samples back = returned.since(base);
+    double usual = power(back, (int) (at - base), window);
+    return parts(at, window, base, Math.round(found.lag()), found.besides().bands(), usual);
+  }
+
+  /** The same in a window that wasn't read, by what was heard before it. */
+  List<ReturnPart> where(long at, int window, long base) {
+    if (bands.isEmpty()) {
+      return List.of();
+    }
+    double usual = due(window, bands).of(reference.since(base), (int) (at - base));
+    return parts(at, window, base, lag, bands, usual);
+  }
+
+  /** Goes on after a window. */
+  void next(Optional<WindowDelay.Found> found, long at, int window) {
+    doneTo = firstBehind(at, window);
+    if (found.isPresent()) {
+      bands = found.get().besides().bands();
+      lag = Math.round(found.get().lag());
+    }
+  }
+
+  /** The frame of sound that the first frame starts with that doesn't lie within a window. */
+  private long firstBehind(long at, int window) {
+    return Math.floorDiv(at + window - frame, hop) * hop + hop;
+  }
+
+  private List<ReturnPart> parts(
+      long at, int window, long base, long late, List<Band> heard, double usual) {
+    List<ReturnPart> parts = new ArrayList<>();
+    if (heard.isEmpty()) {
+      return parts;
+    }
+    Samples sent = reference.since(base);
+    Samples back = returned.since(base);
+    OctavePower due = due(frame, heard);
+    double enough = Math.max(FAINTEST, LOUD_ENOUGH * usual);
+    for (long from = Math.max(doneTo, Math.floorDiv(at, hop) * hop);
+        from < firstBehind(at, window);
+        from += hop) {
+      int sentFrom = (int) (from - late - base);
+      if (from >= at && sentFrom >= 0) {
+        double wanted = due.of(sent, sentFrom);
+        double there = power(back, (int) (from - base), frame);
+        if (wanted >= enough && (there < LOST * wanted || there > THERE * wanted)) {
+          add(parts, from, there < LOST * wanted);
+        }
+      }
+    }
+    return parts;
+  }
+
+  /** Frames of a kind that lie side by side are one part. */
+  private void add(List<ReturnPart> parts, long from, boolean lost) {
+    double starts = (double) from / rate.hertz();
+    double ends = (double) (from + frame) / rate.hertz();
+    int last = parts.size() - 1;
+    if (last >= 0 && parts.get(last).lost() == lost && parts.get(last).toSeconds() > starts) {
+      parts.set(last, new ReturnPart(parts.get(last).fromSeconds(), ends, lost));
+    } else {
+      parts.add(new ReturnPart(starts, ends, lost));
+    }
+  }
+
+  private OctavePower due(int length, List<Band> heard) {
+    return new OctavePower(
+        rate,
+        length,
+        heard.stream().mapToDouble(Band::centreHz).toArray(),
+        heard.stream().mapToDouble(Band::levelDb).toArray());
+  }
+
+  private static double power(Samples samples, int from, int length) {
+    double[] sound = new double[length];
+    samples.copyTo(from, sound, 0, length);
+    double sum = 0;
+    for (double sample : sound) {
+      sum += sample * sample;
+    }
+    return sum / length;
+  }
+}
