@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * Learns of a watch while it goes on: a screen, a page, a server of figures, a command that is run
- * on events. It is called by the watch's own thread, which takes in no sound meanwhile: what takes
- * longer than a moment belongs on another thread.
+ * on events. It is called by one thread at a time, mostly the watch's own, which takes in no sound
+ * meanwhile: what takes longer than a moment belongs on another thread.
  */
 public interface WatchListener {
   /**

@@ -34,7 +34,7 @@ import picocli.CommandLine.ParentCommand;
 public final class WatchCommand implements Endless {
   private final Site site;
   private final Console console;
-  private final StopSign stop = new StopSign();
+  private final StopSign stop;
 
   @Parameters(paramLabel = "CHAIN", description = "The chain file; its paths say their patch.")
   private Path chain;
@@ -47,6 +47,7 @@ public final class WatchCommand implements Endless {
   public WatchCommand(Site site, Console console) {
     this.site = site;
     this.console = console;
+    this.stop = console.unread();
   }
 
   @Override

@@ -1,6 +1,7 @@
 package dev.loopgauge.cli.terminal;
 
 import dev.loopgauge.job.Person;
+import dev.loopgauge.job.StopSign;
 import java.io.BufferedReader;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -21,14 +22,26 @@ import java.util.Optional;
  * @param err progress, warnings and errors, in the same
  * @param terminal whether somebody sits there who can answer
  * @param environment the environment variables
+ * @param unread is asked to stop once nobody reads results any more
  */
 public record Console(
     BufferedReader in,
     PrintStream out,
     PrintStream err,
     boolean terminal,
-    Map<String, String> environment)
+    Map<String, String> environment,
+    StopSign unread)
     implements Person {
+  /** One whose results are read to the end. */
+  public Console(
+      BufferedReader in,
+      PrintStream out,
+      PrintStream err,
+      boolean terminal,
+      Map<String, String> environment) {
+    this(in, out, err, terminal, environment, new StopSign());
+  }
+
   /**
    * The process's own streams. Java 22 and later hand out a {@code java.io.Console} even without a
    * terminal, unless told to keep to the old one.
@@ -41,12 +54,14 @@ public record Console(
     String named = System.getProperty("stdout.encoding", System.getProperty("sun.stdout.encoding"));
     String system = System.getProperty("os.name");
     Optional<Charset> page = CodePage.of(system, terminal, named);
+    StopSign unread = new StopSign();
     return new Console(
         new BufferedReader(new InputStreamReader(System.in, page.orElse(Charset.defaultCharset()))),
-        utf8(FileDescriptor.out, page),
-        utf8(FileDescriptor.err, page),
+        utf8(FileDescriptor.out, page, unread::stop),
+        utf8(FileDescriptor.err, page, () -> {}),
         terminal,
-        terminal ? TerminalWidth.told(System.getenv(), system) : System.getenv());
+        terminal ? TerminalWidth.told(System.getenv(), system) : System.getenv(),
+        unread);
   }
 
   /** A result as this terminal shows it: as wide as it is; elsewhere as it stands. */
@@ -55,8 +70,9 @@ public record Console(
     return columns.isPresent() ? ScreenText.fitted(text, columns.get()) : text;
   }
 
-  private static PrintStream utf8(FileDescriptor descriptor, Optional<Charset> page) {
-    OutputStream out = new OpenPipe(new FileOutputStream(descriptor));
+  private static PrintStream utf8(
+      FileDescriptor descriptor, Optional<Charset> page, Runnable readerGone) {
+    OutputStream out = new OpenPipe(new FileOutputStream(descriptor), readerGone);
     return new PrintStream(
         page.isPresent() ? new CodePage(out, page.get()) : out, true, StandardCharsets.UTF_8);
   }

@@ -9,9 +9,16 @@ final class OpenPipe extends FilterOutputStream {
   /** What Linux and macOS call it; elsewhere a closed pipe stays an error. */
   private static final String CLOSED = "Broken pipe";
 
-  /** A stream to a process that may end before this one. */
-  OpenPipe(OutputStream out) {
+  private final Runnable readerGone;
+
+  /**
+   * A stream to a process that may end before this one.
+   *
+   * @param readerGone is run each time that something is dropped
+   */
+  OpenPipe(OutputStream out, Runnable readerGone) {
     super(out);
+    this.readerGone = readerGone;
   }
 
   @Override
@@ -27,6 +34,7 @@ final class OpenPipe extends FilterOutputStream {
       if (!CLOSED.equals(e.getMessage())) {
         throw e;
       }
+      readerGone.run();
     }
   }
 }

@@ -36,11 +36,11 @@ public record WatchJob(WatchRequest request) {
   /**
    * Watches until the time is over or somebody has enough.
    *
-   * @param listener learns of states and events while it goes on
+   * @param told learns of states and events while it goes on, from one thread after the other
    * @param stop ends it in order, from any thread
    * @throws CaptureException when the devices don't open at first
    */
-  public Answer run(Site site, WatchListener listener, StopSign stop)
+  public Answer run(Site site, WatchListener told, StopSign stop)
       throws CaptureException, SetupException, ChainFormatException {
     Chain chain = ChainFile.read(request.chain());
     Optional<Profile> kept =
@@ -60,9 +60,13 @@ public record WatchJob(WatchRequest request) {
     SessionRequest asked = device.request(kept, List.of(), watched.returns());
     AudioSession session = site.audio().open(backend, request.profile(), asked);
     SessionInfo info = session.info();
-    WatchKeeper keeper = new WatchKeeper(request, info, site.environment(), listener);
+    WatchListener listener = WatchListener.inTurn(told);
+    WatchJournal journal = new WatchJournal(request, info, site.environment(), listener);
+    WatchKeeper keeper =
+        new WatchKeeper(
+            request.keep().asked() ? Optional.of(journal::keep) : Optional.empty(), listener);
     WatchRecord record =
-        new WatchRecord(ZonedDateTime.now(ZoneId.systemDefault()), listener, keeper::keep);
+        new WatchRecord(ZonedDateTime.now(ZoneId.systemDefault()), listener, keeper::happens);
     KnownFacts facts = LiveRun.facts(backend, info);
     List<String> names = new ArrayList<>();
     for (ChainPath path : watched.paths()) {
@@ -77,6 +81,7 @@ public record WatchJob(WatchRequest request) {
         new WatchSession(site.audio(), backend, request.profile(), asked, listener, stop)
             .until(session, watching);
     watching.finish();
+    keeper.close();
     listener.ends();
     return answer(record, keeper, watching, ended);
   }

@@ -1,75 +1,108 @@
 package dev.loopgauge.job.live;
 
-import dev.loopgauge.capture.SessionInfo;
-import dev.loopgauge.job.Answer;
-import dev.loopgauge.job.BudgetChoice;
-import dev.loopgauge.job.Ending;
-import dev.loopgauge.job.Person;
 import dev.loopgauge.job.WatchListener;
-import dev.loopgauge.job.kept.JournalKeeper;
+import dev.loopgauge.report.measured.KeptRecord;
 import dev.loopgauge.report.watch.WatchLine;
-import java.io.IOException;
-import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.function.UnaryOperator;
 
-/** Keeps the events of a watch in the journal, where that was asked. */
-final class WatchKeeper {
-  private final WatchRequest request;
-  private final SessionInfo info;
-  private final Map<String, String> environment;
+/**
+ * Hands on the events of a watch; where that was asked, once each was kept in the journal. That is
+ * done on a thread of its own, so that a slow disk or database takes no time from the sound. Some
+ * events may wait; one more is told at once as not kept.
+ */
+final class WatchKeeper implements AutoCloseable {
+  /** Each path of 64 may start and end something at once. */
+  private static final int MOST_WAITING = 128;
+
+  /** Less than Ctrl-C leaves until the program is ended by force. */
+  private static final long ENDING_SECONDS = 7;
+
+  private final Optional<UnaryOperator<WatchLine>> journal;
   private final WatchListener listener;
-  private boolean failed;
+  private final ThreadPoolExecutor keeping;
+  private volatile boolean failed;
 
-  WatchKeeper(
-      WatchRequest request,
-      SessionInfo info,
-      Map<String, String> environment,
-      WatchListener listener) {
-    this.request = request;
-    this.info = info;
-    this.environment = environment;
+  /**
+   * Nothing has happened yet.
+   *
+   * @param journal keeps an event and gives it with whether it was kept; empty to keep none
+   * @param listener hears each event, from either thread
+   */
+  WatchKeeper(Optional<UnaryOperator<WatchLine>> journal, WatchListener listener) {
+    this.journal = journal;
     this.listener = listener;
+    this.keeping =
+        new ThreadPoolExecutor(
+            1, 1, 0, TimeUnit.SECONDS, new ArrayBlockingQueue<>(MOST_WAITING), WatchKeeper::daemon);
   }
 
-  /** The event, with whether it was kept. */
-  WatchLine keep(WatchLine event) {
-    if (!request.keep().asked()) {
-      return event;
+  private static Thread daemon(Runnable task) {
+    Thread thread = new Thread(task, "loopgauge-watch-journal");
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  /** An event that waits to be kept. */
+  private record Waiting(WatchKeeper keeper, UnaryOperator<WatchLine> journal, WatchLine event)
+      implements Runnable {
+    @Override
+    public void run() {
+      keeper.tell(journal.apply(event));
     }
-    BudgetChoice budget = new BudgetChoice(Optional.of(request.chain()), event.path(), 0);
-    Answer kept =
-        new JournalKeeper(request.keep(), budget, environment, new Teller(listener))
-            .keep(new Answer(Ending.GOOD, event), Optional.of(info), Optional.empty());
-    failed |= kept.ending() != Ending.GOOD;
-    return (WatchLine) kept.document();
   }
 
-  /** Whether an event could not be kept. */
+  /** An event happens. */
+  void happens(WatchLine event) {
+    if (journal.isEmpty()) {
+      listener.happens(event);
+      return;
+    }
+    try {
+      keeping.execute(new Waiting(this, journal.get(), event));
+    } catch (RejectedExecutionException full) {
+      tell(notKept(event));
+    }
+  }
+
+  private void tell(WatchLine event) {
+    failed |= event.kept().flatMap(KeptRecord::error).isPresent();
+    listener.happens(event);
+  }
+
+  private static WatchLine notKept(WatchLine event) {
+    return event.withKept(KeptRecord.not("The journal was too slow."));
+  }
+
+  /** Whether an event could not be kept, once this is closed. */
   boolean hasFailed() {
     return failed;
   }
 
-  /** Hands on what the journal has to say, but that all went well. */
-  private record Teller(WatchListener listener) implements Person {
-    @Override
-    public boolean present() {
-      return false;
+  /** Keeps what still waits; what can't be kept in time is told as that. */
+  @Override
+  public void close() {
+    keeping.shutdown();
+    if (ends(ENDING_SECONDS)) {
+      return;
     }
-
-    @Override
-    public void say(String sentence) {
-      if (!sentence.startsWith("Kept in")) {
-        listener.notes(sentence);
-      }
+    for (Runnable waiting : keeping.shutdownNow()) {
+      tell(notKept(((Waiting) waiting).event()));
     }
+    ends(1);
+    failed = true;
+    listener.notes("NOT KEPT: the journal did not answer for " + ENDING_SECONDS + " s.");
+  }
 
-    @Override
-    public Optional<String> answer() throws IOException {
-      return Optional.empty();
-    }
-
-    @Override
-    public boolean hasAnswered() {
+  private boolean ends(long seconds) {
+    try {
+      return keeping.awaitTermination(seconds, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
       return false;
     }
   }

@@ -26,7 +26,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
+import java.util.function.Consumer;
 
 /** What a watch has come to so far: it makes lines of windows and events, and hands them on. */
 final class WatchRecord {
@@ -53,7 +53,7 @@ final class WatchRecord {
 
   private final ZonedDateTime begun;
   private final WatchListener listener;
-  private final UnaryOperator<WatchLine> keep;
+  private final Consumer<WatchLine> events;
   private final List<Path> paths = new ArrayList<>();
   private double heardSeconds;
   private double lastFrom = -1;
@@ -64,12 +64,13 @@ final class WatchRecord {
    * Nothing was heard yet.
    *
    * @param begun when the watch began
-   * @param keep keeps an event and says whether it could
+   * @param listener learns of states
+   * @param events is given each event
    */
-  WatchRecord(ZonedDateTime begun, WatchListener listener, UnaryOperator<WatchLine> keep) {
+  WatchRecord(ZonedDateTime begun, WatchListener listener, Consumer<WatchLine> events) {
     this.begun = begun;
     this.listener = listener;
-    this.keep = keep;
+    this.events = events;
   }
 
   /** Watches a path from now on. */
@@ -148,7 +149,7 @@ final class WatchRecord {
             told.what().saying(told.text()),
             Optional.of(VerdictRecord.of(verdict)),
             Optional.empty());
-    listener.happens(keep.apply(line));
+    events.accept(line);
   }
 
   private WatchLine state(Path path, WindowReading window) {

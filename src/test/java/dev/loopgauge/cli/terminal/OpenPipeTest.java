@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.job.StopSign;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -13,7 +14,9 @@ import org.junit.jupiter.api.Test;
 
 /** A reader that goes away is no error; a full disk is one. */
 class OpenPipeTest {
-  private static boolean fails(String message) {
+  private final StopSign gone = new StopSign();
+
+  private boolean fails(String message) {
     OutputStream broken =
         new OutputStream() {
           @Override
@@ -21,7 +24,8 @@ class OpenPipeTest {
             throw new IOException(message);
           }
         };
-    PrintStream out = new PrintStream(new OpenPipe(broken), true, StandardCharsets.UTF_8);
+    PrintStream out =
+        new PrintStream(new OpenPipe(broken, gone::stop), true, StandardCharsets.UTF_8);
     out.println("WITHIN");
     return out.checkError();
   }
@@ -29,17 +33,19 @@ class OpenPipeTest {
   @Test
   void aClosedPipeIsNoError() {
     assertFalse(fails("Broken pipe"));
+    assertTrue(gone.isAsked());
   }
 
   @Test
   void aFullDiskIsAnError() {
     assertTrue(fails("No space left on device"));
+    assertFalse(gone.isAsked());
   }
 
   @Test
   void whatIsReadArrives() {
     ByteArrayOutputStream read = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(new OpenPipe(read), true, StandardCharsets.UTF_8);
+    PrintStream out = new PrintStream(new OpenPipe(read, gone::stop), true, StandardCharsets.UTF_8);
     out.print("früh ");
     out.write('1');
     out.flush();
