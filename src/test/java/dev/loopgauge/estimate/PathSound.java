@@ -5,7 +5,7 @@ import java.util.function.DoubleUnaryOperator;
 
 /** What a path makes of a programme, sample by sample as it goes by. */
 @FunctionalInterface
-interface PathSound {
+public interface PathSound {
   /** The sample that comes back; to be asked for one after the other. */
   double at(double[] programme, int sample);
 

@@ -5,7 +5,7 @@ import dev.loopgauge.signal.Signal;
 import java.util.SplittableRandom;
 
 /** Programme of a show, from a seed: speech, music and applause, and silence between. */
-final class ShowProgramme {
+public final class ShowProgramme {
   private static final double SHORT_PAUSE = 4;
   private static final double LONG_PAUSE = 25;
 
@@ -15,7 +15,7 @@ final class ShowProgramme {
    * All three in turn for 5 to 40 s each, at levels of their own within 18 dB, with a pause after
    * each, now and then a long one. The silence is digital or, by the seed, a microphone's noise.
    */
-  static double[] of(SampleRate rate, double seconds, long seed) {
+  public static double[] of(SampleRate rate, double seconds, long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     double[] programme = new double[rate.samplesIn(seconds)];
     int at = 0;

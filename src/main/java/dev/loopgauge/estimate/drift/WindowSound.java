@@ -46,7 +46,7 @@ public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
     if (gaps.isEmpty()) {
       int delay = lag + (int) Math.rint(fit.measured().lag());
       int shortest = readings.get(0).rate().samplesIn(SHORTEST_SECONDS);
-      for (LostSound.Gap lost : whole(readings, fit).gaps()) {
+      for (LostSound.Gap lost : lacking(readings, fit)) {
         if (lost.length() >= shortest) {
           gaps.add(moved(lost, delay));
         }
@@ -55,11 +55,14 @@ public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
     return new WindowSound(fit.bands(), gaps);
   }
 
-  /** All parts as one, so that what is lost where two meet lies between sound. */
-  private static LostSound whole(List<Reading> readings, Fit fit) {
+  /**
+   * All gaps, however short: of all parts as one, so that what is lost where two meet lies between
+   * sound.
+   */
+  static List<LostSound.Gap> lacking(List<Reading> readings, Fit fit) {
     LostSound whole = new LostSound(readings.get(0));
     fit.residualTests().lostSound().forEach(whole::add);
-    return whole;
+    return whole.gaps();
   }
 
   private static LostSound.Gap moved(LostSound.Gap gap, int by) {

@@ -83,7 +83,7 @@ public record WatchJob(WatchRequest request) {
     watching.finish();
     keeper.close();
     listener.ends();
-    return answer(record, keeper, watching, ended);
+    return answer(record, keeper, watching, ended, stop.isAsked());
   }
 
   private long limitFrames(SessionInfo info) {
@@ -115,12 +115,17 @@ public record WatchJob(WatchRequest request) {
     return Numbers.brief(seconds, 3);
   }
 
+  /** A path that was never read is no trustworthy one; who ends it before its time knows that. */
   private static Answer answer(
-      WatchRecord record, WatchKeeper keeper, Watching watching, Optional<String> ended) {
+      WatchRecord record,
+      WatchKeeper keeper,
+      Watching watching,
+      Optional<String> ended,
+      boolean stopped) {
     List<Ending> endings = new ArrayList<>();
     endings.add(record.hasMoved() ? Ending.OUTSIDE : Ending.GOOD);
-    if (!record.hasRead()) {
-      endings.add(Ending.NOT_TRUSTWORTHY);
+    if (!record.hasReadAll()) {
+      endings.add(stopped ? Ending.OUTSIDE : Ending.NOT_TRUSTWORTHY);
     }
     if (ended.isPresent()) {
       endings.add(Ending.SOUND_FAILED);

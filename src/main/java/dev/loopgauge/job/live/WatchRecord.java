@@ -14,7 +14,6 @@ import dev.loopgauge.report.watch.WatchLine;
 import dev.loopgauge.report.watch.WatchSummary;
 import dev.loopgauge.report.watch.WatchedDelay;
 import dev.loopgauge.signal.SampleRate;
-import dev.loopgauge.verify.verdict.AspectVerdict;
 import dev.loopgauge.verify.verdict.OverallVerdict;
 import dev.loopgauge.verify.watch.PathStatus;
 import dev.loopgauge.verify.watch.PathWatch;
@@ -128,11 +127,9 @@ final class WatchRecord {
 
   private void tell(Path path, WatchEvent event) {
     moved = true;
-    boolean starts = event.phase() == WatchEvent.Phase.STARTS;
-    path.events += starts ? 1 : 0;
+    path.events += event.phase() == WatchEvent.Phase.STARTS ? 1 : 0;
     WatchTelling.Told told = path.telling.of(event);
-    OverallVerdict verdict =
-        new OverallVerdict(List.of(AspectVerdict.of(told.aspect(), !starts, told.text())));
+    OverallVerdict verdict = new OverallVerdict(List.of(told.verdict()));
     Optional<FollowedDelay> now = path.watch.status().flatMap(PathStatus::current);
     WatchLine line =
         new WatchLine(
@@ -146,7 +143,7 @@ final class WatchRecord {
             Optional.empty(),
             Optional.empty(),
             now.map(WatchedDelay::of).orElse(WatchedDelay.NONE),
-            told.what().saying(told.text()),
+            told.what(),
             Optional.of(VerdictRecord.of(verdict)),
             Optional.empty());
     events.accept(line);
@@ -178,9 +175,9 @@ final class WatchRecord {
     return moved;
   }
 
-  /** Whether any path was read. */
-  boolean hasRead() {
-    return paths.stream().anyMatch(path -> path.read > 0);
+  /** Whether each path was read at some time. */
+  boolean hasReadAll() {
+    return paths.stream().allMatch(path -> path.read > 0);
   }
 
   /**
@@ -191,7 +188,7 @@ final class WatchRecord {
   WatchSummary summary(long lostFrames, Optional<String> ended) {
     return new WatchSummary(
         "watch",
-        hasRead() ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
+        hasReadAll() ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
         WatchLine.Event.SUMMARY,
         at(heardSeconds),
         seconds(heardSeconds),

@@ -12,6 +12,7 @@ import dev.loopgauge.verify.Explanation;
 import dev.loopgauge.verify.KnownFacts;
 import dev.loopgauge.verify.TowardsLimit;
 import dev.loopgauge.verify.verdict.Aspect;
+import dev.loopgauge.verify.verdict.AspectVerdict;
 import dev.loopgauge.verify.watch.WatchEvent;
 import dev.loopgauge.verify.watch.WatchEvent.Phase;
 import dev.loopgauge.verify.watch.WholeBlocks;
@@ -30,10 +31,16 @@ record WatchTelling(Chain chain, ChainPath path, KnownFacts facts) {
   /**
    * What is told of an event.
    *
-   * @param aspect what it is about
-   * @param text what happened, in words
+   * @param verdict how it leaves the path
+   * @param what it in figures
    */
-  record Told(WatchLine.Event event, Aspect aspect, Happening what, String text) {}
+  record Told(WatchLine.Event event, AspectVerdict verdict, Happening what) {
+    /** What is bad when it starts and good when it ends. */
+    static Told of(
+        WatchLine.Event event, Aspect aspect, boolean starts, Happening what, String text) {
+      return new Told(event, AspectVerdict.of(aspect, !starts, text), what.saying(text));
+    }
+  }
 
   Told of(WatchEvent event) {
     boolean starts = event.phase() == Phase.STARTS;
@@ -47,9 +54,10 @@ record WatchTelling(Chain chain, ChainPath path, KnownFacts facts) {
       return lost(lost, starts);
     }
     if (event instanceof WatchEvent.Polarity polarity) {
-      return new Told(
+      return Told.of(
           WatchLine.Event.POLARITY,
           Aspect.POLARITY,
+          starts,
           Happening.NONE,
           polarity.inverted() ? "INVERTED: the polarity turned" : "polarity normal: it turned");
     }
@@ -59,9 +67,10 @@ record WatchTelling(Chain chain, ChainPath path, KnownFacts facts) {
     if (event instanceof WatchEvent.Groups groups) {
       return groups(groups, starts);
     }
-    return new Told(
+    return Told.of(
         WatchLine.Event.REFERENCE,
         Aspect.DELAY,
+        starts,
         Happening.NONE,
         starts
             ? "NO REFERENCE: the reference is silent while the return sounds. Is its cable in?"
@@ -94,9 +103,10 @@ record WatchTelling(Chain chain, ChainPath path, KnownFacts facts) {
             blocks.stream()
                 .map(b -> new Happening.BlocksPart(b.host(), b.blockSize(), b.blocks()))
                 .toList());
-    return new Told(
+    return Told.of(
         WatchLine.Event.STEP,
         Aspect.DELAY,
+        starts,
         new Happening.Builder().step(part, starts ? causes(step) : List.of()).build(),
         text);
   }
@@ -130,9 +140,10 @@ record WatchTelling(Chain chain, ChainPath path, KnownFacts facts) {
             .formatted(
                 Numbers.signedPlusMinus(ppm, drift.drift().uncertaintyPpm(), 2),
                 Numbers.signed(perHour, 1));
-    return new Told(
+    return Told.of(
         WatchLine.Event.DRIFT,
         Aspect.CLOCKS,
+        starts,
         new Happening.Builder()
             .drift(
                 Numbers.rounded(ppm, 4),
@@ -148,29 +159,35 @@ record WatchTelling(Chain chain, ChainPath path, KnownFacts facts) {
   private static Told lost(WatchEvent.LostSound lost, boolean starts) {
     String time =
         lost.ms().isPresent() ? Numbers.plain(lost.ms().getAsDouble(), 0) + " ms" : "the sound";
-    return new Told(
+    return Told.of(
         WatchLine.Event.LOST_SOUND,
         Aspect.LOST_SOUND,
+        starts,
         new Happening.Builder().lostMs(Written.ms(lost.ms())).build(),
         starts ? "SOUND LOST: " + time + " did not come back" : "sound is back after " + time);
   }
 
-  private static Told level(WatchEvent.Level level, boolean starts) {
-    return new Told(
-        WatchLine.Event.LEVEL,
-        Aspect.LEVEL,
+  /** A fader may be moved as one likes: bad is only what a file expects otherwise. */
+  private Told level(WatchEvent.Level level, boolean starts) {
+    String size = Numbers.signedPlusMinus(level.changeDb(), level.uncertaintyDb(), 1) + " dB";
+    String text = starts ? "LEVEL " + size + ": a fader or gain moved" : "level back by " + size;
+    Happening what =
         new Happening.Builder()
             .change(Written.db(level.changeDb()), Written.uncertainDb(level.uncertaintyDb()))
-            .build(),
-        (starts ? "WRONG LEVEL " : "level back by ")
-            + Numbers.signedPlusMinus(level.changeDb(), level.uncertaintyDb(), 1)
-            + " dB");
+            .build();
+    return new Told(
+        WatchLine.Event.LEVEL,
+        path.expected().level().isPresent()
+            ? AspectVerdict.of(Aspect.LEVEL, !starts, text)
+            : AspectVerdict.notJudged(Aspect.LEVEL, text),
+        what.saying(text));
   }
 
   private static Told groups(WatchEvent.Groups groups, boolean starts) {
-    return new Told(
+    return Told.of(
         WatchLine.Event.GROUPS,
         Aspect.DELAY,
+        starts,
         new Happening.Builder().other(Written.samples(groups.other().samples())).build(),
         starts
             ? "TWO DELAYS: it jumps to and fro between %s and %s samples"

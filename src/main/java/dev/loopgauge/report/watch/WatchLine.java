@@ -116,9 +116,7 @@ public record WatchLine(
           case LOST_SOUND -> "SOUND LOST";
           case POLARITY -> "INVERTED";
           case LEVEL ->
-              "WRONG LEVEL "
-                  + Numbers.signed(what.changeDb().orElseThrow().doubleValue(), 1)
-                  + " dB";
+              "LEVEL " + Numbers.signed(what.changeDb().orElseThrow().doubleValue(), 1) + " dB";
           case GROUPS -> "TWO DELAYS";
           case REFERENCE -> "NO REFERENCE";
           case STATE, SUMMARY -> "";

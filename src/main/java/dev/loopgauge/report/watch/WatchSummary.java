@@ -13,7 +13,7 @@ import java.util.Set;
 /**
  * What a watch came to.
  *
- * @param outcome whether any path was read
+ * @param outcome whether each path was read at some time
  * @param event always the summary
  * @param at when it ended
  * @param atSeconds how long it was, in seconds
@@ -76,9 +76,13 @@ public record WatchSummary(
     if (paths.stream().allMatch(part -> part.read() == 0)) {
       return "No trustworthy reading: in %s no path's delay could be told.".formatted(time);
     }
-    return moved
-        ? "CHANGED: %s in %s.".formatted(events == 1 ? "1 event" : events + " events", time)
-        : "GOOD: in %s nothing moved.".formatted(time);
+    long unread = paths.stream().filter(part -> part.read() == 0).count();
+    String never = unread == 0 ? "" : ", %d of %d paths never read".formatted(unread, paths.size());
+    if (moved) {
+      return "CHANGED: %s in %s%s."
+          .formatted(events == 1 ? "1 event" : events + " events", time, never);
+    }
+    return "%s: in %s nothing moved%s.".formatted(unread == 0 ? "GOOD" : "UNDECIDED", time, never);
   }
 
   private static String told(PathPart part) {

@@ -17,7 +17,7 @@ public record AspectVerdict(Aspect aspect, Judgement judgement, String text) {
   }
 
   /** Something that nothing was expected of, or that can't be seen here. */
-  static AspectVerdict notJudged(Aspect aspect, String text) {
+  public static AspectVerdict notJudged(Aspect aspect, String text) {
     return new AspectVerdict(aspect, Judgement.NOT_JUDGED, text);
   }
 

@@ -118,6 +118,28 @@ class WatchCommandTest {
     run.out().lines().forEach(line -> assertTrue(line.length() <= 86, line));
   }
 
+  /** One path that nobody could tell leaves no trustworthy watch, though the other was read. */
+  @Test
+  void isNotTrustworthyWhereAPathIsNeverRead() {
+    Run run = watch(false, "--for=12s", "--fault=ears:silent");
+    assertEquals(ExitCode.NOT_TRUSTWORTHY, run.exitCode(), run.out());
+    assertTrue(run.out().contains("UNDECIDED: in 0:00:12.0 nothing moved, 1 of 2"), run.out());
+    assertTrue(run.out().contains("never read, in "), run.out());
+  }
+
+  /** A fader that is moved is told as that; nothing expected another level. */
+  @Test
+  void tellsAFaderAsAFader() throws Exception {
+    Run run = watch(false, "--for=30s", "--json", "--fault=ears:gain=-6@12");
+    assertEquals(ExitCode.OUTSIDE, run.exitCode(), run.out() + run.err());
+    List<String> events = run.out().lines().filter(line -> line.contains("\"phase\"")).toList();
+    assertEquals(1, events.size(), events::toString);
+    Map<String, Object> event = JSON.std.mapFrom(events.get(0));
+    assertEquals("level", event.get("event"));
+    assertEquals("not-judged", ((Map<?, ?>) event.get("verdict")).get("standing"));
+    assertEquals(-6, ((Number) event.get("changeDb")).doubleValue(), 0.1);
+  }
+
   @Test
   void saysWhatIsMissing() throws Exception {
     watch(false, "--for=1s", "--window=99").assertRefused("a window must be 0.5 to 30");
