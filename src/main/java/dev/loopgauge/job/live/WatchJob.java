@@ -78,7 +78,7 @@ public record WatchJob(WatchRequest request) {
     Watching watching =
         new Watching(info.rate(), plan, watched, record, System::nanoTime, stop, limitFrames(info));
     Optional<String> ended =
-        new WatchSession(site.audio(), backend, request.profile(), asked, listener, stop)
+        new WatchSession(site.audio(), backend, request.profile(), asked, stop)
             .until(session, watching);
     watching.finish();
     keeper.close();

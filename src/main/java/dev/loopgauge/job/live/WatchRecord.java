@@ -87,6 +87,23 @@ final class WatchRecord {
     listener.notes(clock(heardSeconds) + "  the recording has a gap: " + lost.text());
   }
 
+  /** No sound comes any more. */
+  void fails(String why) {
+    listener.notes(clock(heardSeconds) + "  NO SOUND: " + why + " Trying again until it is back.");
+  }
+
+  /** No sound came up to a time: what was read last is not read now. */
+  void waits(double atSeconds) {
+    heard(atSeconds);
+    listener.states(paths.stream().map(path -> silent(path, atSeconds)).toList());
+  }
+
+  /** Sound comes again. */
+  void goesOn(double atSeconds, double afterSeconds) {
+    heard(atSeconds);
+    listener.notes("%s  The sound is back after %.0f s.".formatted(clock(atSeconds), afterSeconds));
+  }
+
   /** Takes a window of each path. */
   void take(List<WindowReading> readings, LiveTracker sound) {
     List<WatchLine> states = new ArrayList<>();
@@ -151,20 +168,35 @@ final class WatchRecord {
 
   private WatchLine state(Path path, WindowReading window) {
     PathStatus status = path.watch.status().orElseThrow();
-    boolean read = status.current().isPresent();
+    return state(path, window.toSeconds(), status.state(), status.current(), status.last());
+  }
+
+  private WatchLine silent(Path path, double atSeconds) {
+    Optional<FollowedDelay> last = path.watch.status().flatMap(PathStatus::last);
+    return state(path, atSeconds, PathStatus.State.INTERRUPTED, Optional.empty(), last);
+  }
+
+  private WatchLine state(
+      Path path,
+      double atSeconds,
+      PathStatus.State state,
+      Optional<FollowedDelay> current,
+      Optional<FollowedDelay> last) {
+    Optional<BigDecimal> age =
+        current.isPresent()
+            ? Optional.empty()
+            : last.map(read -> Numbers.rounded(atSeconds - read.point().atSeconds(), 1));
     return new WatchLine(
         "watch",
-        read ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
+        current.isPresent() ? Outcome.MEASURED : Outcome.NOT_TRUSTWORTHY,
         WatchLine.Event.STATE,
         Optional.empty(),
-        at(window.toSeconds()),
-        seconds(window.toSeconds()),
+        at(atSeconds),
+        seconds(atSeconds),
         Optional.of(path.name),
-        Optional.of(status.state()),
-        read || status.last().isEmpty()
-            ? Optional.empty()
-            : Optional.of(Numbers.rounded(status.ageSeconds(), 1)),
-        status.current().map(WatchedDelay::of).orElse(WatchedDelay.NONE),
+        Optional.of(state),
+        age,
+        current.map(WatchedDelay::of).orElse(WatchedDelay.NONE),
         Happening.NONE,
         Optional.empty(),
         Optional.empty());

@@ -6,7 +6,6 @@ import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.FlowLimit;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.job.StopSign;
-import dev.loopgauge.job.WatchListener;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
@@ -22,7 +21,6 @@ record WatchSession(
     AudioBackend backend,
     Optional<String> profile,
     SessionRequest asked,
-    WatchListener listener,
     StopSign stop) {
   private static final long AGAIN_NANOS = TimeUnit.SECONDS.toNanos(1);
 
@@ -43,23 +41,22 @@ record WatchSession(
       } catch (CaptureException e) {
         why = e.getMessage();
         failed = System.nanoTime();
-        listener.notes("NO SOUND: " + why + " Trying again until it is back.");
+        watching.fails(why);
       }
-      open = again(first);
+      open = again(first, failed, watching);
       if (open.isPresent()) {
-        double seconds = (System.nanoTime() - failed) / 1e9;
-        watching.goOnAfter(seconds);
-        listener.notes("The sound is back after %.0f s.".formatted(seconds));
+        watching.goOnAfter(since(failed));
       }
     }
     return Optional.of(why);
   }
 
   /** The devices once they open again as they were; empty where somebody has enough first. */
-  private Optional<AudioSession> again(AudioSession first) {
+  private Optional<AudioSession> again(AudioSession first, long failed, Watching watching) {
     while (!stop.isAsked()) {
       try {
         pause();
+        watching.waits(since(failed));
         AudioSession session = audio.open(backend, profile, asked);
         if (session.info().rate().equals(first.info().rate())) {
           return Optional.of(session);
@@ -72,6 +69,10 @@ record WatchSession(
       }
     }
     return Optional.empty();
+  }
+
+  private static double since(long nanos) {
+    return (System.nanoTime() - nanos) / 1e9;
   }
 
   private void pause() throws CaptureException {

@@ -63,9 +63,20 @@ final class Watching implements BlockListener {
     this.limitFrames = limitFrames;
   }
 
+  /** No sound comes any more. */
+  void fails(String why) {
+    record.fails(why);
+  }
+
+  /** Still none comes after so many seconds: no delay is read now. */
+  void waits(double seconds) {
+    record.waits(heardSeconds() + seconds);
+  }
+
   /** The sound begins anew after so many seconds without any. */
   void goOnAfter(double seconds) {
     tracker.addLost(Math.max(1, Math.round(seconds * rate.hertz())));
+    record.goesOn(heardSeconds(), seconds);
   }
 
   @Override

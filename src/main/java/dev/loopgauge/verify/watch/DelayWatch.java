@@ -112,7 +112,7 @@ final class DelayWatch {
     }
     return new WatchEvent.Drift(
         change.starts() ? Phase.STARTS : Phase.ENDS,
-        level.settled().get(0).from(),
+        change.atSeconds(),
         change.drift(),
         late(now.value()));
   }

@@ -10,7 +10,6 @@ import java.util.Optional;
  * @param state what its last window came to
  * @param current what was read in it; empty where nothing was
  * @param last the last delay that could be trusted, which may be old; empty before the first
- * @param ageSeconds how long ago that was, from the middle of its window to now
  * @param drift the drift that goes on
  * @param moved whether something is not as it was when the watch began
  */
@@ -18,7 +17,6 @@ public record PathStatus(
     State state,
     Optional<FollowedDelay> current,
     Optional<FollowedDelay> last,
-    double ageSeconds,
     Optional<ClockDrift> drift,
     boolean moved) {
   /** What a window came to. */

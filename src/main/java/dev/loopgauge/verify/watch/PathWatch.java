@@ -70,7 +70,6 @@ public final class PathWatch {
                 state(now),
                 now.delay(),
                 last,
-                last.map(read -> now.toSeconds() - read.point().atSeconds()).orElse(0.0),
                 delay.drift(),
                 delay.hasMoved()
                     || delay.drift().isPresent()

@@ -34,7 +34,7 @@ final class Sliding {
   }
 
   /** A slide that starts, with its drift, or one that has ended, with what is left of it. */
-  record Change(boolean starts, ClockDrift drift) {}
+  record Change(boolean starts, double atSeconds, ClockDrift drift) {}
 
   /** Looks at a level after its next value. */
   Optional<Change> next(Steady level) {
@@ -73,15 +73,17 @@ final class Sliding {
   }
 
   private Optional<Change> started(Steady level, List<Value> values) {
-    Slope slope = slope(values);
+    StraightLine line = line(values);
+    Slope slope = Slope.of(line);
     ClockDrift drift = drift(slope);
     if (!drift.isLarge() || !slope.isThere(chance) || !isStraight(values)) {
       return Optional.empty();
     }
+    Change change = new Change(true, level.left(line, values.get(0).from()), drift);
     level.startAgain(values);
     slidesOn(level, slope);
     told = Optional.of(drift);
-    return Optional.of(new Change(true, drift));
+    return Optional.of(change);
   }
 
   /** A slide is over when it is surely less than half of what was told. */
@@ -93,11 +95,12 @@ final class Sliding {
     if (!(missing.value() > 0 && missing.isThere(chance) && isStraight(values))) {
       return Optional.empty();
     }
+    Change change = new Change(false, values.get(0).from(), drift(slope));
     told = Optional.empty();
     now = Optional.empty();
     level.startAgain(values);
-    level.slides(0);
-    return Optional.of(new Change(false, drift(slope)));
+    level.stays();
+    return Optional.of(change);
   }
 
   private void slidesOn(Steady level, Slope perSecond) {
@@ -122,7 +125,10 @@ final class Sliding {
   }
 
   private static Slope slope(List<Value> values) {
-    return Slope.of(
-        StraightLine.even(Value.middles(values), Value.values(values, 0), Value.noises(values)));
+    return Slope.of(line(values));
+  }
+
+  private static StraightLine line(List<Value> values) {
+    return StraightLine.even(Value.middles(values), Value.values(values, 0), Value.noises(values));
   }
 }

@@ -39,6 +39,7 @@ final class Steady {
   private final List<Value> settled = new ArrayList<>();
   private final List<Value> off = new ArrayList<>();
   private final List<Value> recent = new ArrayList<>();
+  private Optional<Start> start = Optional.empty();
   private double slope;
 
   /**
@@ -51,6 +52,13 @@ final class Steady {
     this.least = least;
     this.chance = chance;
   }
+
+  /**
+   * The level as it was when the watch began, or after its last move.
+   *
+   * @param at since when, in seconds
+   */
+  record Start(double at, double level) {}
 
   /**
    * A move to another level.
@@ -124,6 +132,9 @@ final class Steady {
         settled.remove(0);
       }
     }
+    if (start.isEmpty() && settled.size() == SIDE) {
+      start = Optional.of(new Start(settled.get(0).from(), level()));
+    }
   }
 
   private Optional<Move> moved() {
@@ -152,6 +163,7 @@ final class Steady {
     double from = Value.mean(Value.values(before, slope)) + slope * time;
     Value first = off.get(0);
     startAgain(clean);
+    start = Optional.of(new Start(clean.get(0).from(), from + size.value()));
     return Optional.of(new Move(from, from + size.value(), expanded(size), first));
   }
 
@@ -236,6 +248,21 @@ final class Steady {
   /** What the level moves by from now on, in units a second. */
   void slides(double perSecond) {
     slope = perSecond;
+  }
+
+  /** The level slides no more: where it is from now on is where it starts anew. */
+  void stays() {
+    slope = 0;
+    start = Optional.empty();
+  }
+
+  /** When a line left the level that was before, in seconds; at the latest where it is seen. */
+  double left(StraightLine line, double seen) {
+    if (start.isEmpty()) {
+      return seen;
+    }
+    double meets = line.middleX() + (start.get().level() - line.middleY()) / line.slope();
+    return Math.max(start.get().at(), Math.min(seen, meets));
   }
 
   double slope() {

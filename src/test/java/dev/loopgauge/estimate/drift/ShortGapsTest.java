@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 @Tag("campaign")
 class ShortGapsTest {
   private static final SampleRate RATE = new SampleRate(16_000);
-  private static final int MINUTES = Campaign.fullOrSmall(60, 3);
+  private static final int MINUTES = Campaign.fullOrSmall(120, 3);
   private static final int WINDOW = RATE.samplesIn(2);
   private static final double PIECE_MS = 5;
 

@@ -1,7 +1,6 @@
 package dev.loopgauge.job.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.audioserver.AudioServer;
 import dev.loopgauge.audioserver.AudioServer.Cycles;
@@ -9,26 +8,12 @@ import dev.loopgauge.audioserver.DelayClient;
 import dev.loopgauge.audioserver.DelayLine;
 import dev.loopgauge.audioserver.NeedsAudioServer;
 import dev.loopgauge.audioserver.ProgrammeClient;
-import dev.loopgauge.capture.jack.JackBackend;
-import dev.loopgauge.cli.wiring.Adapters;
-import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Ending;
-import dev.loopgauge.job.Person;
-import dev.loopgauge.job.StopSign;
-import dev.loopgauge.job.WatchListener;
-import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.report.watch.WatchLine;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ArrayBlockingQueue;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -59,97 +44,31 @@ class JackWatchIT {
 
   @TempDir Path folder;
 
-  /** Hears the watch on its own thread. */
-  private static final class Heard implements WatchListener {
-    final BlockingQueue<WatchLine> events = new ArrayBlockingQueue<>(100);
-    final BlockingQueue<List<WatchLine>> states = new ArrayBlockingQueue<>(1000);
-
-    @Override
-    public void starts(List<String> paths, String announcement) {
-      assertTrue(announcement.contains("Plays nothing"), announcement);
-    }
-
-    @Override
-    public void states(List<WatchLine> now) {
-      states.add(now);
-    }
-
-    @Override
-    public void happens(WatchLine event) {
-      events.add(event);
-    }
-
-    @Override
-    public void notes(String sentence) {
-      System.out.println(sentence);
-    }
-
-    /** Waits until so many more rounds were read. */
-    void await(int rounds) throws InterruptedException {
-      states.clear();
-      for (int i = 0; i < rounds; i++) {
-        assertTrue(states.poll(30, TimeUnit.SECONDS) != null, "no state came");
-      }
-    }
-  }
-
-  private WatchRequest request() throws Exception {
-    return new WatchRequest(
-        Files.writeString(folder.resolve("quarry.yaml"), CHAIN),
-        Optional.empty(),
-        new DeviceChoice(
-            Optional.of("jack"),
-            Optional.empty(),
-            Optional.of("rig"),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty()),
-        2,
-        1,
-        Optional.empty(),
-        RigChoice.FLAWLESS,
-        KeepChoice.NONE);
-  }
-
   @Test
   void tellsEachChangeOfTheDelayUnderIt() throws Exception {
-    Heard heard = new Heard();
-    StopSign stop = new StopSign();
-    Site site = new Site(Adapters.of(() -> List.of(new JackBackend())), Person.nobody(), Map.of());
-    ExecutorService thread = Executors.newSingleThreadExecutor();
+    Path chain = Files.writeString(folder.resolve("quarry.yaml"), CHAIN);
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, 1024);
         DelayClient rig =
             DelayClient.start(
                 server, "rig", DelayLine.of(0), DelayLine.of(MOVED), DelayLine.of(100));
         ProgrammeClient programme =
-            ProgrammeClient.start(server, 5, List.of("rig:in_1", "rig:in_2", "rig:in_3"))) {
-      Future<Answer> watch = thread.submit(() -> new WatchJob(request()).run(site, heard, stop));
+            ProgrammeClient.start(server, 5, List.of("rig:in_1", "rig:in_2", "rig:in_3"));
+        HeardWatch heard = HeardWatch.of(chain)) {
       heard.await(12);
       int at = MOVED;
       for (int more : MOVES) {
         at = changed(heard, rig, at, MOVED + more, "starts");
         at = changed(heard, rig, at, MOVED, "ends");
       }
-      stop.stop();
-      Answer answer = watch.get(20, TimeUnit.SECONDS);
-      System.out.print(answer.document().text());
-      assertEquals(Ending.OUTSIDE, answer.ending());
+      assertEquals(Ending.OUTSIDE, heard.end().ending());
       assertEquals(List.of(), List.copyOf(heard.events));
-    } finally {
-      stop.stop();
-      thread.shutdownNow();
     }
   }
 
-  private static int changed(Heard heard, DelayClient rig, int from, int to, String phase)
+  private static int changed(HeardWatch heard, DelayClient rig, int from, int to, String phase)
       throws Exception {
     rig.changeDelay(2, to);
-    WatchLine event = heard.events.poll(30, TimeUnit.SECONDS);
-    assertTrue(event != null, "nothing was told of " + from + " to " + to);
-    System.out.print(event.text());
+    WatchLine event = heard.event(from + " to " + to);
     assertEquals(WatchLine.Event.STEP, event.event(), event::text);
     assertEquals(Optional.of("moved"), event.path());
     assertEquals(phase, event.json().get("phase"));

@@ -12,7 +12,6 @@ import dev.loopgauge.job.Answer;
 import dev.loopgauge.job.Person;
 import dev.loopgauge.job.StopSign;
 import dev.loopgauge.job.WatchListener;
-import dev.loopgauge.job.kept.KeepChoice;
 import dev.loopgauge.report.watch.WatchLine;
 import java.lang.management.ManagementFactory;
 import java.nio.file.DirectoryStream;
@@ -22,7 +21,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -104,7 +102,8 @@ final class WatchStretch {
     StopSign stop = new StopSign();
     Ears ears = new Ears();
     Site site = new Site(Adapters.of(() -> List.of(new JackBackend())), Person.nobody(), Map.of());
-    WatchRequest request = request(folder);
+    Path file = Files.writeString(folder.resolve("quarry.yaml"), chain());
+    WatchRequest request = HeardWatch.request(file);
     try (AudioServer server = AudioServer.start(Cycles.STRETCH, 48_000, 1024);
         DelayClient rig = DelayClient.start(server, "rig", lines.toArray(DelayLine[]::new));
         ProgrammeClient programme = ProgrammeClient.start(server, 5, inputs)) {
@@ -162,27 +161,6 @@ final class WatchStretch {
     }
     process.waitFor();
     return ports;
-  }
-
-  private static WatchRequest request(Path folder) throws Exception {
-    return new WatchRequest(
-        Files.writeString(folder.resolve("quarry.yaml"), chain()),
-        Optional.empty(),
-        new DeviceChoice(
-            Optional.of("jack"),
-            Optional.empty(),
-            Optional.of("rig"),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty()),
-        2,
-        1,
-        Optional.empty(),
-        RigChoice.FLAWLESS,
-        KeepChoice.NONE);
   }
 
   /** Counts looks and keeps events. */

@@ -83,7 +83,7 @@ class PathWatchTest {
     assertEquals(2, windows.events().size(), windows.events()::toString);
     WatchEvent.Drift starts = assertInstanceOf(WatchEvent.Drift.class, windows.events().get(0));
     assertEquals(ppm, starts.drift().ppm(), 1.5 * starts.drift().uncertaintyPpm());
-    assertEquals(41, starts.atSeconds(), 8 + 10 / Math.abs(ppm));
+    assertEquals(41, starts.atSeconds(), 2);
     WatchEvent.Drift ends = assertInstanceOf(WatchEvent.Drift.class, windows.events().get(1));
     assertEquals(Phase.ENDS, ends.phase());
   }
@@ -165,7 +165,7 @@ class PathWatchTest {
       windows.nothing(-20, -80, 1, 2);
     }
     assertEquals(PathStatus.State.LOST_SOUND, windows.status().state());
-    assertEquals(6.0, windows.status().ageSeconds() - 1, 1e-9);
+    assertEquals(11, windows.status().last().orElseThrow().point().atSeconds(), 1e-9);
     windows.read(5, 595);
     assertEquals(2, windows.events().size(), windows.events()::toString);
     assertEquals(11.5, windows.events().get(0).atSeconds(), 1e-9);
