@@ -16,8 +16,8 @@ import java.util.List;
  */
 public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
   /**
-   * Reflections beyond what is fitted cancel a path's sound for 5 or 10 ms now and then (seen in
-   * WatchEnduranceTest); only digital silence proves so short a loss.
+   * Reflections beyond what is fitted cancel a path's sound for one piece of 5 ms or two now and
+   * then; counted by {@code ShortGapsTest}. Only digital silence proves so short a loss.
    */
   private static final double SHORTEST_SECONDS = 0.0149;
 

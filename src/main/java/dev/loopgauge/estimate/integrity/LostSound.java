@@ -13,7 +13,8 @@ import java.util.List;
  * <p>In windows of about 5 ms the return is projected on the copies. A window is lost when less
  * than {@value #LOST} of what its surroundings hold is in it and little else either. It counts only
  * between windows that hold the sound, so that what a filter takes from the start or the end of a
- * sweep is not taken for a loss.
+ * sweep is not taken for a loss; and where the reference sounds too, since a path that was fitted
+ * to a few tones may ring where nothing was sent.
  */
 public final class LostSound {
   private static final double WINDOW_SECONDS = 0.005;
@@ -33,6 +34,7 @@ public final class LostSound {
   private final int start;
   private final double[] found;
   private final double[] ret;
+  private final double[] reference;
   private final List<Heard> windows = new ArrayList<>();
 
   /** A search in one reading. */
@@ -41,6 +43,7 @@ public final class LostSound {
     this.start = reading.start();
     this.found = new double[window + 2];
     this.ret = new double[window];
+    this.reference = new double[window];
   }
 
   /**
@@ -55,6 +58,7 @@ public final class LostSound {
    * What one window holds, as energies.
    *
    * @param from where it starts, in samples from the start of the capture
+   * @param sent the reference, the copies' whole delay taken out
    * @param copies what the fitted path makes of the reference
    * @param product the product of that with the return
    * @param all the return
@@ -65,6 +69,7 @@ public final class LostSound {
    */
   public record Heard(
       int from,
+      double sent,
       double copies,
       double product,
       double all,
@@ -75,6 +80,7 @@ public final class LostSound {
     public Heard plus(Heard next) {
       return new Heard(
           from,
+          sent + next.sent,
           copies + next.copies,
           product + next.product,
           all + next.all,
@@ -97,6 +103,7 @@ public final class LostSound {
   }
 
   private Heard heard(Subtraction source, int from) {
+    double sent = 0;
     double copies = 0;
     double product = 0;
     double all = 0;
@@ -105,10 +112,12 @@ public final class LostSound {
     double lateness = 0;
     source.copyFound(from - 1, found, 0, found.length);
     source.copyReturn(from, ret, 0, window);
+    source.copyReference(from, reference, 0, window);
     for (int i = 0; i < window; i++) {
       double here = found[i + 1];
       double rest = ret[i] - here;
       double slope = (found[i + 2] - found[i]) / 2;
+      sent += reference[i] * reference[i];
       copies += here * here;
       product += here * ret[i];
       all += ret[i] * ret[i];
@@ -117,7 +126,7 @@ public final class LostSound {
       lateness -= slope * rest;
     }
     return new Heard(
-        start + source.start() + from, copies, product, all, left, steepness, lateness);
+        start + source.start() + from, sent, copies, product, all, left, steepness, lateness);
   }
 
   /** Adds what comes next in the same reading. */
@@ -132,13 +141,15 @@ public final class LostSound {
     int behind = -1;
     boolean soundBefore = false;
     double loudEnough = loudEnough();
+    double sentEnough = LOUD_ENOUGH * windows.stream().mapToDouble(Heard::sent).average().orElse(0);
     Usual usual = new Usual(1, 1);
     for (int i = 0; i < windows.size(); i++) {
       if (i % GROUP == 0) {
         usual = usual(i - SURROUNDINGS, i + GROUP + SURROUNDINGS);
       }
       Heard here = windows.get(i);
-      double share = here.copies() < loudEnough ? Double.NaN : usual.shareOf(here);
+      boolean loud = here.copies() >= loudEnough && here.sent() >= sentEnough;
+      double share = loud ? usual.shareOf(here) : Double.NaN;
       if (share < LOST && soundBefore) {
         first = first < 0 ? i : first;
         behind = i + 1;

@@ -59,8 +59,7 @@ class JackWatchFaultsIT {
   }
 
   private static DelayClient rig(AudioServer server) throws Exception {
-    return DelayClient.start(
-        server, "rig", DelayLine.of(0), DelayLine.of(100), DelayLine.of(100));
+    return DelayClient.start(server, "rig", DelayLine.of(0), DelayLine.of(100), DelayLine.of(100));
   }
 
   private static DelayClient host(AudioServer server, int blockSize) throws Exception {
