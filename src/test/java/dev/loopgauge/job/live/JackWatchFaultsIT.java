@@ -38,8 +38,9 @@ class JackWatchFaultsIT {
       sample-rate: 48000
       block-size: 64
       reference: { send: 1, return: 1 }
+      hosts: { box: { block-size: 64 } }
       stages:
-        host:  { blocks: 2 }
+        host:  { blocks: 2, host: box }
         fixed: { samples: 100 }
       paths:
         hosted: { listener: house, stages: [host, fixed], patch: { send: 2, return: 2 } }
