@@ -2,6 +2,7 @@ package dev.loopgauge.cli;
 
 import dev.loopgauge.cli.command.DocumentKinds;
 import dev.loopgauge.cli.command.Endless;
+import dev.loopgauge.cli.command.LineByLine;
 import dev.loopgauge.cli.command.LoopgaugeCommand;
 import dev.loopgauge.cli.command.Stoppable;
 import dev.loopgauge.cli.command.Subcommand;
@@ -196,9 +197,13 @@ final class Invocation {
     }
   }
 
-  /** A watch prints a document a line, a failure too. */
+  /** Looked up in the raw arguments, as {@link #asked}. */
   private boolean inLines() {
-    return !args.isEmpty() && args.get(0).equals("watch");
+    return args.stream()
+        .flatMap(arg -> Optional.ofNullable(line.getSubcommands().get(arg)).stream())
+        .findFirst()
+        .filter(command -> command.getCommand() instanceof LineByLine)
+        .isPresent();
   }
 
   private Ansi ansi() {

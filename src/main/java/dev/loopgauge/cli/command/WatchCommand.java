@@ -31,7 +31,7 @@ import picocli.CommandLine.ParentCommand;
       "  loopgauge watch rig.yaml --profile foh --journal --show 'Harbour, Friday'",
       "  loopgauge watch rig.yaml --metrics 9464 --on-event './tell.sh \"mix 1\"'"
     })
-public final class WatchCommand implements Endless {
+public final class WatchCommand implements Endless, LineByLine {
   private final Site site;
   private final Console console;
   private final StopSign stop;

@@ -8,20 +8,7 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** The options that have a measurement kept in the journal. */
-public final class JournalOptions {
-  @Option(
-      names = "--journal",
-      paramLabel = "FILE",
-      arity = "0..1",
-      fallbackValue = "",
-      description =
-          "Keep the result in the journal: the default one, the one that LOOPGAUGE_JOURNAL names,"
-              + " or FILE or jdbc:postgresql://HOST/DATABASE.")
-  private Optional<String> journal = Optional.empty();
-
-  @Option(names = "--show", paramLabel = "NAME", description = "The show.")
-  private Optional<String> show = Optional.empty();
-
+public final class JournalOptions extends ShowOptions {
   @Option(
       names = "--when",
       paramLabel = "WHEN",
@@ -52,6 +39,6 @@ public final class JournalOptions {
    * @throws dev.loopgauge.job.UsageException when something is missing or too much
    */
   public KeepChoice choice() {
-    return new KeepChoice(journal, show, when, note, setup, corrected, keepCapture);
+    return new KeepChoice(journal(), show(), when, note, setup, corrected, keepCapture);
   }
 }

@@ -16,21 +16,7 @@ public final class ScreenOptions {
 
   @Mixin private final CardOptions card = new CardOptions();
 
-  @Option(
-      names = "--journal",
-      paramLabel = "FILE",
-      arity = "0..1",
-      fallbackValue = "",
-      description =
-          "The journal to keep results in: FILE or jdbc:postgresql://HOST/DATABASE (what"
-              + " LOOPGAUGE_JOURNAL names, else the default one).")
-  private Optional<String> journal = Optional.empty();
-
-  @Option(
-      names = "--show",
-      paramLabel = "NAME",
-      description = "The show to keep results under; the page asks for it otherwise.")
-  private Optional<String> show = Optional.empty();
+  @Mixin private final ShowOptions kept = new ShowOptions();
 
   /** What to play and record, and where. */
   public LiveChoice live() {
@@ -42,11 +28,11 @@ public final class ScreenOptions {
 
   /** The journal. */
   public Optional<String> journal() {
-    return journal.filter(place -> !place.isEmpty());
+    return kept.journal().filter(place -> !place.isEmpty());
   }
 
   /** The show. */
   public Optional<String> show() {
-    return show;
+    return kept.show();
   }
 }

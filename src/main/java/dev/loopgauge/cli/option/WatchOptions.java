@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What a watch over all paths of a chain file takes. */
@@ -34,18 +35,7 @@ public final class WatchOptions {
   @ArgGroup(validate = false, heading = "%nWhere to listen:%n")
   private DeviceOptions device = new DeviceOptions();
 
-  @Option(
-      names = "--journal",
-      paramLabel = "FILE",
-      arity = "0..1",
-      fallbackValue = "",
-      description =
-          "Keep each event in the journal, as during the show: the default one, the one that"
-              + " LOOPGAUGE_JOURNAL names, or FILE or jdbc:postgresql://HOST/DATABASE.")
-  private Optional<String> journal = Optional.empty();
-
-  @Option(names = "--show", paramLabel = "NAME", description = "The show, with --journal.")
-  private Optional<String> show = Optional.empty();
+  @Mixin private final ShowOptions kept = new ShowOptions();
 
   @Option(
       names = "--metrics",
@@ -80,9 +70,9 @@ public final class WatchOptions {
         minutes,
         rig.choice(),
         new KeepChoice(
-            journal,
-            show,
-            journal.map(named -> When.DURING),
+            kept.journal(),
+            kept.show(),
+            kept.journal().map(named -> When.DURING),
             Optional.empty(),
             Map.of(),
             Optional.empty(),

@@ -141,6 +141,15 @@ class WatchCommandTest {
   }
 
   @Test
+  void printsADocumentALineWhereverJsonIsAskedFor() {
+    List<String> args =
+        List.of("--json", "watch", chain.toString(), "--backend=simulated", "--for=soon");
+    Run run = Run.of(args.toArray(String[]::new));
+    assertEquals(ExitCode.USAGE, run.exitCode(), run.out());
+    assertEquals(1, run.out().lines().count(), run.out());
+  }
+
+  @Test
   void saysWhatIsMissing() throws Exception {
     watch(false, "--for=1s", "--window=99").assertRefused("a window must be 0.5 to 30");
     watch(false, "--for=1s", "--show=S").assertRefused("go with --journal");
