@@ -55,8 +55,9 @@ final class WatchRecord {
   private final Consumer<WatchLine> events;
   private final List<Path> paths = new ArrayList<>();
   private double heardSeconds;
-  private double lastFrom = -1;
-  private double everySeconds;
+  private double firstFrom;
+  private double lastFrom;
+  private int looks;
   private boolean moved;
 
   /**
@@ -107,9 +108,9 @@ final class WatchRecord {
   /** Takes a window of each path. */
   void take(List<WindowReading> readings, LiveTracker sound) {
     List<WatchLine> states = new ArrayList<>();
-    double from = readings.get(0).fromSeconds();
-    everySeconds = lastFrom < 0 ? everySeconds : from - lastFrom;
-    lastFrom = from;
+    lastFrom = readings.get(0).fromSeconds();
+    firstFrom = looks == 0 ? lastFrom : firstFrom;
+    looks++;
     for (int i = 0; i < readings.size(); i++) {
       int place = i;
       Path path = paths.get(i);
@@ -225,7 +226,7 @@ final class WatchRecord {
         at(heardSeconds),
         seconds(heardSeconds),
         moved,
-        seconds(everySeconds),
+        looks < 2 ? BigDecimal.ZERO : seconds((lastFrom - firstFrom) / (looks - 1)),
         paths.stream()
             .map(
                 path ->

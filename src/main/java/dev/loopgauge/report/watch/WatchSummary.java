@@ -18,7 +18,7 @@ import java.util.Set;
  * @param at when it ended
  * @param atSeconds how long it was, in seconds
  * @param moved whether anything moved
- * @param everySeconds how long it was from one look at all paths to the next, at the end
+ * @param everySeconds how long it was from one look at all paths to the next, in the mean
  * @param paths each path that was watched
  * @param lostFrames how many frames the recording itself lost
  * @param ended why it ended before its time; left out where it didn't
@@ -63,6 +63,7 @@ public record WatchSummary(
     for (PathPart part : paths) {
       sheet.row(part.path(), told(part));
     }
+    sheet.row("each path", "read each " + Numbers.plain(everySeconds.doubleValue(), 1) + " s");
     if (lostFrames > 0) {
       sheet.row("recording", lostFrames + " frames were lost by the recording itself");
     }
