@@ -81,7 +81,7 @@ public record WatchJob(WatchRequest request) {
         new WatchSession(site.audio(), backend, request.profile(), asked, stop)
             .until(session, watching);
     watching.finish();
-    keeper.close();
+    keeper.finish(stop.isAsked());
     listener.ends();
     return answer(record, keeper, watching, ended, stop.isAsked());
   }

@@ -15,12 +15,15 @@ import java.util.function.UnaryOperator;
  * done on a thread of its own, so that a slow disk or database takes no time from the sound. Some
  * events may wait; one more is told at once as not kept.
  */
-final class WatchKeeper implements AutoCloseable {
+final class WatchKeeper {
   /** Each path of 64 may start and end something at once. */
   private static final int MOST_WAITING = 128;
 
   /** Less than Ctrl-C leaves until the program is ended by force. */
-  private static final long ENDING_SECONDS = 7;
+  private static final long STOPPED_SECONDS = 7;
+
+  /** Longer than any database makes one wait that is there at all. */
+  private static final long OVER_SECONDS = 120;
 
   private final Optional<UnaryOperator<WatchLine>> journal;
   private final WatchListener listener;
@@ -78,16 +81,20 @@ final class WatchKeeper implements AutoCloseable {
     return event.withKept(KeptRecord.not("The journal was too slow."));
   }
 
-  /** Whether an event could not be kept, once this is closed. */
+  /** Whether an event could not be kept, once all is finished. */
   boolean hasFailed() {
     return failed;
   }
 
-  /** Keeps what still waits; what can't be kept in time is told as that. */
-  @Override
-  public void close() {
+  /**
+   * Keeps what still waits; what can't be kept in time is told as that.
+   *
+   * @param stopped whether somebody waits for the end
+   */
+  void finish(boolean stopped) {
+    long seconds = stopped ? STOPPED_SECONDS : OVER_SECONDS;
     keeping.shutdown();
-    if (ends(ENDING_SECONDS)) {
+    if (ends(seconds)) {
       return;
     }
     for (Runnable waiting : keeping.shutdownNow()) {
@@ -95,7 +102,7 @@ final class WatchKeeper implements AutoCloseable {
     }
     ends(1);
     failed = true;
-    listener.notes("NOT KEPT: the journal did not answer for " + ENDING_SECONDS + " s.");
+    listener.notes("NOT KEPT: the journal did not answer for " + seconds + " s.");
   }
 
   private boolean ends(long seconds) {

@@ -81,7 +81,7 @@ class WatchKeeperTest {
     }
     assertEquals(0, told.size());
     slow.countDown();
-    keeper.close();
+    keeper.finish(true);
     assertEquals(WAITING + 1, told.size());
     assertFalse(keeper.hasFailed());
     int next = 0;
@@ -97,7 +97,7 @@ class WatchKeeperTest {
       keeper.happens(event(i));
     }
     assertEquals(10, notKept());
-    keeper.close();
+    keeper.finish(true);
     assertEquals(WAITING + 11, notKept());
     assertTrue(keeper.hasFailed());
   }
@@ -107,7 +107,7 @@ class WatchKeeperTest {
     WatchKeeper keeper = new WatchKeeper(Optional.empty(), new Ears());
     keeper.happens(event(1));
     assertEquals(1, told.size());
-    keeper.close();
+    keeper.finish(true);
     assertFalse(keeper.hasFailed());
   }
 }
