@@ -11,13 +11,20 @@ import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.ShortBuffer;
+import java.nio.file.Path;
 import java.util.SplittableRandom;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
+import javax.sound.sampled.UnsupportedAudioFileException;
 import org.jaudiolibs.jnajack.lowlevel.JackLibrary;
 import org.jaudiolibs.jnajack.lowlevel.JackLibraryDirect;
 
 /**
- * The process behind a {@link ProgrammeClient}. Arguments: the client's name, the seed, then the
- * input ports that it plays to. It ends when stdin or the server does.
+ * The process behind a {@link ProgrammeClient}. Arguments: the client's name, a seed or a WAV file,
+ * then the input ports that it plays to. It ends when stdin or the server does.
  */
 public final class ProgrammeProcess {
   static final String READY = "ready";
@@ -35,13 +42,16 @@ public final class ProgrammeProcess {
   private final JackLibrary.JackShutdownCallback shutdown = ignored -> Runtime.getRuntime().halt(1);
   private int at;
 
-  private ProgrammeProcess(String name, long seed) {
+  private ProgrammeProcess(String name, String what) throws IOException {
     client = library.jack_client_open(name, NO_START_SERVER_EXACT_NAME, new IntByReference());
     if (client == null) {
       throw new IllegalStateException("no server, or the name is taken: " + name);
     }
     SampleRate rate = new SampleRate(library.jack_get_sample_rate(client));
-    programme = programme(rate, new SplittableRandom(seed));
+    programme =
+        what.endsWith(".wav")
+            ? recorded(Path.of(what))
+            : programme(rate, new SplittableRandom(Long.parseLong(what)));
     port =
         library.jack_port_register(
             client,
@@ -62,6 +72,20 @@ public final class ProgrammeProcess {
       programme[i] = (float) Math.max(-1, Math.min(1, both[i]));
     }
     return programme;
+  }
+
+  private static float[] recorded(Path wav) throws IOException {
+    try (AudioInputStream in = AudioSystem.getAudioInputStream(wav.toFile())) {
+      ShortBuffer samples =
+          ByteBuffer.wrap(in.readAllBytes()).order(ByteOrder.LITTLE_ENDIAN).asShortBuffer();
+      float[] recorded = new float[samples.remaining()];
+      for (int i = 0; i < recorded.length; i++) {
+        recorded[i] = samples.get(i) / 32_768f;
+      }
+      return recorded;
+    } catch (UnsupportedAudioFileException e) {
+      throw new IOException(wav.toString(), e);
+    }
   }
 
   private int process(int frames) {
@@ -94,7 +118,7 @@ public final class ProgrammeProcess {
 
   /** Plays until stdin or the server ends. */
   public static void main(String[] args) throws IOException {
-    new ProgrammeProcess(args[0], Long.parseLong(args[1])).run(args[0], args);
+    new ProgrammeProcess(args[0], args[1]).run(args[0], args);
     Runtime.getRuntime().halt(0);
   }
 }
