@@ -1,7 +1,7 @@
 package dev.loopgauge.estimate.detection;
 
 import dev.loopgauge.estimate.integrity.LostSound;
-import dev.loopgauge.estimate.integrity.Presence;
+import dev.loopgauge.estimate.integrity.MissingParts;
 import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
@@ -105,7 +105,7 @@ public final class Detection {
     for (LostSound heard : fit.residualTests().lostSound()) {
       returns.add(heard.windows());
     }
-    return Presence.missing(returns);
+    return MissingParts.share(returns);
   }
 
   private boolean isCutOff() {

@@ -12,7 +12,7 @@ import java.util.List;
  * is louder with the copy taken off than with it, no copy at any level would explain much, and what
  * the copy's windows have in common with it adds up no further than by chance.
  */
-public final class Presence {
+public final class MissingParts {
   /** In how many parts of like energy the copies are looked at, at most. */
   private static final int PARTS = 20;
 
@@ -25,25 +25,25 @@ public final class Presence {
   private double judged;
   private double missing;
 
-  private Presence() {}
+  private MissingParts() {}
 
   /**
    * The share of the copies' energy that isn't in the returns, 0 to 1.
    *
    * @param returns the windows of each return, in their order
    */
-  public static double missing(List<List<Heard>> returns) {
+  public static double share(List<List<Heard>> returns) {
     double all = 0;
     for (List<Heard> windows : returns) {
       for (Heard window : windows) {
         all += window.copies();
       }
     }
-    Presence presence = new Presence();
+    MissingParts parts = new MissingParts();
     for (List<Heard> windows : returns) {
-      presence.add(windows, all / PARTS);
+      parts.add(windows, all / PARTS);
     }
-    return presence.judged == 0 ? 0 : presence.missing / presence.judged;
+    return parts.judged == 0 ? 0 : parts.missing / parts.judged;
   }
 
   /** Looks at the parts of one return; a rest that is less than a part is left out. */

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-class PresenceTest {
+class MissingPartsTest {
   private static final SplittableRandom RANDOM = new SplittableRandom(7);
 
   /** A window of a copy of energy 1, of which the return holds so much, among other sound. */
@@ -18,7 +18,7 @@ class PresenceTest {
     double met = Math.sqrt(other) * 0.1 * RANDOM.nextGaussian();
     double product = held + met;
     double all = held * held + other + 2 * held * met;
-    return new Heard(0, 1, product, all, all - 2 * product + 1, 0, 0);
+    return new Heard(0, 1, 1, product, all, all - 2 * product + 1, 0, 0);
   }
 
   private static List<Heard> windows(int count, double held, double other) {
@@ -32,7 +32,7 @@ class PresenceTest {
   private static double missing(List<Heard> one, List<Heard> other) {
     List<Heard> both = new ArrayList<>(one);
     both.addAll(other);
-    return Presence.missing(List.of(both));
+    return MissingParts.share(List.of(both));
   }
 
   @Test
@@ -59,8 +59,8 @@ class PresenceTest {
 
   @Test
   void nothingIsMissingOfNothing() {
-    assertEquals(0, Presence.missing(List.of()));
+    assertEquals(0, MissingParts.share(List.of()));
     assertEquals(
-        0, Presence.missing(List.of(Collections.nCopies(9, new Heard(0, 0, 0, 1, 1, 0, 0)))));
+        0, MissingParts.share(List.of(Collections.nCopies(9, new Heard(0, 0, 0, 0, 1, 1, 0, 0)))));
   }
 }
