@@ -32,7 +32,7 @@ DAMAGE = ["UPDATE entry SET zone = 'Europe/Lantern' WHERE id = ?",
           "UPDATE entry SET delay_samples = 1e300 WHERE id = ?",
           "UPDATE entry SET rate_hz = -1 WHERE id = ?",
           "UPDATE entry SET outcome = 'loud' WHERE id = ?",
-          "UPDATE entry SET standing = 'loud' WHERE id = ?"]
+          "UPDATE entry SET uncertainty_samples = -1 WHERE id = ?"]
 
 
 def loopgauge(folder, *arguments, heap="2g"):

@@ -29,6 +29,12 @@ public record RelabelJob(String id, When when) {
   public Answer in(Journal journal) throws JournalException {
     Entry old = new JournalQueries(journal).entry(id);
     Heading heading = old.heading();
+    Optional<UUID> newer = journal.corrections().newer(heading.id());
+    if (newer.isPresent()) {
+      throw new JournalException(
+          "entry %s was corrected already, by entry %s".formatted(heading.id(), newer.get()),
+          "`loopgauge journal show` shows that one; relabel it instead");
+    }
     if (heading.when() == when) {
       throw new UsageException(
           "entry %s counts as %s the show already".formatted(heading.shortId(), when.label()),

@@ -7,13 +7,11 @@ import dev.loopgauge.report.form.FindingRecord;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
-import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Unbinder;
 import dev.loopgauge.report.form.VerdictRecord;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -21,7 +19,7 @@ import java.util.UUID;
  *
  * @param entry the entry
  * @param document its document as it was printed, read
- * @param notes what is to be known of its corrections; left out where there is nothing
+ * @param notes what is to be known of its corrections
  */
 public record EntryDocument(
     String command,
@@ -29,7 +27,7 @@ public record EntryDocument(
     EntryRecord entry,
     Map<String, Object> document,
     List<String> notes)
-    implements Document, Sparse {
+    implements Document {
   /** What is told of the document. */
   private record Told(List<FindingRecord> findings, Optional<VerdictRecord> verdict) {
     /** Documents told the verdict before the journal kept how it stands. */
@@ -50,11 +48,6 @@ public record EntryDocument(
       Entry entry, Map<String, Object> measured, Optional<UUID> correctedBy, List<String> notes) {
     return new EntryDocument(
         "journal show", "shown", EntryRecord.of(entry, correctedBy), measured, notes);
-  }
-
-  @Override
-  public Set<String> leftOut() {
-    return Set.of("notes");
   }
 
   @Override

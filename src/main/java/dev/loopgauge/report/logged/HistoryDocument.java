@@ -9,14 +9,12 @@ import dev.loopgauge.journal.HistoryPoint.Mark;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Inlined;
 import dev.loopgauge.report.form.Numbers;
-import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Written;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -28,7 +26,7 @@ import java.util.UUID;
  * @param drift how it moved since the last step; null with too few readings
  * @param steps where the delay went to another level and stayed
  * @param points every entry, in the order of time
- * @param notes what is to be known of the places of entries; left out where there is nothing
+ * @param notes what is to be known of the places of entries
  */
 public record HistoryDocument(
     String command,
@@ -40,7 +38,7 @@ public record HistoryDocument(
     List<StepRecord> steps,
     List<PointRecord> points,
     List<String> notes)
-    implements Document, Sparse {
+    implements Document {
   private static final int DAY_DECIMALS = 3;
   private static final int SLOPE_DECIMALS = 6;
 
@@ -127,11 +125,6 @@ public record HistoryDocument(
             .map(point -> PointRecord.of(point, Optional.ofNullable(changed.get(id(point)))))
             .toList(),
         notes);
-  }
-
-  @Override
-  public Set<String> leftOut() {
-    return Set.of("notes");
   }
 
   private static UUID id(HistoryPoint point) {

@@ -7,11 +7,9 @@ import dev.loopgauge.report.form.Inlined;
 import dev.loopgauge.report.form.OneLine;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.ShownDelay;
-import dev.loopgauge.report.form.Sparse;
 import dev.loopgauge.report.form.Table;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -19,11 +17,11 @@ import java.util.UUID;
  *
  * @param entries the entries in the order of time
  * @param all whether these are all that were asked for, rather than the last of them
- * @param notes what is to be known of their places; left out where there is nothing
+ * @param notes what is to be known of their places
  */
 public record JournalListDocument(
     String command, String outcome, List<LineRecord> entries, boolean all, List<String> notes)
-    implements Document, Sparse {
+    implements Document {
   private static final int SHOW_COLUMNS = 12;
   private static final int VERDICT_COLUMNS = 9;
   private static final int PATH_COLUMNS = 11;
@@ -66,11 +64,6 @@ public record JournalListDocument(
             .toList(),
         all,
         notes);
-  }
-
-  @Override
-  public Set<String> leftOut() {
-    return Set.of("notes");
   }
 
   @Override

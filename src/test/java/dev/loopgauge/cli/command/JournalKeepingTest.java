@@ -160,9 +160,11 @@ class JournalKeepingTest {
     assertEquals(kept().get(0).heading().at(), now.heading().at());
     assertEquals(kept().get(0).document(), now.document());
     assertEquals(old, now.heading().corrects().orElseThrow().toString());
-    Run again = journal("relabel", old, "--when=during");
-    assertEquals(ExitCode.JOURNAL, again.exitCode());
-    assertTrue(again.err().contains("was corrected already"), again.err());
+    for (String when : List.of("during", "before")) {
+      Run again = journal("relabel", old, "--when=" + when);
+      assertEquals(ExitCode.JOURNAL, again.exitCode());
+      assertTrue(again.err().contains("was corrected already"), again.err());
+    }
     assertEquals(ExitCode.GOOD, journal("check").exitCode());
   }
 
