@@ -1,5 +1,7 @@
 package dev.loopgauge.journal;
 
+import java.nio.charset.StandardCharsets;
+
 /**
  * A chain file as it was when the measurement was made.
  *
@@ -13,8 +15,17 @@ public record ChainText(String name, String text) {
         name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1), text);
   }
 
-  /** The {@link Sha256} of the text. */
+  /**
+   * The {@link Sha256} of the text. Half a surrogate pair, which no file holds, has no bytes of its
+   * own in UTF-8: a text with one is digested as it is stored.
+   */
   public String digest() {
+    boolean whole = StandardCharsets.UTF_8.newEncoder().canEncode(text);
+    return whole ? olderDigest() : Sha256.of(StoredText.stored(text));
+  }
+
+  /** The same as it was, when all halves of surrogate pairs were taken for one. */
+  String olderDigest() {
     return Sha256.of(text);
   }
 }

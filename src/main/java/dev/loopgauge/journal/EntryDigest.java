@@ -2,6 +2,7 @@ package dev.loopgauge.journal;
 
 import dev.loopgauge.verify.verdict.Judgement;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A fingerprint of all that an entry holds, to be stored beside it: an entry of which a part was
@@ -17,13 +18,13 @@ public final class EntryDigest {
     heading.standing().map(Judgement::label).ifPresent(this::add);
   }
 
-  private EntryDigest(Entry entry) {
+  private EntryDigest(Entry entry, Function<ChainText, String> ofChain) {
     heading(entry.heading());
     add(entry.note());
     entry.setup().forEach((name, value) -> add(name).add(value));
     add(entry.document());
     add(entry.chain().map(ChainText::name));
-    add(entry.chain().map(ChainText::digest));
+    add(entry.chain().map(ofChain));
     add(entry.card().map(EntryDigest::card));
     add(entry.capture().map(KeptCapture::file));
     add(entry.capture().map(KeptCapture::digest));
@@ -75,6 +76,15 @@ public final class EntryDigest {
 
   /** SHA-256 of it all, 64 hexadecimal digits. */
   public static String of(Entry entry) {
-    return Sha256.of(StoredText.stored(new EntryDigest(entry).parts.toString()));
+    return of(entry, ChainText::digest);
+  }
+
+  /** Whether a digest is that of an entry, as it is or as it was. */
+  public static boolean matches(String digest, Entry entry) {
+    return digest.equals(of(entry)) || digest.equals(of(entry, ChainText::olderDigest));
+  }
+
+  private static String of(Entry entry, Function<ChainText, String> ofChain) {
+    return Sha256.of(StoredText.stored(new EntryDigest(entry, ofChain).parts.toString()));
   }
 }

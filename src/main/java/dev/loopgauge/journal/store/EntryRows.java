@@ -70,7 +70,7 @@ final class EntryRows {
       throw new UnsoundException("is half there: only its heading is stored");
     }
     Entry entry = EntryRow.readEntry(row);
-    if (!digest.equals(EntryDigest.of(entry))) {
+    if (!EntryDigest.matches(digest, entry)) {
       throw new UnsoundException("is not what was stored: its digest doesn't match");
     }
     return new KeptEntry(entry, EntryRow.readKeeping(row));
