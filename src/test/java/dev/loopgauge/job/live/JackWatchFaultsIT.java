@@ -16,6 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
@@ -86,7 +87,7 @@ class JackWatchFaultsIT {
       try (ProgrammeClient programme = ProgrammeClient.start(server, 5, INPUTS);
           HeardWatch watch = HeardWatch.of(chain)) {
         watch.await(12);
-        OffsetDateTime died = OffsetDateTime.now();
+        OffsetDateTime died = OffsetDateTime.now(ZoneId.systemDefault());
         host.kill();
         WatchLine lost = watch.event("a host that died");
         assertEquals(WatchLine.Event.LOST_SOUND, lost.event());
@@ -94,7 +95,7 @@ class JackWatchFaultsIT {
         assertAt(died, lost.at());
         watch.await(3);
         host = host(server, 256);
-        OffsetDateTime back = OffsetDateTime.now();
+        OffsetDateTime back = OffsetDateTime.now(ZoneId.systemDefault());
         server.patch("programme:out_1", "host:in_1");
         WatchLine ends = watch.event("a host that is back");
         assertEquals(WatchLine.Event.LOST_SOUND, ends.event());

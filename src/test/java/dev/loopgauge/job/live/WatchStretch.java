@@ -14,6 +14,7 @@ import dev.loopgauge.job.StopSign;
 import dev.loopgauge.job.WatchListener;
 import dev.loopgauge.report.watch.WatchLine;
 import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -74,8 +75,13 @@ final class WatchStretch {
   private static String chain() {
     StringBuilder chain =
         new StringBuilder(
-            "chain: Quarry Stage\nsample-rate: 48000\nblock-size: 64\n"
-                + "reference: { send: 1, return: 1 }\nstages:\n");
+            """
+            chain: Quarry Stage
+            sample-rate: 48000
+            block-size: 64
+            reference: { send: 1, return: 1 }
+            stages:
+            """);
     StringBuilder paths = new StringBuilder("paths:\n");
     for (int i = 1; i <= PATHS; i++) {
       chain.append("  s%d: { samples: %d }%n".formatted(i, delay(i)));
@@ -156,7 +162,8 @@ final class WatchStretch {
     list.redirectError(ProcessBuilder.Redirect.DISCARD);
     Process process = list.start();
     int ports = 0;
-    for (String line : new String(process.getInputStream().readAllBytes()).lines().toList()) {
+    String listed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    for (String line : listed.lines().toList()) {
       ports += line.matches("(system|rig|programme):.*") ? 0 : 1;
     }
     process.waitFor();
