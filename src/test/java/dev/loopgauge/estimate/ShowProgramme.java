@@ -37,7 +37,7 @@ public final class ShowProgramme {
   }
 
   /** One of the three, 0 to 2. */
-  static Signal sound(int kind, SampleRate rate, double seconds, SplittableRandom random) {
+  public static Signal sound(int kind, SampleRate rate, double seconds, SplittableRandom random) {
     return switch (kind) {
       case 0 -> ShowSound.speech(rate, seconds, random);
       case 1 -> ShowSound.music(rate, seconds, random);

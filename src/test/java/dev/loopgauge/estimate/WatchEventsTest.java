@@ -149,6 +149,9 @@ class WatchEventsTest {
       double noise = Math.hypot(uncertainty / 2, FLOOR);
       double perSecond = Math.abs(ppm) * 1e-6 * rate.hertz();
       for (int count = 8; count <= 64; count *= 2) {
+        if (perSecond * PLAN.windowSeconds() * count < 0.5) {
+          continue;
+        }
         double spread = PLAN.windowSeconds() * Math.sqrt(count * (count * count - 1.0) / 12);
         if (new Slope(perSecond, noise / spread, noise / spread, count - 2).isThere(CHANCE)) {
           return PLAN.windowSeconds() * count;

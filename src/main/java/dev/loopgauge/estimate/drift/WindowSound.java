@@ -16,8 +16,9 @@ import java.util.List;
  */
 public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
   /**
-   * Reflections beyond what is fitted cancel a path's sound for one piece of 5 ms or two now and
-   * then; counted by {@code ShortGapsTest}. Only digital silence proves so short a loss.
+   * Three pieces of 5 ms: in 12,960 windows of programme in which nothing was lost, on four paths,
+   * one piece was missing once, three once, and no more ({@code ShortGapsTest}, a409b2d); a gap is
+   * told once two windows show it. Only digital silence proves a shorter loss.
    */
   private static final double SHORTEST_SECONDS = 0.0149;
 

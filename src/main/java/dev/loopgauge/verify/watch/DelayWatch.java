@@ -40,7 +40,7 @@ final class DelayWatch {
   DelayWatch(SampleRate rate, double windowSeconds) {
     this.rate = rate;
     this.level = new Steady(LEAST_SAMPLES, FalseAlarms.perTest(windowSeconds, 1));
-    this.sliding = new Sliding(windowSeconds, rate.hertz());
+    this.sliding = new Sliding(LEAST_SAMPLES, windowSeconds, rate.hertz());
     this.groups = new ToAndFro(LEAST_SAMPLES);
   }
 

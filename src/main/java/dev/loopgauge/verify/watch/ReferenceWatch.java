@@ -1,15 +1,21 @@
 package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.stats.Median;
 import dev.loopgauge.verify.watch.WatchEvent.Phase;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.Optional;
 
 /**
  * Tells that a reference died: it is silent to the last bit for two windows with sound of their own
- * while the return sounds as it did when it was read. A pause in which all is silent is none.
+ * while the return is as loud as in most windows that were read. A pause in which all is silent is
+ * none; one in which the return holds as much other sound can't be told from it.
  */
 final class ReferenceWatch {
-  private double quietestRead = Double.POSITIVE_INFINITY;
+  private static final int REMEMBERED = 31;
+
+  private final Deque<Double> loudnessRead = new ArrayDeque<>();
   private Optional<WindowReading> since = Optional.empty();
   private boolean told;
 
@@ -21,12 +27,15 @@ final class ReferenceWatch {
   /** Takes the next window. */
   Optional<WatchEvent> next(WindowReading window) {
     if (window.delay().isPresent()) {
-      quietestRead = Math.min(quietestRead, window.heardDbfs());
+      loudnessRead.addLast(window.heardDbfs());
+      if (loudnessRead.size() > REMEMBERED) {
+        loudnessRead.removeFirst();
+      }
     }
     boolean dead =
         !window.interrupted()
             && window.sentDbfs() < WindowReading.SILENCE_DBFS
-            && window.heardDbfs() >= quietestRead;
+            && window.heardDbfs() >= usual();
     if (!dead) {
       boolean ends = told && window.sentDbfs() >= WindowReading.SILENCE_DBFS;
       since = Optional.empty();
@@ -43,5 +52,11 @@ final class ReferenceWatch {
     }
     told = true;
     return Optional.of(new WatchEvent.Reference(Phase.STARTS, since.get().fromSeconds()));
+  }
+
+  private double usual() {
+    return loudnessRead.isEmpty()
+        ? Double.POSITIVE_INFINITY
+        : Median.of(loudnessRead.stream().mapToDouble(loud -> loud).toArray());
   }
 }

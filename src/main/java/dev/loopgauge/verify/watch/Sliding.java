@@ -17,6 +17,7 @@ final class Sliding {
   /** How many values say what a slide goes on with. */
   private static final int GOES_ON = 16;
 
+  private final double least;
   private final double chance;
   private final double hertz;
   private Optional<ClockDrift> told = Optional.empty();
@@ -25,10 +26,12 @@ final class Sliding {
   /**
    * Nothing slides yet.
    *
+   * @param least a line that rises less in all is none: what a filter makes of another programme
    * @param secondsApart how long it is from one window with sound of its own to the next
    * @param hertz the sample rate
    */
-  Sliding(double secondsApart, double hertz) {
+  Sliding(double least, double secondsApart, double hertz) {
+    this.least = least;
     this.chance = FalseAlarms.perTest(secondsApart, LENGTHS.length + 1);
     this.hertz = hertz;
   }
@@ -76,10 +79,14 @@ final class Sliding {
     StraightLine line = line(values);
     Slope slope = Slope.of(line);
     ClockDrift drift = drift(slope);
-    if (!drift.isLarge() || !slope.isThere(chance) || !isStraight(values)) {
+    double rise = slope.value() * (values.get(values.size() - 1).to() - values.get(0).from());
+    if (Math.abs(rise) < least
+        || !drift.isLarge()
+        || !slope.isThere(chance)
+        || !isStraight(values)) {
       return Optional.empty();
     }
-    Change change = new Change(true, level.left(line, values.get(0).from()), drift);
+    Change change = new Change(true, level.left(line), drift);
     level.startAgain(values);
     slidesOn(level, slope);
     told = Optional.of(drift);

@@ -256,13 +256,13 @@ final class Steady {
     start = Optional.empty();
   }
 
-  /** When a line left the level that was before, in seconds; at the latest where it is seen. */
-  double left(StraightLine line, double seen) {
+  /** When a line left the level that was before, in seconds; at the latest in its middle. */
+  double left(StraightLine line) {
     if (start.isEmpty()) {
-      return seen;
+      return line.middleX();
     }
     double meets = line.middleX() + (start.get().level() - line.middleY()) / line.slope();
-    return Math.max(start.get().at(), Math.min(seen, meets));
+    return Math.max(start.get().at(), Math.min(line.middleX(), meets));
   }
 
   double slope() {

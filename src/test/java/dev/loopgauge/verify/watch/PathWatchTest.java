@@ -88,6 +88,22 @@ class PathWatchTest {
     assertEquals(Phase.ENDS, ends.phase());
   }
 
+  /**
+   * A filter moves the delay with the programme by a part of a sample: that slides, and is none.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.4, 1.2})
+  void aDriftMovesTheDelayByHalfASampleOrMore(double samples) {
+    Windows windows = new Windows();
+    steady(windows, 40, 595);
+    for (int i = 1; i <= 40; i++) {
+      steady(windows, 1, 595 + samples * i / 40);
+    }
+    steady(windows, 40, 595 + samples);
+    boolean told = windows.events().stream().anyMatch(WatchEvent.Drift.class::isInstance);
+    assertEquals(samples > 0.5, told, windows.events()::toString);
+  }
+
   @Test
   void tellsAStepOnADrift() {
     Windows windows = new Windows();
