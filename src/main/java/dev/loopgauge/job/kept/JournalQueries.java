@@ -56,6 +56,7 @@ public record JournalQueries(Journal journal) {
    *
    * @param kind show or path
    * @param names where entries have such names
+   * @throws JournalException when an entry is damaged, which may have had that name
    */
   public UsageException unknown(
       String kind, String found, Function<Heading, Optional<String>> names)
@@ -64,6 +65,7 @@ public record JournalQueries(Journal journal) {
         journal.headings(Selection.ALL).stream()
             .flatMap(heading -> names.apply(heading).stream())
             .collect(Collectors.toCollection(LinkedHashSet::new));
+    requireWhole();
     return new UsageException(
         "no " + kind + " '" + found + "' in the journal", Nearest.hint(found, known));
   }
