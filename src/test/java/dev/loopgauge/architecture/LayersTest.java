@@ -199,6 +199,7 @@ class LayersTest {
                   "plan",
                   "verify",
                   "verify.verdict",
+                  "verify.watch",
                   "journal",
                   "capture",
                   "job")),

@@ -3,6 +3,7 @@ package dev.loopgauge.outside;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -188,6 +189,29 @@ public final class PostgresServer implements AutoCloseable {
             "--icu-locale=en",
             name()));
     return "jdbc:postgresql://127.0.0.1:" + port + "/" + name();
+  }
+
+  /**
+   * Waits until nobody is connected to the last database any more, or the server ended: of a client
+   * that was killed it may still store what was asked for.
+   */
+  public void awaitNobody() throws IOException, InterruptedException {
+    ProcessBuilder count =
+        client(
+                "psql",
+                "--dbname=postgres",
+                "--tuples-only",
+                "--no-align",
+                "--command=select 1 from pg_stat_activity where datname = '" + name() + "' limit 1")
+            .redirectOutput(ProcessBuilder.Redirect.PIPE);
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(READY_SECONDS);
+    while (new String(count.start().getInputStream().readAllBytes(), StandardCharsets.UTF_8)
+        .startsWith("1")) {
+      if (System.nanoTime() - deadline > 0) {
+        throw new IOException("somebody stays connected to " + name());
+      }
+      Thread.sleep(20);
+    }
   }
 
   /** The same where the server may end meanwhile, and is started again. */

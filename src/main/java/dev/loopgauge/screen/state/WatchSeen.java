@@ -1,6 +1,7 @@
 package dev.loopgauge.screen.state;
 
 import dev.loopgauge.report.watch.WatchLine;
+import dev.loopgauge.verify.watch.PathStatus;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -12,7 +13,7 @@ import java.util.Optional;
  *
  * @param on whether it goes on
  * @param since when it began
- * @param looked when the paths were last looked at; empty before the first look
+ * @param looked when any path was last heard; empty before the first look
  * @param told what is watched, and at the end what it came to; the first line says most
  * @param states how each path is doing, in the order of the chain file
  * @param events what happened, the last one first
@@ -42,6 +43,9 @@ public record WatchSeen(
 
   private static final int MOST_EVENTS = 20;
 
+  private static final Optional<PathStatus.State> UNHEARD =
+      Optional.of(PathStatus.State.INTERRUPTED);
+
   /** Copies the lists. */
   public WatchSeen {
     told = List.copyOf(told);
@@ -68,9 +72,11 @@ public record WatchSeen(
         Optional.empty());
   }
 
-  /** The paths were looked at. */
+  /** The paths were looked at: where none was recorded whole, nothing of now was seen. */
   public WatchSeen looking(Instant now, List<WatchLine> current) {
-    return new WatchSeen(on, since, Optional.of(now), told, current, events, moved, note);
+    boolean heard = current.stream().anyMatch(line -> !line.state().equals(UNHEARD));
+    Optional<Instant> seen = heard ? Optional.of(now) : looked;
+    return new WatchSeen(on, since, seen, told, current, events, moved, note);
   }
 
   /** Something starts or ends. */

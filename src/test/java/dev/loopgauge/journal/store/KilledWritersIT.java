@@ -57,7 +57,14 @@ class KilledWritersIT {
       PostgresServer server, StruckWriters writers, int ends, StruckWriters.Strike strike)
       throws Exception {
     for (int journal = 0; StruckWriters.WRITERS * LIVES * journal < ends; journal++) {
-      writers.run(server.database(), LIVES, strike, () -> false);
+      writers.run(
+          server.database(),
+          LIVES,
+          strike,
+          () -> {
+            server.awaitNobody();
+            return false;
+          });
     }
   }
 

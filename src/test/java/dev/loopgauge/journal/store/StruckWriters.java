@@ -14,13 +14,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
-import java.util.function.BooleanSupplier;
 
 /**
  * Eight processes that write to one journal at once. Each ends at a moment of its own, by a kill or
@@ -81,7 +81,7 @@ final class StruckWriters {
    *
    * @param halfWritten asked then: is a transaction half on the disk
    */
-  void run(String place, int times, Strike strike, BooleanSupplier halfWritten) throws Exception {
+  void run(String place, int times, Strike strike, Callable<Boolean> halfWritten) throws Exception {
     ExecutorService all = Executors.newFixedThreadPool(WRITERS);
     List<Life> ended = new ArrayList<>();
     try {
@@ -96,7 +96,7 @@ final class StruckWriters {
     } finally {
       all.shutdown();
     }
-    interrupted += halfWritten.getAsBoolean() ? 1 : 0;
+    interrupted += halfWritten.call() ? 1 : 0;
     check(place, ended);
   }
 

@@ -175,8 +175,9 @@ public final class Browser implements AutoCloseable {
     return lines(driver.executeScript(script));
   }
 
-  /** What the accessibility checker finds wrong with the page. */
+  /** What the accessibility checker finds wrong with the page, once its colours have settled. */
   public List<String> accessibilityFaults() throws IOException {
+    await("document.getAnimations().length === 0");
     driver.executeScript(resource("/axe.min.js"));
     return lines(driver.executeAsyncScript(resource("axe-run.js")));
   }
