@@ -7,7 +7,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Optional;
 import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.FlywayException;
 
 /**
  * Makes the tables, and brings those of older versions up to date. The library that does it takes
@@ -37,8 +36,9 @@ final class Schema {
           .locations("classpath:" + store.migrations())
           .load()
           .migrate();
-    } catch (FlywayException e) {
-      // Two programs may both have begun: the other one's tables are as good.
+    } catch (RuntimeException e) {
+      // Two programs may both have begun: the other one's tables are as good. The library has no
+      // exception of its own for a list of versions that is damaged.
       if (version(connection) != VERSION) {
         throw failure(store, e);
       }
@@ -71,14 +71,15 @@ final class Schema {
     }
   }
 
-  private static JournalException failure(Store store, FlywayException e) {
+  private static JournalException failure(Store store, RuntimeException e) {
     for (Throwable cause = e; cause != null; cause = cause.getCause()) {
       if (cause instanceof SQLException error) {
         return store.failure(error);
       }
     }
     return new JournalException(
-        "the tables of the journal can't be made: something else is kept there",
+        "the tables of the journal can't be made: something else is kept there, or its list of"
+            + " versions is damaged",
         "name another file or database for the journal; nothing in this one was touched",
         e);
   }

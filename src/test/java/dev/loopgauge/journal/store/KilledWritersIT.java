@@ -113,7 +113,7 @@ class KilledWritersIT {
   }
 
   private static long lost(Writer writer, PostgresServer server) throws Exception {
-    long stored = failed(writer, ".*(can't be reached|lost the connection).*");
+    long stored = failed(writer, ".*(can't be reached|lost the connection|PANIC).*");
     server.restart();
     return stored;
   }
