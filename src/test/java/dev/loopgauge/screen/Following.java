@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.stream.Stream;
 
 /** Follows a screen's events as a page does. */
 final class Following implements AutoCloseable {
@@ -21,19 +23,19 @@ final class Following implements AutoCloseable {
         new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
   }
 
-  /** Waits for a line that holds these words, and gives it. */
-  String until(String words) throws IOException {
+  /** Waits for a line that holds all of these words, and gives it. States may be passed over. */
+  String until(String... words) throws IOException {
     String line;
     int beats = 0;
     String last = "";
     while (beats < MOST_BEATS && (line = lines.readLine()) != null) {
-      if (line.contains(words)) {
+      if (Stream.of(words).allMatch(line::contains)) {
         return line;
       }
       last = line.contains("\"state\"") ? line : last;
       beats += line.equals("event: beat") ? 1 : 0;
     }
-    throw new AssertionError("never came: " + words + ", last: " + last);
+    throw new AssertionError("never came: " + List.of(words) + ", last: " + last);
   }
 
   @Override

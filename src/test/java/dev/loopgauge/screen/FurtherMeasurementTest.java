@@ -22,12 +22,10 @@ class FurtherMeasurementTest {
       Asker own = new Asker(screen.server.address());
       screen.desk.practise("second-arrival=2.5:-2");
       own.post("/do/measure", "{" + PATH + "}");
-      page.until("\"openArrival\":true");
-      page.until("\"step\":\"idle\"");
+      page.until("\"openArrival\":true", "\"step\":\"idle\"");
       assertEquals(409, Asker.code(own.post("/do/measure", "{" + PATH + ",\"arrival\":\"x\"}")));
       own.post("/do/measure", "{" + PATH + ",\"arrival\":\"first\"}");
-      page.until("\"openArrival\":false");
-      page.until("\"step\":\"idle\"");
+      page.until("\"openArrival\":false", "\"step\":\"idle\"");
     }
   }
 }
