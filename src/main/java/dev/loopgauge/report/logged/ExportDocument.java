@@ -24,14 +24,18 @@ public record ExportDocument(
   @Override
   public String text() {
     Sheet sheet = new Sheet();
-    sheet.line(OneLine.line("%d entries written to %s.".formatted(written, file)));
+    sheet.line(OneLine.line("%s written to %s.".formatted(entries(written), file)));
     if (notWritten > 0) {
-      sheet.line("%d entries could not be read and are not in it.".formatted(notWritten));
+      sheet.line("Not in it, for they could not be read: %s.".formatted(entries(notWritten)));
     }
     if (recordings > 0) {
       sheet.line(
           "%d of them name a recording beside the journal: copy these too.".formatted(recordings));
     }
     return sheet.toString();
+  }
+
+  private static String entries(int count) {
+    return count == 1 ? "1 entry" : count + " entries";
   }
 }
