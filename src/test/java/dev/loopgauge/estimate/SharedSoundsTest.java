@@ -37,7 +37,7 @@ class SharedSoundsTest {
   /** How many pairs were tried, gave a number, and gave a false one. */
   private record Count(int tried, int numbers, int wrong) {}
 
-  /** 7 and 22 of 600 by chance are at most 4 and 7 of 60 but for two runs in 1,000. */
+  /** 12 and 22 of 600 are at most 4 and 7 of 60 but for 7 and 2 runs in 1,000. */
   @Test
   void anotherPatternIsSeldomTakenForACopy() {
     Count alone = count(Kind.ANOTHER_PATTERN);
