@@ -10,8 +10,22 @@ public interface AudioBackend {
    */
   String name();
 
-  /** What can be used just now, or why nothing can. Never throws, never hangs. */
+  /**
+   * What can be used just now, or why nothing can. What other programs may hold alone isn't opened
+   * for it: where its channels can't be counted otherwise, they stay uncounted. Never throws, never
+   * hangs.
+   */
   Availability look();
+
+  /**
+   * A device that was listed, with its channels counted. Where {@link #look} left them uncounted,
+   * the device is opened for a moment, and other programs may notice.
+   *
+   * @throws CaptureException when it doesn't open
+   */
+  default AudioDevice counted(AudioDevice device) throws CaptureException {
+    return device;
+  }
 
   /** Whether its sessions are {@link GraphSession}s, whose programs state their latencies. */
   default boolean hasGraph() {

@@ -11,6 +11,8 @@ public final class ScriptedBackend implements AudioBackend {
   private final List<AudioSession> sessions;
   private final List<SessionRequest> requests = new ArrayList<>();
   private Optional<String> alone = Optional.empty();
+  private List<AudioDevice> countable = List.of();
+  private final List<String> counted = new ArrayList<>();
 
   /** A back end with sessions to open, in order. */
   public ScriptedBackend(String name, Availability seen, AudioSession... sessions) {
@@ -23,6 +25,17 @@ public final class ScriptedBackend implements AudioBackend {
   public ScriptedBackend taking(String device) {
     alone = Optional.of(device);
     return this;
+  }
+
+  /** The same where devices that are listed uncounted turn out to be these. */
+  public ScriptedBackend countable(AudioDevice... devices) {
+    countable = List.of(devices);
+    return this;
+  }
+
+  /** The devices that were opened to count their channels so far. */
+  public List<String> counted() {
+    return List.copyOf(counted);
   }
 
   /** What was asked to be opened so far. */
@@ -38,6 +51,21 @@ public final class ScriptedBackend implements AudioBackend {
   @Override
   public Availability look() {
     return seen;
+  }
+
+  @Override
+  public AudioDevice counted(AudioDevice device) throws CaptureException {
+    if (device.channels().isPresent()) {
+      return device;
+    }
+    counted.add(device.name());
+    return countable.stream()
+        .filter(known -> known.name().equals(device.name()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new CaptureException(
+                    CaptureException.Kind.BUSY, "scripted: it is busy", "try again"));
   }
 
   @Override

@@ -6,7 +6,6 @@ import dev.loopgauge.capture.SessionRequest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -23,27 +22,59 @@ final class ChosenDevices {
     this.request = request;
   }
 
+  /**
+   * A listed device, opened for a moment to count its channels.
+   *
+   * @param name as it was listed, with its driver
+   */
+  static DriverDevice counted(Drivers drivers, String name) throws CaptureException {
+    for (DriverDevice device : drivers.list(driverOf(drivers, name)).devices()) {
+      if (device.fullName().equals(name)) {
+        return drivers.counted(device);
+      }
+    }
+    throw new CaptureException(
+        Kind.NO_SUCH_DEVICE,
+        "\"%s\" is gone.".formatted(name),
+        "Plug it in, and list the devices again.");
+  }
+
   /** The plan for them. */
   StreamPlan plan() throws CaptureException {
     Optional<String> named = request.output().or(request::input);
-    return named.isPresent() ? planOf(driverOf(named.get())) : planOfFirst();
+    return named.isPresent() ? planOf(driverOf(drivers, named.get())) : planOfFirst();
   }
 
-  /** The device that the request takes for itself; empty where it shares all with others. */
+  /**
+   * The device that the request takes for itself; empty where it shares all with others. Nothing is
+   * opened that others may hold alone.
+   */
   Optional<String> alone() throws CaptureException {
-    List<String> named =
-        Stream.concat(request.output().stream(), request.input().stream()).toList();
-    if (named.isEmpty()) {
-      return plan().alone().map(DriverDevice::fullName);
+    Optional<String> named = request.output().or(request::input);
+    if (named.isPresent()) {
+      return aloneOf(driverOf(drivers, named.get()));
     }
-    String driver = driverOf(named.get(0));
-    for (String alone : drivers.alone(driver)) {
-      String full = driver + ": " + alone;
-      if (named.stream().anyMatch(full::equalsIgnoreCase)) {
-        return Optional.of(full);
+    for (String driver : drivers.names()) {
+      try {
+        return aloneOf(driver);
+      } catch (CaptureException e) {
+        // The next one may serve, as when it is opened.
       }
     }
     return Optional.empty();
+  }
+
+  private Optional<String> aloneOf(String driver) throws CaptureException {
+    Listing listing = drivers.list(driver);
+    DriverDevice input = find(listing, driver, request.input().or(request::output), false);
+    DriverDevice output =
+        request.sends().isEmpty()
+            ? input
+            : find(listing, driver, request.output().or(request::input), true);
+    return Stream.of(output, input)
+        .filter(DriverDevice::alone)
+        .map(DriverDevice::fullName)
+        .findFirst();
   }
 
   private StreamPlan planOfFirst() throws CaptureException {
@@ -64,7 +95,7 @@ final class ChosenDevices {
         "Plug the sound card in, or start the audio server.");
   }
 
-  private String driverOf(String name) throws CaptureException {
+  private static String driverOf(Drivers drivers, String name) throws CaptureException {
     String start = name.toLowerCase(Locale.ROOT);
     for (String driver : drivers.names()) {
       if (start.startsWith(driver.toLowerCase(Locale.ROOT))) {
@@ -80,11 +111,13 @@ final class ChosenDevices {
 
   private StreamPlan planOf(String driver) throws CaptureException {
     Listing listing = drivers.list(driver);
-    DriverDevice input = find(listing, driver, request.input().or(request::output), false);
+    DriverDevice input =
+        drivers.counted(find(listing, driver, request.input().or(request::output), false));
     if (request.sends().isEmpty()) {
       return StreamPlan.of(request, input, input);
     }
-    DriverDevice output = find(listing, driver, request.output().or(request::input), true);
+    DriverDevice output =
+        drivers.counted(find(listing, driver, request.output().or(request::input), true));
     return StreamPlan.of(request, output, input);
   }
 
@@ -92,9 +125,9 @@ final class ChosenDevices {
       Listing listing, String driver, Optional<String> name, boolean output)
       throws CaptureException {
     List<DriverDevice> able =
-        listing.devices().stream().filter(device -> device.ports(output).count() > 0).toList();
+        listing.devices().stream().filter(device -> device.may(output)).toList();
     if (name.isEmpty() && !able.isEmpty()) {
-      return able.get(0);
+      return able.stream().filter(DriverDevice::counted).findFirst().orElse(able.get(0));
     }
     if (name.isPresent()) {
       for (DriverDevice device : able) {
@@ -117,12 +150,9 @@ final class ChosenDevices {
   /** Says why a device that is there doesn't open. */
   private static void checkHidden(Listing listing, String driver, String name)
       throws CaptureException {
-    for (Map.Entry<String, String> hidden : listing.hidden().entrySet()) {
-      if (name.equalsIgnoreCase(driver + ": " + hidden.getKey())) {
-        throw new CaptureException(
-            Kind.BUSY,
-            "\"%s\" doesn't open: %s.".formatted(name, hidden.getValue()),
-            "Close other programs that use it, or plug it in, and try again.");
+    for (String hidden : listing.hidden().keySet()) {
+      if (name.equalsIgnoreCase(driver + ": " + hidden)) {
+        throw listing.refusal(driver, hidden);
       }
     }
   }

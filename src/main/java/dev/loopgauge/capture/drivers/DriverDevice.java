@@ -7,7 +7,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A device of a driver.
+ * A device of a driver. One that who opens it has alone is listed uncounted: its ports have no
+ * channels yet.
  *
  * @param driver the driver's name
  * @param name the device's own name
@@ -19,6 +20,7 @@ import java.util.Optional;
  * @param rateSource whose rate that is
  * @param duplex whether the driver plays and records in one callback
  * @param alone whether who opens it has it alone, so that other programs fall silent
+ * @param counted whether its channels were counted
  */
 record DriverDevice(
     String driver,
@@ -29,12 +31,29 @@ record DriverDevice(
     List<SampleRate> own,
     RateSource rateSource,
     boolean duplex,
-    boolean alone) {
+    boolean alone,
+    boolean counted) {
   private static final SampleRate USUAL = new SampleRate(48_000);
 
   /** Copies the list. */
   DriverDevice {
     own = List.copyOf(own);
+  }
+
+  /** One that was not opened, as its driver names it. */
+  static DriverDevice uncounted(
+      String driver, String name, Ports sends, Ports returns, boolean duplex) {
+    return new DriverDevice(
+        driver,
+        name,
+        sends,
+        returns,
+        Optional.empty(),
+        List.of(),
+        RateSource.DEVICE,
+        duplex,
+        true,
+        false);
   }
 
   /** The name that people use. */
@@ -46,7 +65,7 @@ record DriverDevice(
   DriverDevice runningAt(List<SampleRate> rates, RateSource known) {
     SampleRate first = rates.contains(USUAL) ? USUAL : rates.get(0);
     return new DriverDevice(
-        driver, name, sends, returns, Optional.of(first), rates, known, duplex, alone);
+        driver, name, sends, returns, Optional.of(first), rates, known, duplex, alone, counted);
   }
 
   /** What plays and what records under one name; of what differs, that which promises less. */
@@ -58,20 +77,29 @@ record DriverDevice(
     return new DriverDevice(
         driver,
         name,
-        sends.count() > 0 ? sends : other.sends,
-        returns.count() > 0 ? returns : other.returns,
+        may(true) ? sends : other.sends,
+        may(false) ? returns : other.returns,
         rate.or(other::rate),
         both,
         rateSource.compareTo(other.rateSource) > 0 ? rateSource : other.rateSource,
         duplex,
-        alone || other.alone);
+        alone || other.alone,
+        counted && other.counted);
   }
 
   Ports ports(boolean output) {
     return output ? sends : returns;
   }
 
+  /** Whether it plays or records; uncounted, whether its driver lists it for that. */
+  boolean may(boolean output) {
+    return counted ? ports(output).count() > 0 : ports(output).isThere();
+  }
+
   AudioDevice shown() {
+    if (!counted) {
+      return AudioDevice.uncounted(fullName(), rateSource, isSampleLocked());
+    }
     return new AudioDevice(
         fullName(),
         sends.count(),
@@ -82,6 +110,6 @@ record DriverDevice(
   }
 
   private boolean isSampleLocked() {
-    return duplex && sends.count() > 0 && returns.count() > 0;
+    return duplex && may(true) && may(false);
   }
 }

@@ -12,19 +12,18 @@ interface Drivers {
   List<String> names();
 
   /**
-   * What a driver offers.
+   * What a driver offers. What other programs may hold alone is listed uncounted, and not opened.
    *
    * @throws CaptureException when the driver doesn't answer as such
    */
   Listing list(String driver) throws CaptureException;
 
   /**
-   * The names of those devices of a driver that who opens them has alone. None of these is opened
-   * to find that out, except by ALSA, for a moment.
+   * A listed device with its channels counted; it is opened for a moment.
    *
-   * @throws CaptureException when the driver doesn't answer as such
+   * @throws CaptureException when it doesn't open
    */
-  List<String> alone(String driver) throws CaptureException;
+  DriverDevice counted(DriverDevice device) throws CaptureException;
 
   /**
    * Opens channels; nothing flows yet.

@@ -62,6 +62,16 @@ public final class DriversBackend implements AudioBackend {
     }
   }
 
+  @Override
+  public AudioDevice counted(AudioDevice device) throws CaptureException {
+    return device.channels().isPresent()
+        ? device
+        : thread
+            .call(
+                LOOK_SECONDS, drivers -> ChosenDevices.counted(drivers, device.name()), late -> {})
+            .shown();
+  }
+
   private void look(String driver, List<AudioDevice> devices, List<String> reasons)
       throws CaptureException {
     try {

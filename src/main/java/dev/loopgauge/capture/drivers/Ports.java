@@ -11,12 +11,22 @@ import java.util.List;
 record Ports(String id, List<Integer> channels) {
   static final Ports NONE = new Ports("", List.of());
 
+  /** Channels that nobody has counted. */
+  static Ports uncounted(String id) {
+    return new Ports(id, List.of());
+  }
+
   Ports {
     channels = List.copyOf(channels);
   }
 
   int count() {
     return channels.size();
+  }
+
+  /** Whether the device has this direction at all. */
+  boolean isThere() {
+    return !id.isEmpty();
   }
 
   /** Some of them, by number from 1. */

@@ -2,16 +2,15 @@ package dev.loopgauge.capture.drivers;
 
 import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.alsa.AlsaFormats;
+import dev.loopgauge.capture.alsa.AlsaSharing;
 import dev.loopgauge.capture.alsa.OwnFormats;
 import dev.loopgauge.signal.SampleRate;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import xt.audio.Enums.XtDeviceCaps;
 import xt.audio.Enums.XtEnumFlags;
 import xt.audio.Enums.XtServiceCaps;
 import xt.audio.Enums.XtSystem;
@@ -30,6 +29,9 @@ final class XtDevices {
 
   private static final String DIRECTION = " \\((Input|Output) R/W\\)$";
 
+  private static final String PLAYS = " (Output ";
+  private static final String RECORDS = " (Input ";
+
   /** Plays to nobody and records silence, at once. */
   private static final String NOTHING = "null";
 
@@ -47,7 +49,7 @@ final class XtDevices {
     this.duplex = service.getCapabilities().contains(XtServiceCaps.FULL_DUPLEX);
   }
 
-  /** Those that open, and why others don't. */
+  /** Those that open, and why others don't; those to be had alone uncounted. */
   Listing list() {
     XtException first = null;
     try (XtDeviceList list = service.openDeviceList(EnumSet.of(XtEnumFlags.ALL))) {
@@ -62,25 +64,33 @@ final class XtDevices {
     if (devices.isEmpty() && first != null) {
       throw first;
     }
-    hidden.keySet().removeAll(devices.keySet());
-    return new Listing(List.copyOf(devices.values()), hidden);
+    return listing();
   }
 
-  /** The names of those that are the hardware itself. */
-  List<String> alone() {
-    List<String> names = new ArrayList<>();
+  /** One device, opened to count its channels. */
+  Listing counted(DriverDevice device) {
     try (XtDeviceList list = service.openDeviceList(EnumSet.of(XtEnumFlags.ALL))) {
       for (int i = 0; i < list.getCount(); i++) {
-        try {
-          if (kind(list, list.getId(i)) == Kind.HARDWARE) {
-            names.add(plain(list.getName(list.getId(i))));
-          }
-        } catch (XtException e) {
-          // It doesn't open, so nobody takes it from others.
+        String id = list.getId(i);
+        if (id.equals(device.sends().id()) || id.equals(device.returns().id())) {
+          countIfOpens(list, id);
         }
       }
     }
-    return names;
+    return listing();
+  }
+
+  private void countIfOpens(XtDeviceList list, String id) {
+    try {
+      count(list, id);
+    } catch (XtException e) {
+      // Why not is among what is hidden.
+    }
+  }
+
+  private Listing listing() {
+    hidden.keySet().removeAll(devices.keySet());
+    return new Listing(List.copyOf(devices.values()), hidden);
   }
 
   private static String plain(String name) {
@@ -89,21 +99,48 @@ final class XtDevices {
 
   private void add(XtDeviceList list, String id) {
     String name = list.getName(id);
-    String plain = plain(name);
-    if (name.endsWith(MAPPED) || plain.equals(NOTHING)) {
+    if (name.endsWith(MAPPED) || plain(name).equals(NOTHING)) {
       return;
     }
+    if (isAlone(list, id)) {
+      put(uncounted(name, id));
+    } else {
+      count(list, id);
+    }
+  }
+
+  /** Whether who opens it has it alone; nothing is opened to find that out. */
+  private boolean isAlone(XtDeviceList list, String id) {
+    return system == XtSystem.ALSA
+        ? AlsaSharing.isAlone(plain(list.getName(id)))
+        : XtKind.of(system, list, id) == XtKind.HARDWARE;
+  }
+
+  /** ALSA's names end with the direction, others serve for both. */
+  private DriverDevice uncounted(String name, String id) {
+    Ports ports = Ports.uncounted(id);
+    return DriverDevice.uncounted(
+        driver,
+        plain(name),
+        name.contains(RECORDS) ? Ports.NONE : ports,
+        name.contains(PLAYS) ? Ports.NONE : ports,
+        duplex);
+  }
+
+  private void count(XtDeviceList list, String id) {
+    String plain = plain(list.getName(id));
     try (XtDevice device = service.openDevice(id)) {
-      Kind kind = kind(list, id);
+      boolean alone = isAlone(list, id);
+      XtKind kind = XtKind.of(system, list, id);
       Optional<SampleRate> rate = device.getMix().map(mix -> new SampleRate(mix.rate));
       Ports sends = new Ports(id, channels(device, true));
       Ports returns = new Ports(id, channels(device, false));
       if (system == XtSystem.JACK) {
         new XtClients(device, sends, returns)
-            .forEach((client, out, in) -> put(of(client, out, in, rate, kind)));
+            .forEach((client, out, in) -> put(of(client, out, in, rate, kind, alone)));
       } else {
-        DriverDevice shown = of(plain, sends, returns, rate, kind);
-        put(kind == Kind.MIXER && system == XtSystem.ALSA ? behindTheLayer(shown) : shown);
+        DriverDevice shown = of(plain, sends, returns, rate, kind, alone);
+        put(kind == XtKind.MIXER && system == XtSystem.ALSA ? behindTheLayer(shown) : shown);
       }
     } catch (XtException e) {
       hidden.putIfAbsent(plain, XtFailure.reason(e));
@@ -117,37 +154,15 @@ final class XtDevices {
     return IntStream.range(0, device.getChannelCount(output)).boxed().toList();
   }
 
-  /** Who is behind a device. */
-  private enum Kind {
-    SERVER,
-    /** The hardware itself: at its own rate, and one program at a time. */
-    HARDWARE,
-    /** A layer of the system that mixes programs and converts. */
-    MIXER;
-
-    RateSource source() {
-      return switch (this) {
-        case SERVER -> RateSource.SERVER;
-        case HARDWARE -> RateSource.DEVICE;
-        case MIXER -> RateSource.ANY;
-      };
-    }
-  }
-
-  private Kind kind(XtDeviceList list, String id) {
-    if (system == XtSystem.JACK) {
-      return Kind.SERVER;
-    }
-    return system == XtSystem.ASIO || list.getCapabilities(id).contains(XtDeviceCaps.HW_DIRECT)
-        ? Kind.HARDWARE
-        : Kind.MIXER;
-  }
-
   private DriverDevice of(
-      String name, Ports sends, Ports returns, Optional<SampleRate> rate, Kind kind) {
-    boolean alone = kind == Kind.HARDWARE;
+      String name,
+      Ports sends,
+      Ports returns,
+      Optional<SampleRate> rate,
+      XtKind kind,
+      boolean alone) {
     return new DriverDevice(
-        driver, name, sends, returns, rate, List.of(), kind.source(), duplex, alone);
+        driver, name, sends, returns, rate, List.of(), kind.source(), duplex, alone, true);
   }
 
   /**

@@ -58,8 +58,14 @@ final class XtDrivers implements Drivers {
   }
 
   @Override
-  public List<String> alone(String driver) throws CaptureException {
-    return read(driver, XtDevices::alone);
+  public DriverDevice counted(DriverDevice device) throws CaptureException {
+    if (device.counted()) {
+      return device;
+    }
+    Listing found = read(device.driver(), devices -> devices.counted(device));
+    return found.devices().stream()
+        .findFirst()
+        .orElseThrow(() -> found.refusal(device.driver(), device.name()));
   }
 
   private <T> T read(String driver, Function<XtDevices, T> what) throws CaptureException {

@@ -4,6 +4,7 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.RateSource;
+import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Comparator;
 import java.util.List;
@@ -27,16 +28,49 @@ record Devices(List<SoundDevice> all) {
       "Connect a sound card; on Linux give ALSA a default device (for one that goes through an audio"
           + " server, install libasound2-plugins), or use --backend jack.";
 
+  private static final String NEITHER = "play to or to record from";
+
   Devices {
     all = List.copyOf(all);
   }
 
   /** The devices for people to choose from. */
   List<AudioDevice> toShow() {
-    return all.stream().map(Devices::toShow).toList();
+    return all.stream()
+        .map(
+            device ->
+                device.alone()
+                    ? AudioDevice.uncounted(device.name(), RateSource.DEVICE, false)
+                    : counted(device))
+        .toList();
   }
 
-  private static AudioDevice toShow(SoundDevice device) {
+  /**
+   * A device with its channels counted.
+   *
+   * @throws CaptureException when it is gone, or says nothing while another program has it
+   */
+  AudioDevice counted(String name) throws CaptureException {
+    AudioDevice counted =
+        all.stream()
+            .filter(device -> device.name().equals(name))
+            .findFirst()
+            .map(Devices::counted)
+            .orElseThrow(() -> doesNotOpen(name, NEITHER));
+    if (counted.channels().filter(new AudioDevice.Channels(0, 0)::equals).isPresent()) {
+      throw doesNotOpen(name, NEITHER);
+    }
+    return counted;
+  }
+
+  private static CaptureException doesNotOpen(String name, String purpose) {
+    return new CaptureException(
+        Kind.BUSY,
+        "\"%s\" doesn't open as a device to %s.".formatted(name, purpose),
+        "Close other programs that use it, or plug it in, and try again.");
+  }
+
+  private static AudioDevice counted(SoundDevice device) {
     Stated sends = device.stated(Direction.SEND);
     Stated returns = device.stated(Direction.RETURN);
     TreeSet<Integer> rates = new TreeSet<>();
@@ -65,13 +99,56 @@ record Devices(List<SoundDevice> all) {
    * @throws CaptureException when there is none, or more than one
    */
   SoundDevice find(Optional<String> name, Direction direction) throws CaptureException {
-    List<SoundDevice> able = all.stream().filter(device -> device.has(direction)).toList();
-    if (able.isEmpty()) {
-      String text =
-          all.isEmpty() ? NONE : "No device here can be used to " + direction.purpose() + ".";
-      throw new CaptureException(Kind.BACKEND_UNUSABLE, text, NONE_HINT);
+    List<SoundDevice> able = able(direction);
+    if (name.isEmpty()) {
+      return able.stream()
+          .filter(device -> device.has(direction))
+          .findFirst()
+          .orElseThrow(() -> none(direction));
     }
-    return name.isEmpty() ? able.get(0) : named(name.get(), able, direction);
+    SoundDevice found = named(name.get(), able, direction);
+    if (!found.has(direction)) {
+      throw doesNotOpen(found.name(), direction.purpose());
+    }
+    return found;
+  }
+
+  /**
+   * The device that a request takes from other programs, if it does; nothing that they may hold is
+   * opened for it.
+   *
+   * @throws CaptureException when a device isn't there
+   */
+  Optional<String> alone(SessionRequest request) throws CaptureException {
+    Optional<String> played =
+        request.sends().isEmpty() ? Optional.empty() : alone(request.output(), Direction.SEND);
+    return played.isPresent() ? played : alone(request.input(), Direction.RETURN);
+  }
+
+  private Optional<String> alone(Optional<String> name, Direction direction)
+      throws CaptureException {
+    List<SoundDevice> able = able(direction);
+    SoundDevice chosen = name.isEmpty() ? able.get(0) : named(name.get(), able, direction);
+    return Optional.of(chosen).filter(SoundDevice::alone).map(SoundDevice::name);
+  }
+
+  /** Those that have the direction, and behind them those to be had alone, which may. */
+  private List<SoundDevice> able(Direction direction) throws CaptureException {
+    List<SoundDevice> able =
+        all.stream()
+            .filter(device -> device.alone() || device.has(direction))
+            .sorted(Comparator.comparing(SoundDevice::alone))
+            .toList();
+    if (able.isEmpty()) {
+      throw none(direction);
+    }
+    return able;
+  }
+
+  private CaptureException none(Direction direction) {
+    String text =
+        all.isEmpty() ? NONE : "No device here can be used to " + direction.purpose() + ".";
+    return new CaptureException(Kind.BACKEND_UNUSABLE, text, NONE_HINT);
   }
 
   private static SoundDevice named(String name, List<SoundDevice> able, Direction direction)

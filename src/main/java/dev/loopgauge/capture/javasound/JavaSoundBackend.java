@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.javasound;
 
 import dev.loopgauge.capture.AudioBackend;
+import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.CaptureException;
@@ -8,6 +9,7 @@ import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.capture.TimedCall;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -55,6 +57,22 @@ public final class JavaSoundBackend implements AudioBackend {
           : new Availability.Usable(limited(LOOK, devices::toShow, late -> {}));
     } catch (CaptureException e) {
       return new Availability.Unusable(e.getMessage(), e.hint());
+    }
+  }
+
+  @Override
+  public AudioDevice counted(AudioDevice device) throws CaptureException {
+    return device.channels().isPresent()
+        ? device
+        : limited(LOOK, () -> new Devices(platform.get()).counted(device.name()), late -> {});
+  }
+
+  @Override
+  public Optional<String> takenAlone(SessionRequest request) {
+    try {
+      return limited(LOOK, () -> new Devices(platform.get()).alone(request), late -> {});
+    } catch (CaptureException e) {
+      return Optional.empty(); // Opening says what is wrong.
     }
   }
 

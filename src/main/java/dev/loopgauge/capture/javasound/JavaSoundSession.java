@@ -52,15 +52,17 @@ final class JavaSoundSession implements AudioSession {
 
   private static SessionInfo info(OpenLines lines, Duplex flow) {
     PcmLine output = lines.output().orElse(lines.input());
-    return new SessionInfo(
-        JavaSoundBackend.NAME,
-        output.device(),
-        lines.input().device(),
-        lines.rate(),
-        output.bufferFrames(),
-        false,
-        lines.source(),
-        flow.latest());
+    SessionInfo shared =
+        new SessionInfo(
+            JavaSoundBackend.NAME,
+            output.device(),
+            lines.input().device(),
+            lines.rate(),
+            output.bufferFrames(),
+            false,
+            lines.source(),
+            flow.latest());
+    return lines.alone() ? shared.takenAlone() : shared;
   }
 
   private static Duplex flow(OpenLines lines, long stallNanos) throws CaptureException {

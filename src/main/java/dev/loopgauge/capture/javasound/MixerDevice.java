@@ -1,6 +1,7 @@
 package dev.loopgauge.capture.javasound;
 
 import dev.loopgauge.capture.alsa.AlsaFormats;
+import dev.loopgauge.capture.alsa.AlsaSharing;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -20,22 +21,36 @@ final class MixerDevice implements SoundDevice {
   /** Java Sound puts ALSA's name of a device behind the card's. */
   private static final Pattern ALSA_NAME = Pattern.compile(".*\\[(.+)]");
 
-  private final Mixer mixer;
-  private final Stated sends;
-  private final Stated returns;
+  /** What Java Sound lists beside the devices themselves: the faders of a card. */
+  private static final String FADERS = "Port ";
 
-  private MixerDevice(Mixer mixer) {
-    this.mixer = mixer;
-    this.sends = listed(mixer.getSourceLineInfo(), SourceDataLine.class);
-    this.returns = listed(mixer.getTargetLineInfo(), TargetDataLine.class);
+  private final Mixer.Info info;
+  private final boolean alone;
+
+  private MixerDevice(Mixer.Info info) {
+    this.info = info;
+    this.alone = isAlone(info.getName());
   }
 
-  /** All that the platform lists with a line to play to or record from, its default first. */
+  /**
+   * All that the platform lists with a line to play to or record from, its default first; what is
+   * to be had alone is taken to have one.
+   */
   static List<SoundDevice> all() {
     return Arrays.stream(AudioSystem.getMixerInfo())
-        .map(info -> (SoundDevice) new MixerDevice(AudioSystem.getMixer(info)))
-        .filter(device -> Arrays.stream(Direction.values()).anyMatch(device::has))
+        .map(info -> (SoundDevice) new MixerDevice(info))
+        .filter(device -> device.alone() || Arrays.stream(Direction.values()).anyMatch(device::has))
         .toList();
+  }
+
+  /** ALSA's devices tell; those of other systems mix programs. */
+  private static boolean isAlone(String name) {
+    return !name.startsWith(FADERS) && alsaName(name).filter(AlsaSharing::isAlone).isPresent();
+  }
+
+  private static Optional<String> alsaName(String name) {
+    Matcher alsa = ALSA_NAME.matcher(name);
+    return alsa.matches() ? Optional.of(alsa.group(1)) : Optional.empty();
   }
 
   private static Stated listed(Line.Info[] lines, Class<? extends DataLine> kind) {
@@ -53,7 +68,12 @@ final class MixerDevice implements SoundDevice {
 
   @Override
   public String name() {
-    return mixer.getMixerInfo().getName();
+    return info.getName();
+  }
+
+  @Override
+  public boolean alone() {
+    return alone;
   }
 
   @Override
@@ -64,14 +84,23 @@ final class MixerDevice implements SoundDevice {
   @Override
   public Stated stated(Direction direction) {
     Stated listed = listed(direction);
-    Matcher alsa = ALSA_NAME.matcher(name());
-    return has(direction) && alsa.matches()
-        ? AlsaFormats.of(alsa.group(1), direction == Direction.SEND).map(Stated::own).orElse(listed)
+    return listed.most() > 0
+        ? alsaName(name())
+            .flatMap(alsa -> AlsaFormats.of(alsa, direction == Direction.SEND))
+            .map(Stated::own)
+            .orElse(listed)
         : listed;
   }
 
   private Stated listed(Direction direction) {
-    return direction == Direction.SEND ? sends : returns;
+    return direction == Direction.SEND
+        ? listed(mixer().getSourceLineInfo(), SourceDataLine.class)
+        : listed(mixer().getTargetLineInfo(), TargetDataLine.class);
+  }
+
+  /** From here on Java Sound has opened the device to see what it takes, and keeps that. */
+  private Mixer mixer() {
+    return AudioSystem.getMixer(info);
   }
 
   @Override
@@ -86,7 +115,7 @@ final class MixerDevice implements SoundDevice {
   private PcmLine openPlaying(LineFormat wanted) throws LineUnavailableException {
     AudioFormat format = wanted.toAudioFormat();
     SourceDataLine line =
-        (SourceDataLine) mixer.getLine(new DataLine.Info(SourceDataLine.class, format));
+        (SourceDataLine) mixer().getLine(new DataLine.Info(SourceDataLine.class, format));
     line.open(format, wanted.bufferBytes());
     return DataLinePcm.playing(name(), line);
   }
@@ -94,7 +123,7 @@ final class MixerDevice implements SoundDevice {
   private PcmLine openRecording(LineFormat wanted) throws LineUnavailableException {
     AudioFormat format = wanted.toAudioFormat();
     TargetDataLine line =
-        (TargetDataLine) mixer.getLine(new DataLine.Info(TargetDataLine.class, format));
+        (TargetDataLine) mixer().getLine(new DataLine.Info(TargetDataLine.class, format));
     line.open(format, wanted.bufferBytes());
     return DataLinePcm.recording(name(), line);
   }

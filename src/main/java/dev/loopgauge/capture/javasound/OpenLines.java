@@ -11,5 +11,7 @@ import java.util.Optional;
  * @param input the line to record from
  * @param rate the rate of both
  * @param source how it is known that both run at it
+ * @param alone whether other programs have lost a device by it
  */
-record OpenLines(Optional<PcmLine> output, PcmLine input, SampleRate rate, RateSource source) {}
+record OpenLines(
+    Optional<PcmLine> output, PcmLine input, SampleRate rate, RateSource source, boolean alone) {}

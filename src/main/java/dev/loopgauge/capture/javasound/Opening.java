@@ -65,12 +65,16 @@ final class Opening {
       }
       Optional<PcmLine> out = output.flatMap(end -> line(end, rate, buffers));
       if (out.isPresent() || output.isEmpty()) {
-        return new OpenLines(out, in.get(), rate, source());
+        return new OpenLines(out, in.get(), rate, source(), alone());
       }
       in.get().close();
       refusing = output.get();
     }
     throw explained(refusing);
+  }
+
+  private boolean alone() {
+    return Stream.concat(Stream.of(input), output.stream()).anyMatch(end -> end.device().alone());
   }
 
   /** What is known of both ends is what is known of the less known one. */

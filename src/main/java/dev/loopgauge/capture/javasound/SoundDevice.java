@@ -10,7 +10,13 @@ interface SoundDevice {
   /** The name that options take. */
   String name();
 
-  /** Whether sound can go that way at all; quick, without opening anything. */
+  /**
+   * Whether who opens it has it alone. Then the system opens it for a moment to answer what
+   * follows.
+   */
+  boolean alone();
+
+  /** Whether sound can go that way at all. */
   boolean has(Direction direction);
 
   /** What it states about one direction; the device's own where the system tells it. */

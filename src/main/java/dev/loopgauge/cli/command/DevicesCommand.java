@@ -28,6 +28,9 @@ import picocli.CommandLine.Option;
     description = {"List back ends and devices, or say why one can't be used."},
     footer = {"  loopgauge devices", "  loopgauge devices --probe"})
 public final class DevicesCommand implements Subcommand {
+  /** Beside what is to be taken where more is there. */
+  private static final String UNCOUNTED = "; devices marked ? were not compared";
+
   private static final String MEASURE = "loopgauge measure --backend ";
 
   /** The built-in rig, which is always there. */
@@ -56,31 +59,50 @@ public final class DevicesCommand implements Subcommand {
   @Override
   public Answer answer() {
     List<Offer> offers =
-        audio.real().get().stream().map(backend -> new Offer(backend, backend.look())).toList();
+        audio.real().get().stream()
+            .map(backend -> probe ? Offer.probed(backend) : Offer.listed(backend))
+            .toList();
     Optional<Offer> best =
         offers.stream().filter(offer -> offer.worth() > 0).max(comparingInt(Offer::worth));
+    String but = offers.stream().anyMatch(Offer::hasUncounted) ? UNCOUNTED : "";
     List<Seen> seen = new ArrayList<>();
     for (Offer offer : offers) {
-      seen.add(offer.seen(best.filter(offer::equals).map(Offer::why), probe));
+      seen.add(offer.seen(best.filter(offer::equals).map(chosen -> chosen.why() + but)));
     }
     seen.add(RIG);
     return Answer.good(DevicesDocument.of(seen));
   }
 
-  /** What a back end offers. */
-  private record Offer(AudioBackend backend, Availability availability) {
-    Seen seen(Optional<String> take, boolean probe) {
-      return new Seen(backend.name(), availability, command(), take, probe ? probes() : Map.of());
+  /** What a back end offers, and what came of opening it. */
+  private record Offer(String name, Availability availability, Map<String, Probe> probes) {
+    static Offer listed(AudioBackend backend) {
+      return new Offer(backend.name(), backend.look(), Map.of());
     }
 
-    private Map<String, Probe> probes() {
+    static Offer probed(AudioBackend backend) {
+      Offer listed = listed(backend);
+      List<DeviceProbe> probed =
+          listed.devices().stream().map(device -> DeviceProbe.of(backend, device)).toList();
       Map<String, Probe> probes = new LinkedHashMap<>();
-      if (availability instanceof Availability.Usable usable) {
-        usable
-            .devices()
-            .forEach(device -> probes.put(device.name(), DeviceProbe.of(backend, device)));
-      }
-      return probes;
+      probed.forEach(one -> probes.put(one.device().name(), one.probe()));
+      return probed.isEmpty()
+          ? listed
+          : new Offer(
+              backend.name(),
+              new Availability.Usable(probed.stream().map(DeviceProbe::device).toList()),
+              probes);
+    }
+
+    Seen seen(Optional<String> take) {
+      return new Seen(name, availability, command(), take, probes);
+    }
+
+    private List<AudioDevice> devices() {
+      return availability instanceof Availability.Usable usable ? usable.devices() : List.of();
+    }
+
+    boolean hasUncounted() {
+      return devices().stream().anyMatch(device -> device.channels().isEmpty());
     }
 
     /** A reference is worth most, then a delay that stays, then a rate that is the device's own. */
@@ -97,13 +119,16 @@ public final class DevicesCommand implements Subcommand {
     }
 
     private Optional<Pair> pair() {
-      return availability instanceof Availability.Usable usable
-          ? Pair.best(usable.devices())
-          : Optional.empty();
+      return Pair.best(
+          devices().stream()
+              .flatMap(
+                  device ->
+                      device.channels().map(channels -> new Counted(device, channels)).stream())
+              .toList());
     }
 
     private String command() {
-      return pair().map(devices -> devices.command(backend.name())).orElse("");
+      return pair().map(devices -> devices.command(name)).orElse("");
     }
 
     private boolean hasPairs() {
@@ -119,22 +144,32 @@ public final class DevicesCommand implements Subcommand {
     }
   }
 
+  /** A device whose channels are known. */
+  private record Counted(AudioDevice device, AudioDevice.Channels channels) {
+    int sends() {
+      return channels.sends();
+    }
+
+    int returns() {
+      return channels.returns();
+    }
+  }
+
   /** Two devices to measure with, or one for both ways. */
-  private record Pair(AudioDevice output, AudioDevice input) {
+  private record Pair(Counted output, Counted input) {
     /** One device with room for path and reference both ways; else the best of each. */
-    static Optional<Pair> best(List<AudioDevice> devices) {
-      for (AudioDevice device : devices) {
+    static Optional<Pair> best(List<Counted> devices) {
+      for (Counted device : devices) {
         if (device.sends() > 1 && device.returns() > 1) {
           return Optional.of(new Pair(device, device));
         }
       }
-      return best(devices, AudioDevice::sends)
-          .flatMap(out -> best(devices, AudioDevice::returns).map(in -> new Pair(out, in)));
+      return best(devices, Counted::sends)
+          .flatMap(out -> best(devices, Counted::returns).map(in -> new Pair(out, in)));
     }
 
     /** The first device with two channels, for path and reference; else the first with one. */
-    private static Optional<AudioDevice> best(
-        List<AudioDevice> devices, ToIntFunction<AudioDevice> count) {
+    private static Optional<Counted> best(List<Counted> devices, ToIntFunction<Counted> count) {
       return devices.stream()
           .filter(device -> count.applyAsInt(device) > 1)
           .findFirst()
@@ -146,20 +181,21 @@ public final class DevicesCommand implements Subcommand {
     }
 
     boolean isLocked() {
-      return output.equals(input) && output.sampleLocked();
+      return output.equals(input) && output.device().sampleLocked();
     }
 
     boolean ownRate() {
-      return output.rateSource() != RateSource.ANY && input.rateSource() != RateSource.ANY;
+      return output.device().rateSource() != RateSource.ANY
+          && input.device().rateSource() != RateSource.ANY;
     }
 
     String command(String backend) {
       return MEASURE
           + backend
           + " --output "
-          + quoted(output.name())
+          + quoted(output.device().name())
           + " --input "
-          + quoted(input.name())
+          + quoted(input.device().name())
           + (hasReference()
               ? " --send 2 --return 2 --reference-send 1 --reference-return 1"
               : " --send 1 --return 1");

@@ -61,6 +61,22 @@ final class Announcement {
   }
 
   /**
+   * A tick on each of the first sends in turn, before they have been counted.
+   *
+   * @param most how many at the most
+   */
+  static String ofFirstTicks(SessionInfo session, int most, PlayedStimulus tick) {
+    return "The first sends of \""
+        + session.output()
+        + "\", "
+        + most
+        + " at most, play in turn a short tick at "
+        + level(tick)
+        + "."
+        + alone(session);
+  }
+
+  /**
    * What a session does to other programs, a sentence after a blank; nothing where it leaves them.
    */
   static String alone(SessionInfo session) {

@@ -48,7 +48,7 @@ public record PatchJob(LiveChoice live, BudgetChoice budget, RigChoice rig, bool
     double loopSeconds = chosen.map(ChosenPath::loopSeconds).orElse(0.0);
     Ticking ticking = ticking(site, kept, backend, loopSeconds);
     List<Integer> sends =
-        said.isPresent() ? said.get().sends().stream().sorted().toList() : ticking.firstSends();
+        said.map(patching -> patching.sends().stream().sorted().toList()).orElse(List.of());
     return answer(PatchDocument.of(said, ticking.of(sends)));
   }
 

@@ -2,6 +2,7 @@ package dev.loopgauge.job.live;
 
 import dev.loopgauge.capture.AudioBackend;
 import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.AudioDevice.Channels;
 import dev.loopgauge.capture.AudioSession;
 import dev.loopgauge.capture.Availability;
 import dev.loopgauge.capture.CaptureException;
@@ -11,6 +12,7 @@ import dev.loopgauge.measure.MeasurementPlan;
 import dev.loopgauge.measure.PatchCheck;
 import dev.loopgauge.measure.PatchMap;
 import dev.loopgauge.setup.Profile;
+import dev.loopgauge.signal.PlayedStimulus;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,39 +42,64 @@ record Ticking(
   /** How many sends are ticked in one take, and at all where none is named. */
   private static final int MOST_AT_ONCE = 8;
 
-  /** The first sends of the device, as many as are ticked where none is named. */
-  List<Integer> firstSends() throws CaptureException {
-    return channels(devices(backend), live.device().output(kept), AudioDevice::sends).stream()
-        .limit(MOST_AT_ONCE)
-        .toList();
-  }
-
   /**
-   * Ticks these sends, some in each take.
+   * Ticks sends, some in each take. Where the device's channels must be counted, and other programs
+   * may lose it by that, it asks before.
    *
+   * @param named the sends; none for the device's first ones
    * @throws CaptureException when the sound failed
    */
-  PatchMap of(List<Integer> sends) throws CaptureException, IOException {
-    List<Integer> returns =
-        channels(devices(backend), live.device().input(kept), AudioDevice::returns);
+  PatchMap of(List<Integer> named) throws CaptureException, IOException {
+    List<AudioDevice> devices = devices(backend);
+    Optional<AudioDevice> output = chosen(devices, live.device().output(kept), Channels::sends);
+    Optional<AudioDevice> input = chosen(devices, live.device().input(kept), Channels::returns);
     consent.requireSomebody();
+    boolean countsSends = named.isEmpty() && isUncounted(output);
+    Consent asked = countsSends || isUncounted(input) ? beforeCounting(named) : consent;
+    Optional<AudioDevice> hears = counted(input);
+    List<Integer> sends = named;
+    if (named.isEmpty()) {
+      Optional<AudioDevice> plays = output.equals(input) ? hears : counted(output);
+      sends = channels(plays, Channels::sends).stream().limit(MOST_AT_ONCE).toList();
+    }
+    return ticked(asked, sends, channels(hears, Channels::returns));
+  }
+
+  private Optional<AudioDevice> counted(Optional<AudioDevice> device) throws CaptureException {
+    return device.isPresent() ? Optional.of(backend.counted(device.get())) : device;
+  }
+
+  private Consent beforeCounting(List<Integer> named) throws IOException {
+    List<Integer> some = named.isEmpty() ? List.of(1) : named;
+    PlayedStimulus tick = check(some, List.of(1)).plan().stimulus();
+    return consent.opening(
+        backend,
+        live.device().request(kept, some, List.of(1)),
+        info ->
+            named.isEmpty()
+                ? Announcement.ofFirstTicks(info, MOST_AT_ONCE, tick)
+                : Announcement.ofTicks(info, named, tick));
+  }
+
+  private PatchMap ticked(Consent asked, List<Integer> sends, List<Integer> returns)
+      throws CaptureException, IOException {
     List<PatchMap.Heard> heard = new ArrayList<>();
     List<String> incidents = new ArrayList<>();
     for (int from = 0; from < sends.size(); from += MOST_AT_ONCE) {
       List<Integer> some = sends.subList(from, Math.min(from + MOST_AT_ONCE, sends.size()));
-      PatchMap map = take(check(some, returns), from == 0 ? sends : List.of());
+      PatchMap map = take(asked, check(some, returns), from == 0 ? sends : List.of());
       heard.addAll(map.heard());
       incidents.addAll(map.incidents());
     }
     return new PatchMap(sends, returns, heard, incidents);
   }
 
-  private PatchMap take(PatchCheck check, List<Integer> announced)
+  private PatchMap take(Consent before, PatchCheck check, List<Integer> announced)
       throws CaptureException, IOException {
     SessionRequest request = live.device().request(kept, check.sends(), check.returns());
     Function<SessionInfo, String> ticks =
         info -> Announcement.ofTicks(info, announced, check.plan().stimulus());
-    Consent asked = announced.isEmpty() ? consent : consent.opening(backend, request, ticks);
+    Consent asked = announced.isEmpty() ? before : before.opening(backend, request, ticks);
     try (AudioSession session = site.audio().open(backend, live.profile(), request)) {
       if (!announced.isEmpty()) {
         asked.ask(ticks.apply(session.info()));
@@ -97,19 +124,30 @@ record Ticking(
   }
 
   /**
-   * All channels of the device of that name, or whose name starts so; of the first without a name.
-   * Where none is found, one channel: opening it says what is wrong.
+   * The device of that name, or whose name starts so; without a name the first one. Those whose
+   * channels weren't counted may have the direction.
    */
-  private static List<Integer> channels(
-      List<AudioDevice> devices, Optional<String> name, ToIntFunction<AudioDevice> count) {
+  private static Optional<AudioDevice> chosen(
+      List<AudioDevice> devices, Optional<String> name, ToIntFunction<Channels> count) {
     String start = name.orElse("").toLowerCase(Locale.ROOT);
-    int most =
+    List<AudioDevice> able =
         devices.stream()
-            .filter(device -> count.applyAsInt(device) > 0)
+            .filter(device -> device.channels().map(count::applyAsInt).orElse(1) > 0)
             .filter(device -> device.name().toLowerCase(Locale.ROOT).startsWith(start))
-            .mapToInt(count)
-            .findFirst()
-            .orElse(1);
-    return IntStream.rangeClosed(1, most).boxed().toList();
+            .toList();
+    Optional<AudioDevice> counted =
+        able.stream().filter(device -> name.isEmpty() && device.channels().isPresent()).findFirst();
+    return counted.or(() -> able.stream().findFirst());
+  }
+
+  private static boolean isUncounted(Optional<AudioDevice> device) {
+    return device.filter(listed -> listed.channels().isEmpty()).isPresent();
+  }
+
+  /** All channels of a device; where there is none, one: opening it says what is wrong. */
+  private static List<Integer> channels(
+      Optional<AudioDevice> device, ToIntFunction<Channels> count) {
+    int most = device.flatMap(AudioDevice::channels).map(count::applyAsInt).orElse(1);
+    return IntStream.rangeClosed(1, Math.max(1, most)).boxed().toList();
   }
 }

@@ -21,6 +21,8 @@ import java.util.stream.Collectors;
  */
 public record DevicesDocument(String command, String outcome, List<BackendRecord> backends)
     implements Document {
+  private static final String UNKNOWN = "?";
+
   /**
    * One back end, as it was seen.
    *
@@ -141,10 +143,21 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       return name
           + "\n"
           + table()
+          + uncounted()
           + probes()
           + sampleLocked.map(BackendRecord::counting).orElse(MIXED)
           + take.map(why -> "  take this one: " + why + "\n").orElse("")
           + measureCommand.map(measure -> "  " + measure + "\n").orElse("");
+    }
+
+    private String uncounted() {
+      return devices.stream().allMatch(device -> device.sends().isPresent())
+          ? ""
+          : "  " + UNKNOWN + ": channels not counted: --probe opens it\n";
+    }
+
+    private static String counted(Optional<Integer> channels) {
+      return channels.map(String::valueOf).orElse(UNKNOWN);
     }
 
     private String probes() {
@@ -165,8 +178,8 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
       Table<DeviceRecord> table =
           new Table<DeviceRecord>()
               .words("device", DeviceRecord::name)
-              .figures("sends", device -> String.valueOf(device.sends()))
-              .figures("returns", device -> String.valueOf(device.returns()))
+              .figures("sends", device -> counted(device.sends()))
+              .figures("returns", device -> counted(device.returns()))
               .words("rates in Hz", DeviceRecord::rates);
       if (sampleLocked.isEmpty()) {
         table.words("sample-locked", device -> device.sampleLocked().orElse(false) ? "yes" : "no");
@@ -178,6 +191,8 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
   /**
    * One device.
    *
+   * @param sends how many channels it can play to; left out, as returns and rates are, where that
+   *     was not counted
    * @param converts whether the system takes these and other rates and converts them, so that
    *     nothing is known of the device's own
    * @param sampleLocked whether it is equally late at each opening; left out where its back end
@@ -186,9 +201,9 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
    */
   public record DeviceRecord(
       String name,
-      int sends,
-      int returns,
-      List<Integer> ratesHz,
+      Optional<Integer> sends,
+      Optional<Integer> returns,
+      Optional<List<Integer>> ratesHz,
       Optional<Boolean> converts,
       Optional<Boolean> sampleLocked,
       Optional<Probe> probe)
@@ -196,9 +211,9 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
     private static DeviceRecord of(AudioDevice device, boolean mixed, Probe probe) {
       return new DeviceRecord(
           device.name(),
-          device.sends(),
-          device.returns(),
-          device.rates().stream().map(SampleRate::hertz).toList(),
+          device.channels().map(AudioDevice.Channels::sends),
+          device.channels().map(AudioDevice.Channels::returns),
+          device.channels().map(known -> device.rates().stream().map(SampleRate::hertz).toList()),
           Optional.of(device.rateSource() == RateSource.ANY).filter(any -> any),
           Optional.of(device.sampleLocked()).filter(locked -> mixed),
           Optional.ofNullable(probe));
@@ -206,13 +221,16 @@ public record DevicesDocument(String command, String outcome, List<BackendRecord
 
     @Override
     public Set<String> leftOut() {
-      return Set.of("converts", "sampleLocked", "probe");
+      return Set.of("sends", "returns", "ratesHz", "converts", "sampleLocked", "probe");
     }
 
     private String rates() {
-      return ratesHz.isEmpty() || converts.orElse(false)
+      if (ratesHz.isEmpty()) {
+        return UNKNOWN;
+      }
+      return ratesHz.get().isEmpty() || converts.orElse(false)
           ? "any"
-          : ratesHz.stream().map(String::valueOf).collect(Collectors.joining(" "));
+          : ratesHz.get().stream().map(String::valueOf).collect(Collectors.joining(" "));
     }
   }
 

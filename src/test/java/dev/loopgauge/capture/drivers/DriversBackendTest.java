@@ -37,13 +37,50 @@ class DriversBackendTest {
         assertInstanceOf(Availability.Usable.class, backend.look()).devices();
     assertEquals(
         List.of(
-            new AudioDevice(
-                "ASIO: Stage card", 32, 32, List.of(FakeDrivers.RATE), RateSource.DEVICE, true),
+            AudioDevice.uncounted("ASIO: Stage card", RateSource.DEVICE, true),
             new AudioDevice(
                 "WASAPI: Speaker", 2, 0, List.of(FakeDrivers.RATE), RateSource.DEVICE, false),
             new AudioDevice(
                 "WASAPI: Microphone", 0, 1, List.of(FakeDrivers.RATE), RateSource.DEVICE, false)),
         devices);
+  }
+
+  @Test
+  void opensWhatOneProgramHasAloneOnlyToCountItOrToMeasure() throws Exception {
+    var usable = assertInstanceOf(Availability.Usable.class, backend.look());
+    backend.takenAlone(request(Optional.empty(), Optional.empty(), 1));
+    backend.takenAlone(request(Optional.of("ASIO: Stage card"), Optional.empty(), 1));
+    AudioDevice speaker = usable.devices().get(1);
+    assertEquals(speaker, backend.counted(speaker));
+    assertEquals(List.of(), drivers.counted());
+
+    assertEquals(
+        new AudioDevice(
+            "ASIO: Stage card", 32, 32, List.of(FakeDrivers.RATE), RateSource.DEVICE, true),
+        backend.counted(usable.devices().get(0)));
+    assertEquals(List.of("ASIO: Stage card"), drivers.counted());
+    var gone = AudioDevice.uncounted("ASIO: Desk", RateSource.DEVICE, true);
+    assertEquals(
+        Kind.NO_SUCH_DEVICE,
+        assertThrows(CaptureException.class, () -> backend.counted(gone)).kind());
+  }
+
+  /** What is shared is sure to play and record; what isn't would have to be opened to know. */
+  @Test
+  void takesASharedDeviceFirstWhereADriverHasBoth() throws Exception {
+    FakeDrivers both =
+        new FakeDrivers(0)
+            .with(
+                "ALSA",
+                FakeDrivers.device("ALSA", "hw", 2, 2, true),
+                FakeDrivers.device("ALSA", "default", 2, 2, false));
+    var alsa = new DriversBackend(new DriverThread(() -> both));
+    SessionRequest first = request(Optional.empty(), Optional.empty(), 1);
+    assertEquals(Optional.empty(), alsa.takenAlone(first));
+    try (AudioSession session = alsa.open(first)) {
+      assertEquals("ALSA: default", session.info().input());
+    }
+    assertEquals(List.of(), both.counted());
   }
 
   @Test

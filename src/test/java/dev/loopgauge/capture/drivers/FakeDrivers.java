@@ -22,6 +22,7 @@ final class FakeDrivers implements Drivers {
   private final Map<String, Listing> listings = new LinkedHashMap<>();
   private final List<FakeStream> streams = new ArrayList<>();
   private final List<StreamPlan> plans = new ArrayList<>();
+  private final List<String> counted = new ArrayList<>();
   private final int delay;
   private CountDownLatch hang = new CountDownLatch(0);
   private Optional<Error> breaks = Optional.empty();
@@ -54,7 +55,8 @@ final class FakeDrivers implements Drivers {
         List.of(),
         RateSource.DEVICE,
         duplex,
-        duplex);
+        duplex,
+        true);
   }
 
   private static Ports ports(String id, int count) {
@@ -80,6 +82,11 @@ final class FakeDrivers implements Drivers {
     return plans;
   }
 
+  /** The devices to be had alone that were opened to count their channels, in order. */
+  List<String> counted() {
+    return counted;
+  }
+
   @Override
   public List<String> names() {
     return List.copyOf(listings.keySet());
@@ -91,7 +98,7 @@ final class FakeDrivers implements Drivers {
     if (breaks.isPresent()) {
       throw breaks.get();
     }
-    Listing listing = listings.get(driver);
+    Listing listing = told(driver);
     if (listing.devices().isEmpty() && listing.hidden().isEmpty()) {
       throw new CaptureException(
           CaptureException.Kind.BACKEND_UNUSABLE, driver + ": no device opens.", "Plug it in.");
@@ -99,12 +106,33 @@ final class FakeDrivers implements Drivers {
     return listing;
   }
 
+  /** What drivers tell without opening what one program has alone. */
+  private Listing told(String driver) {
+    Listing all = listings.get(driver);
+    return new Listing(
+        all.devices().stream().map(device -> device.alone() ? uncounted(device) : device).toList(),
+        all.hidden());
+  }
+
+  private static DriverDevice uncounted(DriverDevice device) {
+    return DriverDevice.uncounted(
+        device.driver(),
+        device.name(),
+        Ports.uncounted(device.sends().id()),
+        Ports.uncounted(device.returns().id()),
+        device.duplex());
+  }
+
   @Override
-  public List<String> alone(String driver) throws CaptureException {
-    return list(driver).devices().stream()
-        .filter(DriverDevice::alone)
-        .map(DriverDevice::name)
-        .toList();
+  public DriverDevice counted(DriverDevice device) {
+    if (device.counted()) {
+      return device;
+    }
+    counted.add(device.fullName());
+    return listings.get(device.driver()).devices().stream()
+        .filter(real -> real.name().equals(device.name()))
+        .findFirst()
+        .orElseThrow();
   }
 
   private void waitIfHung() {

@@ -8,6 +8,7 @@ import dev.loopgauge.capture.AudioDevice;
 import dev.loopgauge.capture.CaptureException;
 import dev.loopgauge.capture.CaptureException.Kind;
 import dev.loopgauge.capture.RateSource;
+import dev.loopgauge.capture.SessionRequest;
 import dev.loopgauge.signal.SampleRate;
 import java.util.List;
 import java.util.Optional;
@@ -71,6 +72,39 @@ class DevicesTest {
     assertEquals(
         new AudioDevice("Stage card", 8, 8, List.of(new SampleRate(48_000)), RateSource.ANY),
         devices.toShow().get(1));
+  }
+
+  @Test
+  void listsADeviceToBeHadAloneWithoutAskingIt() throws Exception {
+    FakeDevice card = new FakeDevice("Card [plughw:0,0]", 2, 2, format -> true).toBeHadAlone();
+    Devices both = new Devices(List.of(card, stage));
+    assertEquals(
+        AudioDevice.uncounted("Card [plughw:0,0]", RateSource.DEVICE, false), both.toShow().get(0));
+    assertSame(stage, both.find(Optional.empty(), Direction.SEND));
+    assertSame(stage, both.find(Optional.of("stage"), Direction.SEND));
+    assertEquals(Optional.empty(), both.alone(request(Optional.empty())));
+    assertEquals(Optional.of("Card [plughw:0,0]"), both.alone(request(Optional.of("card"))));
+    assertEquals(0, card.asked());
+    assertEquals(
+        Optional.of(new AudioDevice.Channels(2, 2)), both.counted("Card [plughw:0,0]").channels());
+    assertSame(card, both.find(Optional.of("card"), Direction.SEND));
+  }
+
+  @Test
+  void saysThatADeviceToBeHadAloneDoesNotOpen() {
+    FakeDevice card = new FakeDevice("Card [plughw:0,0]", 0, 0, format -> true).toBeHadAlone();
+    Devices one = new Devices(List.of(card));
+    CaptureException uncounted =
+        assertThrows(CaptureException.class, () -> one.counted("Card [plughw:0,0]"));
+    assertEquals(Kind.BUSY, uncounted.kind());
+    CaptureException unopened =
+        assertThrows(CaptureException.class, () -> one.find(Optional.of("card"), Direction.SEND));
+    assertEquals(
+        "\"Card [plughw:0,0]\" doesn't open as a device to play to.", unopened.getMessage());
+  }
+
+  private static SessionRequest request(Optional<String> device) {
+    return new SessionRequest(device, device, List.of(1), List.of(1), Optional.empty(), 0);
   }
 
   @Test

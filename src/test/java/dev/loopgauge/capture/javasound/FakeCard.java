@@ -50,7 +50,11 @@ final class FakeCard {
   /** Both lines, as if opened together. */
   OpenLines lines(SampleRate rate) {
     return new OpenLines(
-        Optional.of(line(Direction.SEND, 1)), line(Direction.RETURN, 1), rate, RateSource.SERVER);
+        Optional.of(line(Direction.SEND, 1)),
+        line(Direction.RETURN, 1),
+        rate,
+        RateSource.SERVER,
+        false);
   }
 
   /** One line of that many channels. */

@@ -16,6 +16,8 @@ final class FakeDevice implements SoundDevice {
   private final Predicate<LineFormat> opens;
   private final FakeCard card = new FakeCard(10, 1);
   private IntUnaryOperator takenBuffer = IntUnaryOperator.identity();
+  private boolean alone;
+  private int asked;
   final List<LineFormat> opened = new ArrayList<>();
 
   /** A device of one rate, 48 kHz, with every channel count up to these. */
@@ -50,6 +52,22 @@ final class FakeDevice implements SoundDevice {
     return this;
   }
 
+  /** Is nobody else's while it is open, and is opened to be asked what it does. */
+  FakeDevice toBeHadAlone() {
+    alone = true;
+    return this;
+  }
+
+  /** How often it was asked what it does. */
+  int asked() {
+    return asked;
+  }
+
+  @Override
+  public boolean alone() {
+    return alone;
+  }
+
   @Override
   public String name() {
     return name;
@@ -62,6 +80,7 @@ final class FakeDevice implements SoundDevice {
 
   @Override
   public Stated stated(Direction direction) {
+    asked++;
     return direction == Direction.SEND ? sends : returns;
   }
 

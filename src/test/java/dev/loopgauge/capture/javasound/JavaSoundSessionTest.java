@@ -231,9 +231,11 @@ class JavaSoundSessionTest {
   void recordsWithoutPlaying() throws Exception {
     FakeCard card = new FakeCard(0, 1);
     OpenLines lines =
-        new OpenLines(Optional.empty(), card.line(Direction.RETURN, 1), RATE, RateSource.SERVER);
+        new OpenLines(
+            Optional.empty(), card.line(Direction.RETURN, 1), RATE, RateSource.SERVER, true);
     try (JavaSoundSession session =
         JavaSoundSession.start(() -> lines, request(List.of()), STALL)) {
+      assertTrue(session.info().alone());
       Capture capture = session.capture(new Take(List.of(), 5_000, List.of()));
       assertEquals(5_000, capture.returns().get(0).length());
     }

@@ -2,6 +2,7 @@ package dev.loopgauge.cli.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.capture.AudioBackend;
@@ -75,6 +76,59 @@ class DevicesCommandTest {
     assertTrue(run.out().contains("Speaker: not tried: it only plays"), run.out());
     Run json = bench.run(List.of(javaSound(card("Stage card", 2, 4))), "devices", "--json");
     assertFalse(json.out().contains("probe"), json.out());
+  }
+
+  @Test
+  void opensNoDeviceThatOthersMayHoldAloneUnlessAProbeIsAskedFor() {
+    AudioDevice stage =
+        new AudioDevice("ASIO: Stage", 8, 8, List.of(LiveBench.RATE), RateSource.DEVICE, true);
+    AudioDevice speaker = new AudioDevice("WASAPI: Speaker", 2, 0, List.of(LiveBench.RATE));
+    Availability seen =
+        new Availability.Usable(
+            List.of(
+                AudioDevice.uncounted("ASIO: Stage", RateSource.DEVICE, true),
+                AudioDevice.uncounted("ASIO: Desk", RateSource.DEVICE, true),
+                speaker));
+    var drivers =
+        new ScriptedBackend("drivers", seen, LiveBench.session("drivers", 64)).countable(stage);
+    String listed = bench.run(List.of(drivers), "devices").out();
+    assertTrue(
+        listed.startsWith(
+            """
+            drivers
+              device           sends  returns  rates in Hz  sample-locked
+              ASIO: Stage          ?        ?  ?            yes
+              ASIO: Desk           ?        ?  ?            yes
+              WASAPI: Speaker      2        0  48000        no
+              ?: channels not counted: --probe opens it
+              sample-locked: the delay is the same at each opening; else patch a reference
+
+            """),
+        listed);
+    assertEquals(List.of(), drivers.counted());
+    assertEquals(List.of(), drivers.requests());
+
+    String probed = bench.run(List.of(drivers), "devices", "--probe").out();
+    assertEquals(List.of("ASIO: Stage", "ASIO: Desk"), drivers.counted());
+    assertTrue(probed.contains("  ASIO: Stage          8        8  48000        yes\n"), probed);
+    assertTrue(probed.contains("ASIO: Desk: scripted: it is busy\n"), probed);
+    assertTrue(
+        probed.contains(
+            "take this one: room for a reference, the same delay at each opening, runs at a rate of"
+                + " its own; devices marked ? were not compared\n"),
+        probed);
+    assertTrue(probed.contains("--output \"ASIO: Stage\" --input \"ASIO: Stage\""), probed);
+  }
+
+  @Test
+  void leavesOutOfTheDocumentWhatWasNotCounted() {
+    Availability seen =
+        new Availability.Usable(
+            List.of(AudioDevice.uncounted("ASIO: Stage", RateSource.DEVICE, true)));
+    Run run = bench.run(List.of(new ScriptedBackend("drivers", seen)), "devices", "--json");
+    Map<?, ?> drivers = (Map<?, ?>) ((List<?>) run.json().get("backends")).get(0);
+    assertEquals(List.of(Map.of("name", "ASIO: Stage")), drivers.get("devices"));
+    assertNull(drivers.get("measureCommand"));
   }
 
   @Test

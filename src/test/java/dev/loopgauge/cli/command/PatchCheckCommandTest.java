@@ -7,6 +7,9 @@ import static dev.loopgauge.cli.command.LiveBench.wires;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.capture.AudioDevice;
+import dev.loopgauge.capture.Availability;
+import dev.loopgauge.capture.RateSource;
 import dev.loopgauge.capture.ScriptedBackend;
 import dev.loopgauge.capture.Wires;
 import dev.loopgauge.cli.Run;
@@ -103,6 +106,36 @@ class PatchCheckCommandTest {
 
     assertEquals(ExitCode.USAGE, bench.run(List.of(card), CHECK).exitCode());
     assertEquals(List.of(), card.requests());
+  }
+
+  /** To count the channels it has to be opened, and other programs may lose it by that. */
+  @Test
+  void asksBeforeItOpensADeviceToCountItsChannels() {
+    ScriptedBackend card = uncounted(wires(4).join(0, 0, CARD, 1).join(1, 3, CARD + 480, 0.5));
+    assertEquals(ExitCode.USAGE, bench.run(List.of(card), CHECK).exitCode());
+    assertEquals(List.of(), card.counted());
+
+    Run run = bench.typed("\n", card, CHECK);
+    assertEquals(ExitCode.GOOD, run.exitCode(), run.err());
+    assertEquals(List.of("Stage card"), card.counted());
+    assertEquals(List.of(1, 2), card.requests().get(0).sends());
+    assertEquals(List.of(1, 2, 3, 4), card.requests().get(0).returns());
+    assertEquals(
+        """
+        The first sends of "Stage card", 8 at most, play in turn a short tick at -30 dBFS. Its \
+        driver takes the device for itself: other programs may fall silent.
+        Mute the loudspeakers, take in-ears out.
+        Enter to play, Ctrl-C to stop.
+        """,
+        run.err());
+  }
+
+  private static ScriptedBackend uncounted(Wires wires) {
+    AudioDevice listed = AudioDevice.uncounted("Stage card", RateSource.DEVICE, true);
+    return new ScriptedBackend(
+            "jack", new Availability.Usable(List.of(listed)), session("jack", 256, wires))
+        .countable(LiveBench.DEVICES.get(0))
+        .taking("Stage card");
   }
 
   private static ScriptedBackend card(Wires wires) {
