@@ -15,15 +15,22 @@ import java.util.Map;
 public final class Jar {
   static final String INSTALLED = "loopgauge.program";
 
+  /** What the installed program's launcher gives short commands: most here last a few seconds. */
+  private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
+
   private Jar() {}
 
   /** What starts the program. */
   static List<String> program() {
     String installed = System.getProperty(INSTALLED);
     String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    return installed == null
-        ? List.of(java, "-jar", System.getProperty("loopgauge.jar"))
-        : List.of(installed);
+    if (installed != null) {
+      return List.of(installed);
+    }
+    List<String> program = new ArrayList<>(List.of(java));
+    program.addAll(QUICK);
+    program.addAll(List.of("-jar", System.getProperty("loopgauge.jar")));
+    return program;
   }
 
   /** Starts a command here; what it says on standard error goes into that file. */

@@ -25,6 +25,7 @@ final class Takes implements AutoCloseable {
       throws IOException {
     List<String> command = new ArrayList<>();
     command.add(System.getProperty("java.home") + File.separator + "bin" + File.separator + "java");
+    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"));
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
     command.add(TakesProcess.class.getName());
     IntStream.of(arguments).mapToObj(String::valueOf).forEach(command::add);
