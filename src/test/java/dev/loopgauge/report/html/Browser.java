@@ -93,9 +93,14 @@ public final class Browser implements AutoCloseable {
     driver.findElement(By.id(id)).sendKeys(text);
   }
 
-  /** Chooses from a list by a value, as if by hand. */
+  /** Chooses from a list by a value, as if by hand, once something can be chosen from it. */
   public void choose(String id, String value) {
-    driver.findElement(By.cssSelector("#" + id + " option[value=\"" + value + "\"]")).click();
+    await("document.querySelector('#" + id + ":not(:disabled)')");
+    try {
+      driver.findElement(By.cssSelector("#" + id + " option[value=\"" + value + "\"]")).click();
+    } catch (StaleElementReferenceException renewed) {
+      choose(id, value);
+    }
   }
 
   /**
