@@ -93,6 +93,11 @@ public final class WindowDelay {
       return new Found(lag + slope * samples, slope, standard, gain, WindowSound.NONE);
     }
 
+    /** The same with another drift. */
+    Found sliding(double samplesPerSample) {
+      return new Found(lag, samplesPerSample, standard, gain, besides);
+    }
+
     /** The level of the copy, in dB. */
     public double levelDb() {
       return Decibels.ofFactor(gain);
@@ -186,8 +191,12 @@ public final class WindowDelay {
 
   /** The return, in memory, moved by a lag. */
   private Samples returnAt(int lag) {
+    return moved(ret, from + lag);
+  }
+
+  private Window moved(Samples samples, int to) {
     int length = reference.length();
-    return kept(ret, from + lag, length, (int) (SlopeSearch.STEEPEST * length));
+    return kept(samples, to, length, (int) (SlopeSearch.STEEPEST * length));
   }
 
   /** A part of a recording, in memory and readable on both sides: so far, and for short blocks. */
@@ -197,18 +206,35 @@ public final class WindowDelay {
     return new Window(kept, beside, length);
   }
 
+  /** What a slope that was taken out left: the delay with it, and the share of the return. */
+  private record Fitted(Found found, double unexplained) {}
+
+  /**
+   * The delay near a lag. A drift between the halves is believed where less of the return is left
+   * with it than without: halves of few tones are each most like the reference at lags of their
+   * own.
+   */
   private Optional<Found> near(int lag, double slope) {
     Samples moved = returnAt(lag);
-    Optional<Found> found = refined(moved, lag, slope);
-    if (found.isEmpty() || Math.abs(found.get().slope() - slope) * reference.length() < HARMLESS) {
-      return found;
+    Optional<Fitted> fitted = refined(moved, lag, slope);
+    if (fitted.isEmpty() || !drifts(fitted.get().found(), slope)) {
+      return fitted.map(Fitted::found);
     }
-    return refined(moved, lag, found.get().slope()).or(() -> found);
+    Found found = fitted.get().found();
+    return refined(moved, lag, found.slope())
+        .filter(drifting -> drifting.unexplained() < fitted.get().unexplained())
+        .map(Fitted::found)
+        .or(() -> Optional.of(found.sliding(slope)));
   }
 
-  private Optional<Found> refined(Samples moved, int lag, double slope) {
+  private boolean drifts(Found found, double slope) {
+    return Math.abs(found.slope() - slope) * reference.length() >= HARMLESS;
+  }
+
+  private Optional<Fitted> refined(Samples moved, int lag, double slope) {
     double middle = reference.length() / 2.0;
-    Samples steady = slope == 0 ? moved : new Resampled(moved, middle, slope);
+    // In memory, since each look at it would interpolate it anew.
+    Samples steady = slope == 0 ? moved : moved(new Resampled(moved, middle, slope), 0);
     int half = reference.length() / 2;
     List<Reading> halves =
         List.of(
@@ -225,13 +251,14 @@ public final class WindowDelay {
     if (!Double.isFinite(standard)) {
       return Optional.empty();
     }
-    return Optional.of(
+    Found found =
         new Found(
             // Resampled about its own middle, the copy that is late by d came d / (1 + slope) late.
             lag + fit.measured().lag() * (1 + slope),
             slope + drift.further() / half,
             standard,
             fit.measured().gain(),
-            all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE));
+            all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE);
+    return Optional.of(new Fitted(found, fit.residual().unexplained()));
   }
 }

@@ -1,0 +1,46 @@
+package dev.loopgauge.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.loopgauge.estimate.drift.Following;
+import dev.loopgauge.signal.SampleRate;
+import dev.loopgauge.signal.Signal;
+import java.util.SplittableRandom;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Halves of a window of music through a band-pass are each most like the reference at lags of their
+ * own; a drift that this makes would go on from window to window, further off each time.
+ */
+class FalseDriftTest {
+  private static final SampleRate RATE = new SampleRate(16_000);
+  private static final int WINDOW = 32_000;
+  private static final int WINDOWS = 40;
+
+  /** What {@code WindowDelay} may take out without looking whether it was there, in samples. */
+  private static final double HARMLESS = 0.3;
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3})
+  void takesNoDriftFromHalvesOfFewTones(long seed) {
+    double[] music =
+        ShowProgramme.sound(1, RATE, WINDOWS + 4, new SplittableRandom(seed)).toArray();
+    PathSound path =
+        PathSound.late(40.25, 0.8)
+            .through(PathSound.highPass(0.2))
+            .through(PathSound.lowPass(0.7))
+            .plus(PathSound.noise(1e-4, seed));
+    double[] heard = new double[music.length];
+    for (int i = 0; i < heard.length; i++) {
+      heard[i] = path.at(music, i);
+    }
+    Following following = new Following(WINDOW, 0.5, true);
+    for (int at = 0; at < WINDOWS * WINDOW / 2; at += WINDOW / 2) {
+      Following.Look look = following.look(Signal.of(RATE, music), Signal.of(RATE, heard), at, at);
+      double slid = look.found().orElseThrow().slope() * WINDOW;
+      assertEquals(0, slid, 2 * HARMLESS, "at " + at / RATE.hertz() + " s");
+      following.next(look, at);
+    }
+  }
+}
