@@ -11,6 +11,7 @@ import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.ReturnPart;
+import dev.loopgauge.estimate.result.SentLevel;
 import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
@@ -21,6 +22,9 @@ import java.util.Optional;
 
 /** One path whose sound goes by: what each of its windows holds. */
 final class LivePath {
+  /** As {@link SentLevel} says. */
+  private static final double SHORT_SECONDS = 0.1;
+
   private final SampleRate rate;
   private final int window;
   private final RecentSound reference;
@@ -95,8 +99,8 @@ final class LivePath {
     return new WindowReading(
         seconds(at),
         seconds(at + window),
-        loudness(reference, at, base),
-        loudness(returned, at, base),
+        sent(at, base),
+        Decibels.ofPower(power(part(returned, at, base))),
         heard.interrupted(),
         heard.look().clipped(),
         heard.parts(),
@@ -114,12 +118,29 @@ final class LivePath {
         found.levelDb(),
         found.gain() < 0,
         found.besides().bands(),
-        missing);
+        missing,
+        found.besides().unexplained());
   }
 
-  private double loudness(RecentSound channel, long at, long base) {
-    Samples sound = new Window(channel.since(base), (int) (at - base), window);
-    return Decibels.ofPower(Loudness.of(sound).energy() / window);
+  private SentLevel sent(long at, long base) {
+    Samples sound = part(reference, at, base);
+    int length = rate.samplesIn(SHORT_SECONDS);
+    double loudest = 0;
+    for (int from = 0; from + length <= window; from += length) {
+      loudest = Math.max(loudest, power(Window.on(sound, from, length)));
+    }
+    return new SentLevel(
+        Decibels.ofPower(power(sound)),
+        Decibels.ofPower(loudest),
+        Decibels.ofFactor(Loudness.of(sound).peak()));
+  }
+
+  private Samples part(RecentSound channel, long at, long base) {
+    return new Window(channel.since(base), (int) (at - base), window);
+  }
+
+  private static double power(Samples sound) {
+    return Loudness.of(sound).energy() / sound.length();
   }
 
   /**

@@ -26,14 +26,33 @@ public record MeanShift(double value, double fromNoise, double fromScatter, doub
    */
   public static MeanShift of(
       double[] before, double[] after, double[] noiseBefore, double[] noiseAfter) {
-    int moves = before.length + after.length - 2;
-    double squares = squaredMoves(before) + squaredMoves(after);
+    return of(before, after, noiseBefore, noiseAfter, before);
+  }
+
+  /**
+   * The same where only some of the values before are compared.
+   *
+   * @param scattered all values before, which tell the scatter; at least one
+   */
+  public static MeanShift of(
+      double[] before,
+      double[] after,
+      double[] noiseBefore,
+      double[] noiseAfter,
+      double[] scattered) {
+    int moves = scattered.length + after.length - 2;
+    double squares = squaredMoves(scattered) + squaredMoves(after);
     double scatter = moves == 0 ? 0 : Math.sqrt(squares / (2 * moves));
     return new MeanShift(
         Mean.of(after) - Mean.of(before),
         Math.hypot(ofMean(noiseBefore), ofMean(noiseAfter)),
         scatter * Math.sqrt(1.0 / before.length + 1.0 / after.length),
         moves == 0 ? 0 : 2.0 * moves * moves / (3.0 * moves - 1));
+  }
+
+  /** What is left of the shift where something else explains a part of it. */
+  public MeanShift with(double rest) {
+    return new MeanShift(rest, fromNoise, fromScatter, degrees);
   }
 
   private static double squaredMoves(double[] values) {

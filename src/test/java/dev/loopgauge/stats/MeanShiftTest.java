@@ -30,6 +30,18 @@ class MeanShiftTest {
   }
 
   @Test
+  void takesScatterFromMoreValuesThanItCompares() {
+    double[] one = {1};
+    MeanShift shift = MeanShift.of(one, new double[] {5}, one, one, new double[] {1, 3, 1});
+    assertEquals(4, shift.value(), 1e-12);
+    // Two differences of 2: a variance of 8 / (2 * 2), of two single values.
+    assertEquals(Math.sqrt(2 * 2), shift.fromScatter(), 1e-12);
+    assertEquals(8.0 / 5, shift.degrees(), 1e-12);
+    assertEquals(
+        new MeanShift(1, shift.fromNoise(), shift.fromScatter(), shift.degrees()), shift.with(1));
+  }
+
+  @Test
   void keepsItsChanceOfFalseAlarms() {
     SplittableRandom random = new SplittableRandom(11);
     int trials = 20_000;

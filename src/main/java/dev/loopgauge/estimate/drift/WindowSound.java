@@ -13,8 +13,9 @@ import java.util.List;
  *
  * @param bands the level by octave, where it can be told
  * @param gaps sound that the return lacks, in samples of the return from the window's start
+ * @param unexplained the share of the return's power that is not the reference's, 0 or more
  */
-public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
+public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps, double unexplained) {
   /**
    * Three pieces of 5 ms: in 12,960 windows of programme in which nothing was lost, on four paths,
    * one piece was missing once, three once, and no more ({@code ShortGapsTest}, a409b2d); a gap is
@@ -23,7 +24,7 @@ public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
   private static final double SHORTEST_SECONDS = 0.0149;
 
   /** Nothing was asked for. */
-  static final WindowSound NONE = new WindowSound(List.of(), List.of());
+  static final WindowSound NONE = new WindowSound(List.of(), List.of(), 1);
 
   /** Copies the lists. */
   public WindowSound {
@@ -53,7 +54,7 @@ public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps) {
         }
       }
     }
-    return new WindowSound(fit.bands(), gaps);
+    return new WindowSound(fit.bands(), gaps, fit.residual().unexplained());
   }
 
   /**

@@ -10,9 +10,15 @@ import java.util.List;
  * @param inverted whether the return is the reference turned upside down
  * @param bands the level by octave, where it can be told
  * @param lost sound that the return lacks
+ * @param unexplained the share of the return's power that is other sound, 0 or more
  */
 public record FollowedDelay(
-    TrackPoint point, double levelDb, boolean inverted, List<Band> bands, List<MissingSound> lost) {
+    TrackPoint point,
+    double levelDb,
+    boolean inverted,
+    List<Band> bands,
+    List<MissingSound> lost,
+    double unexplained) {
   /**
    * Checks the level and copies the lists.
    *
@@ -20,6 +26,7 @@ public record FollowedDelay(
    */
   public FollowedDelay {
     Finite.check("a level", levelDb);
+    Finite.check("a share", unexplained);
     bands = List.copyOf(bands);
     lost = List.copyOf(lost);
   }

@@ -8,8 +8,7 @@ import java.util.Optional;
  *
  * @param fromSeconds when the window starts, from the start of the stream
  * @param toSeconds when it ends
- * @param sentDbfs how loud the reference is in it, in dBFS rms; negative infinity for digital
- *     silence
+ * @param sent how loud the reference is in it
  * @param heardDbfs how loud the return is in it
  * @param interrupted whether frames of it were lost while it was recorded: then nothing was read
  * @param clipped whether the return is clipped in it
@@ -20,7 +19,7 @@ import java.util.Optional;
 public record WindowReading(
     double fromSeconds,
     double toSeconds,
-    double sentDbfs,
+    SentLevel sent,
     double heardDbfs,
     boolean interrupted,
     boolean clipped,
@@ -32,6 +31,11 @@ public record WindowReading(
   /** Copies the list. */
   public WindowReading {
     parts = List.copyOf(parts);
+  }
+
+  /** How loud the reference is in it, in dBFS rms; negative infinity for digital silence. */
+  public double sentDbfs() {
+    return sent.rmsDbfs();
   }
 
   /** Whether sound is known not to have come back in it. */

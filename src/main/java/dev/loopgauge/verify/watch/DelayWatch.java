@@ -90,7 +90,8 @@ final class DelayWatch {
         window.fromSeconds(),
         window.toSeconds(),
         read.point().delay().samples(),
-        Math.hypot(noise, FLOOR));
+        Math.hypot(noise, FLOOR),
+        Optional.empty());
   }
 
   private WatchEvent step(Move move) {

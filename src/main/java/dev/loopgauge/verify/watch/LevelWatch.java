@@ -11,7 +11,8 @@ import java.util.Optional;
 
 /**
  * Tells that a path's level changed. Each octave is compared with itself, so that another programme
- * is no other level where the path holds an equaliser.
+ * is no other level where the path holds an equaliser, and windows with those whose programme is
+ * like theirs ({@link Programme}), so that it is none where the path holds a compressor.
  */
 final class LevelWatch {
   /** As between shows: less than this is no change, in dB. */
@@ -23,6 +24,7 @@ final class LevelWatch {
   private final Steady level;
   private final Map<Double, Double> usual = new HashMap<>();
   private final Moves moves = new Moves(LEAST_DB);
+  private double moved;
 
   /** Nothing was read yet. */
   LevelWatch(double windowSeconds) {
@@ -56,7 +58,13 @@ final class LevelWatch {
       return Optional.empty();
     }
     return level
-        .next(new Value(window.fromSeconds(), window.toSeconds(), change, 1 / Math.sqrt(weights)))
+        .next(
+            new Value(
+                window.fromSeconds(),
+                window.toSeconds(),
+                change,
+                1 / Math.sqrt(weights),
+                Optional.of(window.sent())))
         .map(this::event);
   }
 
@@ -65,9 +73,12 @@ final class LevelWatch {
     return 1 / (noise * noise + FLOOR_DB * FLOOR_DB);
   }
 
+  /** Moves are added up from 0: where one comes from also goes by the programme. */
   private WatchEvent event(Move move) {
+    Move added = new Move(moved, moved + move.change(), move.uncertainty(), move.first());
+    moved = added.to();
     return new WatchEvent.Level(
-        moves.phase(move), move.first().middle(), move.change(), move.uncertainty());
+        moves.phase(added), move.first().middle(), move.change(), move.uncertainty());
   }
 
   /** Whether the level is another one than when the watch began. */

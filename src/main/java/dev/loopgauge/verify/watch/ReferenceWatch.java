@@ -1,6 +1,8 @@
 package dev.loopgauge.verify.watch;
 
+import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.WindowReading;
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Median;
 import dev.loopgauge.verify.watch.WatchEvent.Phase;
 import java.util.ArrayDeque;
@@ -9,15 +11,23 @@ import java.util.Optional;
 
 /**
  * Tells that a reference died: it is silent to the last bit for two windows with sound of their own
- * while the return is as loud as in most windows that were read. A pause in which all is silent is
- * none; one in which the return holds as much other sound can't be told from it.
+ * while the return is as loud as in most windows that were read, and louder than the other sound in
+ * each of them. A pause in which all is silent, or other sound goes on, is none.
  */
 final class ReferenceWatch {
   private static final int REMEMBERED = 31;
 
-  private final Deque<Double> loudnessRead = new ArrayDeque<>();
+  private final Deque<Heard> read = new ArrayDeque<>();
   private Optional<WindowReading> since = Optional.empty();
   private boolean told;
+
+  /** What a window that was read held, in dBFS rms: all together, and what is no programme. */
+  private record Heard(double all, double other) {
+    static Heard of(WindowReading window, FollowedDelay delay) {
+      double all = window.heardDbfs();
+      return new Heard(all, all + Decibels.ofPower(delay.unexplained()));
+    }
+  }
 
   /** Whether the reference is dead. */
   boolean isDead() {
@@ -26,16 +36,15 @@ final class ReferenceWatch {
 
   /** Takes the next window. */
   Optional<WatchEvent> next(WindowReading window) {
-    if (window.delay().isPresent()) {
-      loudnessRead.addLast(window.heardDbfs());
-      if (loudnessRead.size() > REMEMBERED) {
-        loudnessRead.removeFirst();
-      }
+    window.delay().ifPresent(delay -> read.addLast(Heard.of(window, delay)));
+    if (read.size() > REMEMBERED) {
+      read.removeFirst();
     }
     boolean dead =
         !window.interrupted()
             && window.sentDbfs() < WindowReading.SILENCE_DBFS
-            && window.heardDbfs() >= usual();
+            && window.heardDbfs() >= usual()
+            && window.heardDbfs() > loudestOther();
     if (!dead) {
       boolean ends = told && window.sentDbfs() >= WindowReading.SILENCE_DBFS;
       since = Optional.empty();
@@ -55,8 +64,12 @@ final class ReferenceWatch {
   }
 
   private double usual() {
-    return loudnessRead.isEmpty()
+    return read.isEmpty()
         ? Double.POSITIVE_INFINITY
-        : Median.of(loudnessRead.stream().mapToDouble(loud -> loud).toArray());
+        : Median.of(read.stream().mapToDouble(Heard::all).toArray());
+  }
+
+  private double loudestOther() {
+    return read.stream().mapToDouble(Heard::other).max().orElse(Double.POSITIVE_INFINITY);
   }
 }

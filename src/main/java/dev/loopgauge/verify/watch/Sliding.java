@@ -1,6 +1,7 @@
 package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.estimate.result.ClockDrift;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.stats.Slope;
 import dev.loopgauge.stats.StraightLine;
 import java.util.List;
@@ -26,7 +27,7 @@ final class Sliding {
   /**
    * Nothing slides yet.
    *
-   * @param least a line that rises less in all is none: what a filter makes of another programme
+   * @param least a line that rises by less, beyond what windows may lie apart, is none
    * @param secondsApart how long it is from one window with sound of its own to the next
    * @param hertz the sample rate
    */
@@ -80,7 +81,7 @@ final class Sliding {
     Slope slope = Slope.of(line);
     ClockDrift drift = drift(slope);
     double rise = slope.value() * (values.get(values.size() - 1).to() - values.get(0).from());
-    if (Math.abs(rise) < least
+    if (Math.abs(rise) < least + explained(values)
         || !drift.isLarge()
         || !slope.isThere(chance)
         || !isStraight(values)) {
@@ -91,6 +92,14 @@ final class Sliding {
     slidesOn(level, slope);
     told = Optional.of(drift);
     return Optional.of(change);
+  }
+
+  /**
+   * What two windows may lie apart within their expanded uncertainties. A part of that is how far
+   * the path's filters move the delay with the programme: no mean of many windows lessens it.
+   */
+  private static double explained(List<Value> values) {
+    return Measurement.COVERAGE_FACTOR * Math.sqrt(2) * Value.mean(Value.noises(values));
   }
 
   /** A slide is over when it is surely less than half of what was told. */

@@ -98,8 +98,16 @@ final class Steady {
 
   /** Whether a value is no further off the level than a move of no account or chance puts it. */
   boolean isNear(Value value) {
-    double away = Math.abs(value.without(slope) - level());
-    return away <= Math.max(least, ChangePoints.LIMIT * spread(value));
+    double most = Math.max(least, ChangePoints.LIMIT * spread(value));
+    return awayFrom(value, true) >= -most && awayFrom(value, false) <= most;
+  }
+
+  /** How far below the level, or above it, a value is beyond what the programme explains. */
+  private double awayFrom(Value value, boolean falls) {
+    List<Value> one = List.of(value);
+    List<Value> before = last(Programme.explainingLeast(settled, one, falls, SIDE), SIDE);
+    double away = value.without(slope) - Value.mean(Value.values(before, slope));
+    return falls == away < 0 ? Programme.unexplained(away, before, one) : 0;
   }
 
   private double spread(Value value) {
@@ -150,28 +158,33 @@ final class Steady {
     }
     // The first one off may still hold some of the sound before.
     List<Value> clean = after.subList(1, after.size());
-    MeanShift test = shift(untouched, after);
+    MeanShift test = unexplained(untouched, after);
     if (Math.abs(test.value()) < least || !test.isThere(chance) || slides(untouched, clean)) {
       if (apart.size() >= STAYED) {
         startAgain(after);
       }
       return Optional.empty();
     }
-    List<Value> before = last(untouched, SIDE);
-    MeanShift size = shift(before, clean);
+    List<Value> before = last(Programme.nearest(untouched, clean, SIDE), SIDE);
+    MeanShift size = shift(before, clean, before);
+    double uncertainty = Math.hypot(expanded(size), Programme.apart(before, clean));
     double time = off.get(0).middle();
     double from = Value.mean(Value.values(before, slope)) + slope * time;
     Value first = off.get(0);
     startAgain(clean);
     start = Optional.of(new Start(clean.get(0).from(), from + size.value()));
-    return Optional.of(new Move(from, from + size.value(), expanded(size), first));
+    return Optional.of(new Move(from, from + size.value(), uncertainty, first));
   }
 
   /**
    * Whether a line explains the last values as well as a step does, or nearly so: then it may be
-   * the level that slides, and more values will tell.
+   * the level that slides, and more values will tell. Of values that go by the programme the last
+   * ones before may be what it explained, so a fade is told as moves.
    */
   private boolean slides(List<Value> before, List<Value> after) {
+    if (after.get(0).sent().isPresent()) {
+      return false;
+    }
     List<Value> all = new ArrayList<>(last(before, SIDE));
     all.addAll(after);
     double[] values = Value.values(all, slope);
@@ -192,12 +205,26 @@ final class Steady {
     return size.degrees() > 0 ? size.expanded() : 2 * size.fromNoise();
   }
 
-  private MeanShift shift(List<Value> before, List<Value> after) {
+  /** What the programme doesn't explain of a shift. */
+  private MeanShift unexplained(List<Value> untouched, List<Value> after) {
+    boolean falls = awayFrom(last(off, 1).get(0), true) < 0;
+    List<Value> before = Programme.explainingLeast(untouched, after, falls, SIDE);
+    MeanShift shift = shift(before, after, untouched);
+    return shift.with(Programme.unexplained(shift.value(), before, after));
+  }
+
+  /**
+   * The shift between two levels.
+   *
+   * @param scattered values whose scatter tells that of those before
+   */
+  private MeanShift shift(List<Value> before, List<Value> after, List<Value> scattered) {
     return MeanShift.of(
         Value.values(before, slope),
         Value.values(after, slope),
         Value.noises(before),
-        Value.noises(after));
+        Value.noises(after),
+        Value.values(scattered, slope));
   }
 
   /** The last values that agree with one another. */

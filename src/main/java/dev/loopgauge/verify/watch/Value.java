@@ -1,6 +1,8 @@
 package dev.loopgauge.verify.watch;
 
+import dev.loopgauge.estimate.result.SentLevel;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a window says of something that should stay.
@@ -9,8 +11,9 @@ import java.util.List;
  * @param to when it ends
  * @param value what was read
  * @param noise the standard uncertainty of that from noise
+ * @param sent the programme that it was read from; empty where the value can't go by that
  */
-record Value(double from, double to, double value, double noise) {
+record Value(double from, double to, double value, double noise, Optional<SentLevel> sent) {
   /** Windows that overlap by no more than rounding don't, in seconds. */
   private static final double ROUNDING = 1e-6;
 

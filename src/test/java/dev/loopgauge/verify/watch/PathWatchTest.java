@@ -104,6 +104,19 @@ class PathWatchTest {
     assertEquals(samples > 0.5, told, windows.events()::toString);
   }
 
+  /** Nor is it one where windows that are so uncertain may lie as far apart. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.9, 2})
+  void aDriftMovesTheDelayBeyondWhatIsUncertain(double samples) {
+    Windows windows = new Windows();
+    for (int i = 0; i < 240; i++) {
+      double slid = samples * Math.max(0, Math.min(1, (i - 40) / 130.0));
+      windows.read(595 + slid + JITTER * random.nextGaussian(), 0.4, -6, false);
+    }
+    boolean told = windows.events().stream().anyMatch(WatchEvent.Drift.class::isInstance);
+    assertEquals(samples > 0.5 + 0.4 * Math.sqrt(2), told, windows.events()::toString);
+  }
+
   @Test
   void tellsAStepOnADrift() {
     Windows windows = new Windows();
@@ -249,6 +262,22 @@ class PathWatchTest {
     assertEquals(2, windows.events().size(), windows.events()::toString);
     assertInstanceOf(WatchEvent.Reference.class, windows.events().get(0));
     assertEquals(10, windows.events().get(0).atSeconds(), 1e-9);
+  }
+
+  /**
+   * Other sound that was there before goes on through a pause; what is louder than it is programme.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {-20.5, -19})
+  void takesOtherSoundForNoDeadReference(double dbfs) {
+    Windows windows = new Windows();
+    for (int i = 0; i < 20; i++) {
+      windows.readBeside(i < 10 ? -20 : -30, i < 10 ? 1 : 0.01);
+    }
+    for (int i = 0; i < 6; i++) {
+      windows.nothing(-140, dbfs);
+    }
+    assertEquals(dbfs > -20 ? 1 : 0, windows.events().size(), windows.events()::toString);
   }
 
   /**

@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.MissingSound;
 import dev.loopgauge.estimate.result.ReturnPart;
+import dev.loopgauge.estimate.result.SentLevel;
 import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.signal.Latency;
@@ -32,6 +33,24 @@ final class Windows {
     return take(-20, -20, THERE, delay(samples, uncertainty, levelDb, inverted, List.of()));
   }
 
+  /** Reads the next window of a return that holds a share of other sound. */
+  Windows readBeside(double heardDbfs, double unexplained) {
+    FollowedDelay read = delay(595, 0.02, -6, false, List.of()).orElseThrow();
+    return take(
+        SentLevel.even(-20),
+        heardDbfs,
+        THERE,
+        new double[0],
+        Optional.of(
+            new FollowedDelay(
+                read.point(), read.levelDb(), false, read.bands(), read.lost(), unexplained)));
+  }
+
+  /** Reads a level in the next window, of some programme. */
+  Windows readOf(SentLevel sent, double levelDb) {
+    return take(sent, -20, THERE, new double[0], delay(595, 0.02, levelDb, false, List.of()));
+  }
+
   /** The same a number of times. */
   Windows read(int times, double samples) {
     for (int i = 0; i < times; i++) {
@@ -48,12 +67,13 @@ final class Windows {
 
   /** Reads nothing in the next window, with sound that was due lost in parts of it. */
   Windows nothing(double sentDbfs, double heardDbfs, double... lostFromTo) {
-    return take(sentDbfs, heardDbfs, new double[0], lostFromTo, Optional.empty());
+    return take(SentLevel.even(sentDbfs), heardDbfs, new double[0], lostFromTo, Optional.empty());
   }
 
   /** Reads a delay in the next window, which lacks sound in parts of it. */
   Windows readWithout(double samples, double... lostFromTo) {
-    return take(-20, -20, THERE, lostFromTo, delay(samples, 0.02, -6, false, List.of()));
+    return take(
+        SentLevel.even(-20), -20, THERE, lostFromTo, delay(samples, 0.02, -6, false, List.of()));
   }
 
   private Optional<FollowedDelay> delay(
@@ -68,15 +88,16 @@ final class Windows {
             levelDb,
             inverted,
             List.of(new Band(1000, samples, uncertainty, levelDb, 0.1)),
-            lost));
+            lost,
+            1e-4));
   }
 
   private Windows take(double sent, double heard, double[] there, Optional<FollowedDelay> delay) {
-    return take(sent, heard, there, new double[0], delay);
+    return take(SentLevel.even(sent), heard, there, new double[0], delay);
   }
 
   private Windows take(
-      double sent, double heard, double[] there, double[] lost, Optional<FollowedDelay> delay) {
+      SentLevel sent, double heard, double[] there, double[] lost, Optional<FollowedDelay> delay) {
     List<ReturnPart> parts = new ArrayList<>();
     for (int i = 0; i < there.length; i += 2) {
       parts.add(new ReturnPart(at + there[i], at + there[i + 1], false));
