@@ -206,29 +206,46 @@ public final class WindowDelay {
     return new Window(kept, beside, length);
   }
 
-  /** What a slope that was taken out left: the delay with it, and the share of the return. */
-  private record Fitted(Found found, double unexplained) {}
+  /**
+   * What a slope that was taken out left.
+   *
+   * @param found the delay, with the slope that the halves tell
+   * @param slope the one that was taken out
+   * @param unexplained the share of the return that is left
+   */
+  private record Fitted(Found found, double slope, double unexplained) {}
 
   /**
-   * The delay near a lag. A drift between the halves is believed where less of the return is left
-   * with it than without: halves of few tones are each most like the reference at lags of their
-   * own.
+   * The delay near a lag. A drift is believed where less of the return is left with it than
+   * without, be it the last window's or that between the halves: halves of few tones, or a step, a
+   * turned polarity or a gap in one of them, are each most like the reference at lags of their own.
    */
   private Optional<Found> near(int lag, double slope) {
     Samples moved = returnAt(lag);
     Optional<Fitted> fitted = refined(moved, lag, slope);
-    if (fitted.isEmpty() || !drifts(fitted.get().found(), slope)) {
-      return fitted.map(Fitted::found);
+    if (!isHarmless(slope)) {
+      fitted = better(fitted, refined(moved, lag, 0));
+    }
+    if (fitted.isEmpty()) {
+      return Optional.empty();
     }
     Found found = fitted.get().found();
-    return refined(moved, lag, found.slope())
-        .filter(drifting -> drifting.unexplained() < fitted.get().unexplained())
-        .map(Fitted::found)
-        .or(() -> Optional.of(found.sliding(slope)));
+    double taken = fitted.get().slope();
+    if (isHarmless(found.slope() - taken)) {
+      return Optional.of(found);
+    }
+    Optional<Fitted> drifting = better(fitted, refined(moved, lag, found.slope()));
+    return drifting.map(f -> f.slope() == taken ? f.found().sliding(taken) : f.found());
   }
 
-  private boolean drifts(Found found, double slope) {
-    return Math.abs(found.slope() - slope) * reference.length() >= HARMLESS;
+  private boolean isHarmless(double slope) {
+    return Math.abs(slope) * reference.length() < HARMLESS;
+  }
+
+  private static Optional<Fitted> better(Optional<Fitted> one, Optional<Fitted> other) {
+    return other
+        .filter(o -> one.isEmpty() || o.unexplained() < one.get().unexplained())
+        .or(() -> one);
   }
 
   private Optional<Fitted> refined(Samples moved, int lag, double slope) {
@@ -259,6 +276,6 @@ public final class WindowDelay {
             standard,
             fit.measured().gain(),
             all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE);
-    return Optional.of(new Fitted(found, fit.residual().unexplained()));
+    return Optional.of(new Fitted(found, slope, fit.residual().unexplained()));
   }
 }

@@ -11,14 +11,19 @@ import java.util.Optional;
 
 /**
  * Tells that a reference died: it is silent to the last bit for two windows with sound of their own
- * while the return is as loud as in most windows that were read, and louder than the other sound in
- * each of them. A pause in which all is silent, or other sound goes on, is none.
+ * while the return is as loud as in most windows that were read. It is none where the return falls
+ * to what other sound was in those windows: then all the programme pauses, whatever else begins.
  */
 final class ReferenceWatch {
   private static final int REMEMBERED = 31;
 
+  /** No source: few pauses in which other sound is as loud as the programme last longer. */
+  private static final double LONGEST_PAUSE_SECONDS = 60;
+
   private final Deque<Heard> read = new ArrayDeque<>();
   private Optional<WindowReading> since = Optional.empty();
+  private boolean pauses;
+  private double sentUntil;
   private boolean told;
 
   /** What a window that was read held, in dBFS rms: all together, and what is no programme. */
@@ -40,11 +45,15 @@ final class ReferenceWatch {
     if (read.size() > REMEMBERED) {
       read.removeFirst();
     }
-    boolean dead =
-        !window.interrupted()
-            && window.sentDbfs() < WindowReading.SILENCE_DBFS
-            && window.heardDbfs() >= usual()
-            && window.heardDbfs() > loudestOther();
+    boolean silent = window.sentDbfs() < WindowReading.SILENCE_DBFS;
+    if (!silent) {
+      sentUntil = window.toSeconds();
+    }
+    boolean longSilent = window.toSeconds() - sentUntil > LONGEST_PAUSE_SECONDS;
+    pauses &= silent && !longSilent;
+    pauses |=
+        silent && !longSilent && !window.interrupted() && window.heardDbfs() <= loudestOther();
+    boolean dead = silent && !window.interrupted() && !pauses && window.heardDbfs() >= usual();
     if (!dead) {
       boolean ends = told && window.sentDbfs() >= WindowReading.SILENCE_DBFS;
       since = Optional.empty();

@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class PathWatchTest {
@@ -278,6 +279,23 @@ class PathWatchTest {
       windows.nothing(-140, dbfs);
     }
     assertEquals(dbfs > -20 ? 1 : 0, windows.events().size(), windows.events()::toString);
+  }
+
+  /** Nor where it begins in a pause, however loud, for a minute. */
+  @ParameterizedTest
+  @CsvSource({"0, 6, 1", "1, 6, 0", "1, 56, 0", "1, 66, 1"})
+  void takesOtherSoundThatBeginsInAPauseForNoDeadReference(int windowsOfPause, int loud, int told) {
+    Windows windows = new Windows();
+    for (int i = 0; i < 20; i++) {
+      windows.readBeside(-20, 0.01);
+    }
+    for (int i = 0; i < windowsOfPause; i++) {
+      windows.nothing(-140, -41);
+    }
+    for (int i = 0; i < loud; i++) {
+      windows.nothing(-140, -15);
+    }
+    assertEquals(told, windows.events().size(), windows.events()::toString);
   }
 
   /**
