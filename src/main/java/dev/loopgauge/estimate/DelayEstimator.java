@@ -10,6 +10,7 @@ import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.ClippingEffect;
+import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
@@ -156,6 +157,9 @@ public final class DelayEstimator {
   }
 
   private static boolean mayDrift(Read plain) {
+    if (plain.fit().flatMap(Fit::step).filter(DelayStep::isNoDrift).isPresent()) {
+      return false;
+    }
     if (!(plain.estimate() instanceof Estimate.Found found)) {
       return !isRefusedAsClipped(plain.estimate());
     }

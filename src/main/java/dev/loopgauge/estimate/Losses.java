@@ -6,6 +6,7 @@ import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.measurand.PathDelay;
+import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.reading.Reading;
@@ -56,7 +57,8 @@ final class Losses {
   /** Where a reading splices, which neither filter on both sides explains. */
   Optional<Splice> splice() {
     boolean explained = byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
-    return explained ? Optional.empty() : fit.splice();
+    Optional<Splice> splice = explained ? Optional.empty() : fit.splice();
+    return splice.or(() -> fit.step().map(DelayStep::splice));
   }
 
   /** Sound that is missing, as a finding. */

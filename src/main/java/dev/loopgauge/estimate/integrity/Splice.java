@@ -49,7 +49,7 @@ public record Splice(int at, OptionalDouble later) {
   private static final int SHORTEST = 6;
 
   /** Longer readings than this are not looked at, in seconds. */
-  private static final double LONGEST_SECONDS = 30;
+  public static final double LONGEST_SECONDS = 30;
 
   /**
    * The splice of one reading, if there is one.
@@ -129,7 +129,8 @@ public record Splice(int at, OptionalDouble later) {
     return at > 0 && at < reference.length();
   }
 
-  private static boolean sameBand(Samples reference, int at) {
+  /** Whether what a reference holds before and after a sample of it is of the same frequencies. */
+  public static boolean sameBand(Samples reference, int at) {
     int length = reference.length();
     RealFft fft = new RealFft(RealFft.lengthFor(length));
     double[] before = new double[fft.length()];

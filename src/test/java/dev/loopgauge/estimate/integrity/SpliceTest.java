@@ -79,6 +79,42 @@ class SpliceTest {
     assertEquals(Math.abs(later), Double.parseDouble(words[4]), 12, finding.text());
   }
 
+  /** By so little that both delays fit one filter. */
+  @ParameterizedTest
+  @CsvSource({
+    "mls, 0.5, 1",
+    "mls, 0.3, -2",
+    "speech, 0.4, -1",
+    "speech, 0.6, 4",
+    "applause, 0.6, 3",
+    "applause, 0.2, -1",
+  })
+  void tellsAStepOfAFewSamples(String kind, double part, int later) {
+    Signal sound = sound(kind);
+    Estimate estimate = estimate(sound, torn(sound, part, later));
+    assertInstanceOf(Estimate.Refused.class, estimate, estimate::toString);
+    List<Finding> found = splices(estimate);
+    assertEquals(1, found.size(), estimate::toString);
+    String[] words = found.get(0).text().split(" ", -1);
+    double seconds = (part * sound.length() + DELAY) / Rig.RATE.hertz();
+    assertEquals(seconds, Double.parseDouble(words[1]), 0.15, found.get(0).text());
+    assertEquals(Math.abs(later), Double.parseDouble(words[4]), found.get(0).text());
+    assertTrue(found.get(0).text().contains(later < 0 ? "were lost" : "put in"));
+  }
+
+  /** Less than half a sample is no sample that was lost, whatever moved it. */
+  @ParameterizedTest
+  @CsvSource({"mls", "speech", "applause"})
+  void aThirdOfASampleIsNoLostSound(String kind) {
+    Signal sound = sound(kind);
+    double[] ret = torn(sound, 0, 0);
+    double[] later = torn(sound, 0, 1);
+    for (int i = ret.length / 3; i < ret.length; i++) {
+      ret[i] += (later[i] - ret[i]) / 3;
+    }
+    assertEquals(List.of(), splices(estimate(sound, ret)));
+  }
+
   @ParameterizedTest
   @CsvSource({"sweep", "mls", "speech", "applause"})
   void aWholeReturnHasNoSuchFinding(String kind) {

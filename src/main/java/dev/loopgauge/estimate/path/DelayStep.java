@@ -1,0 +1,153 @@
+package dev.loopgauge.estimate.path;
+
+import dev.loopgauge.estimate.integrity.DelaySeries;
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.reading.Window;
+import dev.loopgauge.estimate.spectrum.Packed;
+import dev.loopgauge.estimate.spectrum.RealFft;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.stats.OneStep;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A delay that steps once within a reading, by as little as a sample, so that both sides come by
+ * one filter and two delays.
+ *
+ * <p>Where it may have stepped, the delays of short stretches say ({@link DelaySeries}). The filter
+ * that the louder side alone is fitted with then makes of the other side's reference what it should
+ * have been: how much later the return comes than that is the step, whatever the filter. In one
+ * sweep, where each side has frequencies of its own, nothing is told.
+ *
+ * @param splice where and by how much
+ * @param odds the logarithm of likelihoods by which a step explains the stretches better than a
+ *     drift does, above 0
+ */
+public record DelayStep(Splice splice, double odds) {
+  /** How often a place is looked at in a reading with one delay, at most: as often as a drift. */
+  private static final double FALSE_ALARMS = 1.0 / 31_000;
+
+  /** The least logarithm of likelihoods by which a step explains more, as for ambiguity: e^16. */
+  private static final double BEYOND_DOUBT = 16;
+
+  /** Arithmetic of 53 bits tells no difference closer to 1. */
+  private static final double MOST_ALIKE = 1 - 0x1p-52;
+
+  /** Whether a drift is beyond doubt a worse explanation. */
+  public boolean isNoDrift() {
+    return odds > BEYOND_DOUBT;
+  }
+
+  /** The step in one of the readings behind a fit, if there is one. */
+  static Optional<DelayStep> of(Spectra spectra, Fit fit) {
+    int delay = (int) Math.rint(fit.measured().lag());
+    List<LostSound> heard = fit.residualTests().lostSound();
+    for (int i = 0; i < heard.size(); i++) {
+      Reading reading = spectra.readings().get(i);
+      Optional<DelayStep> step = of(reading, heard.get(i).windows(), delay, spectra.reach());
+      if (step.isPresent()) {
+        return step;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<DelayStep> of(
+      Reading reading, List<LostSound.Heard> windows, int delay, int reach) {
+    if (reading.reference().length() > Splice.LONGEST_SECONDS * reading.rate().hertz()) {
+      return Optional.empty();
+    }
+    Optional<DelaySeries> near = DelaySeries.of(windows);
+    if (near.isEmpty()) {
+      return Optional.empty();
+    }
+    return in(near.get(), reading, delay, reach)
+        .or(() -> in(near.get().ofPeaks(reading, delay, reach), reading, delay, reach));
+  }
+
+  private static Optional<DelayStep> in(DelaySeries series, Reading reading, int delay, int reach) {
+    Optional<OneStep> step = series.step().filter(s -> s.isThere(FALSE_ALARMS));
+    double odds = step.isPresent() ? step.get().oddsAgainst(series.line()) : 0;
+    if (step.isEmpty() || odds <= 0) {
+      return Optional.empty();
+    }
+    int at = series.timeOf(step.get()) - reading.start();
+    double later = Splice.sameBand(reading.reference(), at) ? later(reading, at, delay, reach) : 0;
+    Splice splice = new Splice(reading.start() + delay + at, OptionalDouble.of(later));
+    return later == 0 ? Optional.empty() : Optional.of(new DelayStep(splice, odds));
+  }
+
+  /** By how much what follows a sample of the reference is later than what was before. */
+  private static double later(Reading reading, int at, int delay, int reach) {
+    Side before = Side.of(reading, 0, at, delay, reach);
+    Side after = Side.of(reading, at, reading.reference().length(), delay, reach);
+    return before.energy() > after.energy()
+        ? before.later(after, reach)
+        : -after.later(before, reach);
+  }
+
+  /** One side of a place. */
+  private record Side(Reading reading, Spectra spectra) {
+    /** A part of a reading, its return moved to it by the delay. */
+    static Side of(Reading whole, int from, int to, int delay, int reach) {
+      Window ret = new Window(whole.ret(), from + delay, to - from);
+      Reading part = new Reading(whole.reference().slice(from, to), ret);
+      return new Side(part, Spectra.of(List.of(part), (double) reach / whole.rate().hertz()));
+    }
+
+    double energy() {
+      return spectra.referenceEnergy();
+    }
+
+    /**
+     * By how much another side is later than the filter of this one makes it; 0 where it isn't, or
+     * by less than half a sample: one that is lost or repeated moves the delay by 1.
+     */
+    double later(Side other, int reach) {
+      Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
+      Explained explained = Explained.of(spectra, fit, other.reading);
+      double[] due = explained.found();
+      double[] heard = explained.ret();
+      double later = DelaySeries.peak(due, heard, reach).orElse(0);
+      double closer =
+          (1 - likeness(due, heard, 0)) / (1 - likeness(due, heard, (int) Math.rint(later)));
+      return values(heard) / 2 * Math.log(closer) > BEYOND_DOUBT ? later : 0;
+    }
+  }
+
+  /** The squared correlation of what was heard with what was due so much earlier. */
+  private static double likeness(double[] due, double[] heard, int later) {
+    double both = 0;
+    double ofDue = Double.MIN_NORMAL;
+    double ofHeard = Double.MIN_NORMAL;
+    for (int i = Math.max(0, later); i < heard.length + Math.min(0, later); i++) {
+      both += due[i - later] * heard[i];
+      ofDue += due[i - later] * due[i - later];
+      ofHeard += heard[i] * heard[i];
+    }
+    return Math.min(MOST_ALIKE, both * both / ofDue / ofHeard);
+  }
+
+  /**
+   * How many independent values a sound has at least: two in each bin, as many bins as would carry
+   * it if all carried alike (the ratio of the squared sum of powers to the sum of their squares,
+   * which noise halves).
+   */
+  private static double values(double[] sound) {
+    RealFft fft = new RealFft(RealFft.lengthFor(sound.length));
+    double[] spectrum = Arrays.copyOf(sound, fft.length());
+    fft.forward(spectrum);
+    double sum = 0;
+    double squares = Double.MIN_NORMAL;
+    for (int k = 1; k < fft.length() / 2; k++) {
+      double power = Packed.power(spectrum, k);
+      sum += power;
+      squares += power * power;
+    }
+    return 2 * sum * sum / squares * sound.length / fft.length();
+  }
+}
