@@ -97,7 +97,7 @@ public final class DriftFindings {
         String.format(
             Locale.ROOT, "in no window of %.1f s could the return be placed", windowSeconds),
         "is the return the right channel, and is there sound? Look further with --max-delay, or"
-            + " take other windows with --track");
+            + " take other windows with --window");
   }
 
   /** An uncertainty in two digits, rounded up. */
