@@ -59,6 +59,7 @@ final class Conclusion {
    * The conclusion from a trusted fit.
    *
    * @param path what the path's own response says of the delay
+   * @param losses what the return lacks
    * @param whole whether a reading in which a block was lost or repeated is refused
    * @param clipping what clipped samples do to it, if there are any
    */
@@ -66,12 +67,13 @@ final class Conclusion {
       Spectra spectra,
       Fit fit,
       PathDelay path,
+      Losses losses,
       ArrivalChoice choice,
       boolean whole,
       Optional<Clipping> clipping) {
     this.spectra = spectra;
     this.path = path;
-    this.losses = new Losses(spectra, fit, path);
+    this.losses = losses;
     this.level = fit.level(Detection.leastTrusted(spectra, fit));
     this.fit = fit;
     this.choice = choice;

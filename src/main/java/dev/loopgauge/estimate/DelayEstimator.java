@@ -88,12 +88,13 @@ public final class DelayEstimator {
   }
 
   /**
-   * What some readings came to, the fit behind it where the readings agreed, and the share of the
-   * return that is clipped, if it is.
+   * What some readings came to, the fit behind it where the readings agreed, the share of the
+   * return that is clipped, if it is, and what a return that was placed lacks.
    */
-  private record Read(Estimate estimate, Optional<Fit> fit, OptionalDouble clipped) {
+  private record Read(
+      Estimate estimate, Optional<Fit> fit, OptionalDouble clipped, Optional<Losses> losses) {
     static Read without(Estimate estimate) {
-      return new Read(estimate, Optional.empty(), OptionalDouble.empty());
+      return new Read(estimate, Optional.empty(), OptionalDouble.empty(), Optional.empty());
     }
 
     /** No number, for clipping, if there is, and for one reason more. */
@@ -103,7 +104,7 @@ public final class DelayEstimator {
         findings.add(IntegrityFindings.clipped(clipped.getAsDouble(), false));
       }
       findings.add(why);
-      return new Read(new Estimate.Refused(findings), fit, clipped);
+      return new Read(new Estimate.Refused(findings), fit, clipped, Optional.empty());
     }
   }
 
@@ -157,7 +158,7 @@ public final class DelayEstimator {
   }
 
   private static boolean mayDrift(Read plain) {
-    if (plain.fit().flatMap(Fit::step).filter(DelayStep::isNoDrift).isPresent()) {
+    if (plain.losses().flatMap(Losses::step).filter(DelayStep::isNoDrift).isPresent()) {
       return false;
     }
     if (!(plain.estimate() instanceof Estimate.Found found)) {
@@ -258,11 +259,14 @@ public final class DelayEstimator {
       boolean whole,
       Optional<Clipping> clipping,
       Optional<Fit> kept) {
-    Estimate estimate = new Conclusion(spectra, fit, path, choice, whole, clipping).estimate();
+    Losses losses = new Losses(spectra, fit, path);
+    Estimate estimate =
+        new Conclusion(spectra, fit, path, losses, choice, whole, clipping).estimate();
     return new Read(
         estimate,
         kept,
-        clipping.isPresent() ? OptionalDouble.of(clipping.get().share()) : OptionalDouble.empty());
+        clipping.isPresent() ? OptionalDouble.of(clipping.get().share()) : OptionalDouble.empty(),
+        kept.map(fitted -> losses));
   }
 
   /** What clipped samples do to some fits, the worst of them. */

@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.ResidualTests;
+import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.MissingSound;
@@ -34,6 +35,7 @@ final class Losses {
   private final boolean byBands;
   private final ResidualTests left;
   private final SampleRate rate;
+  private final Lazy<Optional<DelayStep>> step;
 
   /** The losses in the return behind a fit. */
   Losses(Spectra spectra, Fit fit, PathDelay path) {
@@ -43,6 +45,7 @@ final class Losses {
     this.byBands = path.residual().isPresent() && leavesLess(path.residual().get(), taps);
     this.left = byBands ? path.residual().get() : taps;
     this.rate = spectra.rate();
+    this.step = new Lazy<>(() -> DelayStep.of(spectra, fit));
   }
 
   private static boolean leavesLess(ResidualTests one, ResidualTests other) {
@@ -58,7 +61,12 @@ final class Losses {
   Optional<Splice> splice() {
     boolean explained = byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
     Optional<Splice> splice = explained ? Optional.empty() : fit.splice();
-    return splice.or(() -> fit.step().map(DelayStep::splice));
+    return splice.or(() -> step().map(DelayStep::splice));
+  }
+
+  /** Where the delay of a reading steps by one filter, if it does. */
+  Optional<DelayStep> step() {
+    return step.get();
   }
 
   /** Sound that is missing, as a finding. */

@@ -43,7 +43,7 @@ public record DelayStep(Splice splice, double odds) {
   }
 
   /** The step in one of the readings behind a fit, if there is one. */
-  static Optional<DelayStep> of(Spectra spectra, Fit fit) {
+  public static Optional<DelayStep> of(Spectra spectra, Fit fit) {
     int delay = (int) Math.rint(fit.measured().lag());
     List<LostSound> heard = fit.residualTests().lostSound();
     for (int i = 0; i < heard.size(); i++) {

@@ -44,7 +44,6 @@ public final class Fit {
   private OptionalDouble noiseUncertainty = OptionalDouble.empty();
   private Optional<Deconvolved> deconvolved = Optional.empty();
   private Optional<Optional<Splice>> splice = Optional.empty();
-  private Optional<Optional<DelayStep>> step = Optional.empty();
 
   private Fit(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
     this.spectra = spectra;
@@ -179,14 +178,6 @@ public final class Fit {
       splice = Optional.of(remainder.splice(spectra.readings(), copies));
     }
     return splice.get();
-  }
-
-  /** Where the delay of a reading steps by one filter, if it does. */
-  public Optional<DelayStep> step() {
-    if (step.isEmpty()) {
-      step = Optional.of(DelayStep.of(spectra, this));
-    }
-    return step.get();
   }
 
   /**
