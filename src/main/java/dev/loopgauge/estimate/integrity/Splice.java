@@ -78,7 +78,11 @@ public record Splice(int at, OptionalDouble later) {
         : betweenSides(reading, heard.windows(), delay);
   }
 
-  /** The splice where what is left of the return changes most, if each side has its own delay. */
+  /**
+   * The splice where what is left of the return changes most, if each side has its own delay: in a
+   * sweep alone. Where both sides have the same frequencies, music that changes would look like it,
+   * and one filter can be asked whether it explains both.
+   */
   private static Optional<Splice> betweenSides(
       Reading reading, List<LostSound.Heard> windows, double delay) {
     OptionalInt change = change(windows);
@@ -86,6 +90,9 @@ public record Splice(int at, OptionalDouble later) {
       return Optional.empty();
     }
     int at = windows.get(change.getAsInt()).from() - reading.start();
+    if (sameBand(reading.reference(), at)) {
+      return Optional.empty();
+    }
     double before = side(reading, 0, at, delay);
     double after = side(reading, at, reading.reference().length(), delay);
     if (Math.abs(before - after) < APART) {
