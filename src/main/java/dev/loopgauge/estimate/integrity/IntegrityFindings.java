@@ -57,12 +57,7 @@ public final class IntegrityFindings {
     String what =
         splice.later().isEmpty()
             ? "a block of sound was lost or repeated"
-            : String.format(
-                Locale.ROOT,
-                "about %.0f samples (%.2f ms) of sound were %s",
-                Math.abs(splice.later().getAsDouble()),
-                new Latency(Math.abs(splice.later().getAsDouble()), rate).ms(),
-                splice.later().getAsDouble() < 0 ? "lost" : "put in or repeated");
+            : moved(Math.rint(splice.later().getAsDouble()), rate);
     return new Finding(
         FindingCode.DROPOUT,
         refuses,
@@ -72,6 +67,18 @@ public final class IntegrityFindings {
             (double) splice.at() / rate.hertz(),
             what),
         "take a larger buffer or block size, close other programs, and measure again");
+  }
+
+  private static String moved(double later, SampleRate rate) {
+    double samples = Math.abs(later);
+    return String.format(
+        Locale.ROOT,
+        "about %.0f %s (%.2f ms) of sound %s %s",
+        samples,
+        samples == 1 ? "sample" : "samples",
+        new Latency(samples, rate).ms(),
+        samples == 1 ? "was" : "were",
+        later < 0 ? "lost" : "put in or repeated");
   }
 
   public static Finding gainModulation(double byDb) {

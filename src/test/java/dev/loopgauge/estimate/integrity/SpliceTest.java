@@ -90,16 +90,17 @@ class SpliceTest {
     "applause, 0.2, -1",
   })
   void tellsAStepOfAFewSamples(String kind, double part, int later) {
-    Signal sound = sound(kind);
-    Estimate estimate = estimate(sound, torn(sound, part, later));
+    Signal played = sound(kind);
+    Estimate estimate = estimate(played, torn(played, part, later));
     assertInstanceOf(Estimate.Refused.class, estimate, estimate::toString);
     List<Finding> found = splices(estimate);
     assertEquals(1, found.size(), estimate::toString);
     String[] words = found.get(0).text().split(" ", -1);
-    double seconds = (part * sound.length() + DELAY) / Rig.RATE.hertz();
+    double seconds = (part * played.length() + DELAY) / Rig.RATE.hertz();
     assertEquals(seconds, Double.parseDouble(words[1]), 0.15, found.get(0).text());
     assertEquals(Math.abs(later), Double.parseDouble(words[4]), found.get(0).text());
-    assertTrue(found.get(0).text().contains(later < 0 ? "were lost" : "put in"));
+    String sound = Math.abs(later) == 1 ? " of sound was " : " of sound were ";
+    assertTrue(found.get(0).text().contains(sound + (later < 0 ? "lost" : "put in")));
   }
 
   /** Less than half a sample is no sample that was lost, whatever moved it. */
