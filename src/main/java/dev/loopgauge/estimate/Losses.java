@@ -36,6 +36,7 @@ final class Losses {
   private final ResidualTests left;
   private final SampleRate rate;
   private final Lazy<Optional<DelayStep>> step;
+  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findSplice);
 
   /** The losses in the return behind a fit. */
   Losses(Spectra spectra, Fit fit, PathDelay path) {
@@ -59,9 +60,13 @@ final class Losses {
 
   /** Where a reading splices, which neither filter on both sides explains. */
   Optional<Splice> splice() {
+    return splice.get();
+  }
+
+  private Optional<Splice> findSplice() {
     boolean explained = byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
-    Optional<Splice> splice = explained ? Optional.empty() : fit.splice();
-    return splice.or(() -> step().map(DelayStep::splice));
+    Optional<Splice> unexplained = explained ? Optional.empty() : fit.splice();
+    return unexplained.or(() -> step().map(DelayStep::splice));
   }
 
   /** Where the delay of a reading steps by one filter, if it does. */
@@ -99,9 +104,9 @@ final class Losses {
   /** All that the return lacks, in its order. */
   List<MissingSound> missing() {
     List<LostSound.Gap> gaps = new ArrayList<>(gaps());
-    Optional<Splice> splice = splice();
-    if (splice.isPresent() && splice.get().lost().isPresent()) {
-      gaps.add(splice.get().lost().get());
+    Optional<Splice> torn = splice();
+    if (torn.isPresent() && torn.get().lost().isPresent()) {
+      gaps.add(torn.get().lost().get());
     }
     if (gaps.isEmpty()) {
       return List.of();

@@ -1,13 +1,11 @@
 package dev.loopgauge.estimate.integrity;
 
 import dev.loopgauge.estimate.reading.Reading;
-import dev.loopgauge.estimate.reading.Window;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Samples;
-import dev.loopgauge.signal.Signal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -170,10 +168,8 @@ public record Splice(int at, OptionalDouble later) {
 
   /** The delay of one side by itself. */
   private static double side(Reading whole, int from, int to, double delay) {
-    Signal reference = whole.reference().slice(from, to);
     int near = (int) Math.rint(delay);
-    Reading part = new Reading(reference, new Window(whole.ret(), from + near, to - from));
-    Spectra alone = Spectra.of(List.of(part), PhaseJump.FURTHEST_SECONDS);
+    Spectra alone = Spectra.of(List.of(whole.alone(from, to, near)), PhaseJump.FURTHEST_SECONDS);
     return near + alone.strongest().lag();
   }
 }

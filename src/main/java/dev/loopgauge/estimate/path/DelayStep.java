@@ -3,8 +3,8 @@ package dev.loopgauge.estimate.path;
 import dev.loopgauge.estimate.integrity.DelaySeries;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
-import dev.loopgauge.estimate.reading.Window;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.estimate.spectrum.Spectra;
@@ -83,40 +83,27 @@ public record DelayStep(Splice splice, double odds) {
 
   /** By how much what follows a sample of the reference is later than what was before. */
   private static double later(Reading reading, int at, int delay, int reach) {
-    Side before = Side.of(reading, 0, at, delay, reach);
-    Side after = Side.of(reading, at, reading.reference().length(), delay, reach);
-    return before.energy() > after.energy()
-        ? before.later(after, reach)
-        : -after.later(before, reach);
+    Reading before = reading.alone(0, at, delay);
+    Reading after = reading.alone(at, reading.reference().length(), delay);
+    return Loudness.of(before.reference()).energy() > Loudness.of(after.reference()).energy()
+        ? later(before, after, reach)
+        : -later(after, before, reach);
   }
 
-  /** One side of a place. */
-  private record Side(Reading reading, Spectra spectra) {
-    /** A part of a reading, its return moved to it by the delay. */
-    static Side of(Reading whole, int from, int to, int delay, int reach) {
-      Window ret = new Window(whole.ret(), from + delay, to - from);
-      Reading part = new Reading(whole.reference().slice(from, to), ret);
-      return new Side(part, Spectra.of(List.of(part), (double) reach / whole.rate().hertz()));
-    }
-
-    double energy() {
-      return spectra.referenceEnergy();
-    }
-
-    /**
-     * By how much another side is later than the filter of this one makes it; 0 where it isn't, or
-     * by less than half a sample: one that is lost or repeated moves the delay by 1.
-     */
-    double later(Side other, int reach) {
-      Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
-      Explained explained = Explained.of(spectra, fit, other.reading);
-      double[] due = explained.found();
-      double[] heard = explained.ret();
-      double later = DelaySeries.peak(due, heard, reach).orElse(0);
-      double closer =
-          (1 - likeness(due, heard, 0)) / (1 - likeness(due, heard, (int) Math.rint(later)));
-      return values(heard) / 2 * Math.log(closer) > BEYOND_DOUBT ? later : 0;
-    }
+  /**
+   * By how much another side is later than the filter of a side makes it; 0 where it isn't, or by
+   * less than half a sample: one that is lost or repeated moves the delay by 1.
+   */
+  private static double later(Reading fitted, Reading other, int reach) {
+    Spectra spectra = Spectra.of(List.of(fitted), (double) reach / fitted.rate().hertz());
+    Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
+    Explained explained = Explained.of(spectra, fit, other);
+    double[] due = explained.found();
+    double[] heard = explained.ret();
+    double later = DelaySeries.peak(due, heard, reach).orElse(0);
+    double closer =
+        (1 - likeness(due, heard, 0)) / (1 - likeness(due, heard, (int) Math.rint(later)));
+    return values(heard) / 2 * Math.log(closer) > BEYOND_DOUBT ? later : 0;
   }
 
   /** The squared correlation of what was heard with what was due so much earlier. */

@@ -89,4 +89,12 @@ public record Reading(Samples reference, Samples ret, int start) {
         Window.on(ret, from, ret.length() - from),
         start + from);
   }
+
+  /**
+   * The same part by itself, with silence before and after its reference, and its return moved
+   * earlier by a delay.
+   */
+  public Reading alone(int from, int to, int delay) {
+    return new Reading(reference.slice(from, to), new Window(ret, from + delay, to - from));
+  }
 }
