@@ -47,9 +47,7 @@ final class AmbiguityTest {
     CrossSpectrum passed = spectra.auto().weighted(believed(spectra, fit));
     double[] cross = spectra.searched(fit.cleaned());
     double[] copy = passed.lagsFrom(0, cross.length);
-    int best = spectra.searchedIndex(fit.peak().lag());
-    double variance = fit.residual().valueVariance();
-    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, best, variance);
+    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, spectra, fit);
   }
 
   /** The power that the path passes, as far as there is a reference to tell it by. */
@@ -76,9 +74,17 @@ final class AmbiguityTest {
   static Optional<Rival> ofNarrow(Spectra spectra, Fit fit) {
     double[] cross = spectra.searched(fit.cleaned());
     double[] copy = spectra.auto().lagsFrom(0, cross.length);
-    int best = spectra.searchedIndex(fit.peak().lag());
-    double variance = fit.residual().valueVariance();
-    return beyond(narrowLobeEnd(copy), ALIKE_NARROW, copy, cross, best, variance);
+    return beyond(narrowLobeEnd(copy), ALIKE_NARROW, copy, cross, spectra, fit);
+  }
+
+  /**
+   * How large the correlation must be at another lag for that to fit as well. Its peak may lie
+   * midway between whole lags, where it is higher, or reach into frequencies that a peak between
+   * them leaves out.
+   */
+  private static double close(double nearest, Fit fit) {
+    double most = Math.max(Math.abs(nearest), Math.abs(fit.peak().value()));
+    return Math.sqrt(Math.max(0, most * most - AHEAD * 2 * fit.residual().valueVariance()));
   }
 
   private static int narrowLobeEnd(double[] copy) {
@@ -96,13 +102,12 @@ final class AmbiguityTest {
    * @param most how like itself a copy is at another lag that tells the two apart
    * @param copy the found copy's correlation with itself, from lag 0 on
    * @param cross its correlation with the return, at the whole lags of the search
-   * @param best the index of its strongest value
-   * @param valueVariance the variance of each value
    */
   private static Optional<Rival> beyond(
-      int from, double most, double[] copy, double[] cross, int best, double valueVariance) {
+      int from, double most, double[] copy, double[] cross, Spectra spectra, Fit fit) {
+    int best = spectra.searchedIndex(fit.peak().lag());
     double alike = most * copy[0];
-    double close = Math.sqrt(Math.max(0, cross[best] * cross[best] - AHEAD * 2 * valueVariance));
+    double close = close(cross[best], fit);
     for (int i = 0; i < cross.length; i++) {
       int distance = Math.abs(i - best);
       if (distance >= from && (Math.abs(copy[distance]) > alike || Math.abs(cross[i]) > close)) {

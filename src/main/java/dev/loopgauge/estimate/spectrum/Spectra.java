@@ -229,8 +229,9 @@ public final class Spectra {
    * part is there to correlate, which must not count against its lag ({@link PartialOverlap}).
    */
   public FittedArrival strongest(CrossSpectrum correlation) {
-    int lag = coverage.strongest(searched(correlation), -searchLag);
-    return copy(PeakSearch.refine(correlation, lag));
+    HalfLags lags = new HalfLags(searched(correlation), correlation, -searchLag);
+    int near = coverage.strongest(lags.heights(), -searchLag);
+    return copy(PeakSearch.refine(correlation, lags.highestNear(near)));
   }
 
   /**
