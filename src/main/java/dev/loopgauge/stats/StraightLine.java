@@ -42,6 +42,18 @@ public record StraightLine(
   }
 
   /**
+   * The line through points of known noise, each of which counts by one over its variance.
+   *
+   * @param noise the standard uncertainty of each y from noise alone, above 0
+   * @throws IllegalArgumentException when there is no point, or the lengths differ
+   */
+  public static StraightLine byNoise(double[] x, double[] y, double[] noise) {
+    double[] weights = Arrays.stream(noise).map(n -> 1 / (n * n)).toArray();
+    StraightLine bare = weighted(x, y, weights);
+    return bare.withSlopeNoise(bare.spread == 0 ? 0 : 1 / Math.sqrt(bare.spread));
+  }
+
+  /**
    * The line through points that count by their weights.
    *
    * @param weights 0 or more, not all 0; one over the variance of each y where that is known

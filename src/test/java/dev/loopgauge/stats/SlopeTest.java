@@ -137,4 +137,15 @@ class SlopeTest {
     assertThrows(
         IllegalArgumentException.class, () -> StraightLine.weighted(two, two, new double[3]));
   }
+
+  /** A point known a thousand times less well than its neighbours neither tilts nor blurs. */
+  @Test
+  void aLineByNoiseLeavesOutWhatIsKnownBadly() {
+    double[] x = {0, 1, 2, 3, 4, 5};
+    double[] y = {0, 2, 4, 6, 90, 10};
+    double[] noise = {0.01, 0.01, 0.01, 0.01, 10, 0.01};
+    StraightLine line = StraightLine.byNoise(x, y, noise);
+    assertEquals(2, line.slope(), 1e-3);
+    assertEquals(0.01 / Math.sqrt(14.8), line.slopeNoise(), 1e-6);
+  }
 }

@@ -2,6 +2,7 @@ package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.estimate.result.ClockDrift;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.stats.Median;
 import dev.loopgauge.stats.Slope;
 import dev.loopgauge.stats.StraightLine;
 import java.util.List;
@@ -9,7 +10,8 @@ import java.util.Optional;
 
 /**
  * Whether a level slides, and how fast: by lines through its last values, few for a fast slide and
- * many for a slow one. The chance of a false alarm is shared by these lines.
+ * many for a slow one. A window that tells its delay badly, beside a pause, counts for little. The
+ * chance of a false alarm is shared by these lines.
  */
 final class Sliding {
   private static final int[] LENGTHS = {64, 32, 16, 8};
@@ -99,7 +101,7 @@ final class Sliding {
    * the path's filters move the delay with the programme: no mean of many windows lessens it.
    */
   private static double explained(List<Value> values) {
-    return Measurement.COVERAGE_FACTOR * Math.sqrt(2) * Value.mean(Value.noises(values));
+    return Measurement.COVERAGE_FACTOR * Math.sqrt(2) * Median.of(Value.noises(values));
   }
 
   /** A slide is over when it is surely less than half of what was told. */
@@ -145,6 +147,7 @@ final class Sliding {
   }
 
   private static StraightLine line(List<Value> values) {
-    return StraightLine.even(Value.middles(values), Value.values(values, 0), Value.noises(values));
+    return StraightLine.byNoise(
+        Value.middles(values), Value.values(values, 0), Value.noises(values));
   }
 }
