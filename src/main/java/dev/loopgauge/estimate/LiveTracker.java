@@ -168,8 +168,8 @@ public final class LiveTracker {
   public Optional<ChangeTime> changed(
       int path, double fromSeconds, double toSeconds, double before, double after) {
     long base = channels.get(0).from() + reach / 2;
-    long from = Math.max(base, Math.round(fromSeconds * rate.hertz()));
+    long from = Math.max(0, Math.round(fromSeconds * rate.hertz()));
     long to = Math.min(heard(), Math.round(toSeconds * rate.hertz()));
-    return paths.get(path).changed(base, from, to, before, after);
+    return from < base ? Optional.empty() : paths.get(path).changed(base, from, to, before, after);
   }
 }

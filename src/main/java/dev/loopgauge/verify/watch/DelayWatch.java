@@ -68,8 +68,7 @@ final class DelayWatch {
       offSince = Optional.empty();
     } else if (offSince.isEmpty()) {
       offSince = Optional.of(value);
-      dated =
-          dating.changed(value.from() - window.lengthSeconds(), value.to(), usual, value.value());
+      dated = Optional.of(dated(value, usual, dating));
     }
     List<WatchEvent> events = new ArrayList<>();
     groups
@@ -82,6 +81,15 @@ final class DelayWatch {
     level.next(value).ifPresent(move -> events.add(step(move)));
     sliding.next(level).ifPresent(change -> events.add(drift(change, value)));
     return events;
+  }
+
+  /** Where the programme paused the delay may have changed at any time in the pause. */
+  private ChangeTime dated(Value off, double usual, Dating dating) {
+    double kept = Steady.last(level.settled(), 1).get(0).from();
+    double earliest = Math.min(2 * off.from() - off.to(), kept);
+    return dating
+        .changed(earliest, off.to(), usual, off.value())
+        .orElse(ChangeTime.between(earliest, off.to()));
   }
 
   private static Value value(WindowReading window, FollowedDelay read) {
@@ -97,7 +105,7 @@ final class DelayWatch {
   private WatchEvent step(Move move) {
     offSince = Optional.empty();
     Value first = move.first();
-    ChangeTime when = dated.orElse(new ChangeTime(first.middle(), (first.to() - first.from()) / 2));
+    ChangeTime when = dated.orElse(ChangeTime.between(first.from(), first.to()));
     return new WatchEvent.Step(
         moves.phase(move),
         when.atSeconds(),

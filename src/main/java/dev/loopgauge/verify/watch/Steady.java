@@ -5,9 +5,9 @@ import dev.loopgauge.stats.MeanShift;
 import dev.loopgauge.stats.RobustScatter;
 import dev.loopgauge.stats.StraightLine;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A level that values keep to until they move to another one and stay. Windows may overlap; what is
@@ -39,6 +39,7 @@ final class Steady {
   private final List<Value> settled = new ArrayList<>();
   private final List<Value> off = new ArrayList<>();
   private final List<Value> recent = new ArrayList<>();
+  private Optional<Value> kept = Optional.empty();
   private Optional<Start> start = Optional.empty();
   private double slope;
 
@@ -84,6 +85,7 @@ final class Steady {
     }
     if (settled.isEmpty() || isNear(value)) {
       off.clear();
+      kept = Optional.of(value);
       settle(value);
       return Optional.empty();
     }
@@ -177,27 +179,26 @@ final class Steady {
   }
 
   /**
-   * Whether a line explains the last values as well as a step does, or nearly so: then it may be
-   * the level that slides, and more values will tell. Of values that go by the programme the last
-   * ones before may be what it explained, so a fade is told as moves.
+   * Whether a level that slides explains the last values as well as a step does, or nearly so: then
+   * more values will tell. Of values that go by the programme the last ones before may be what it
+   * explained, so a fade is told as moves.
    */
   private boolean slides(List<Value> before, List<Value> after) {
     if (after.get(0).sent().isPresent()) {
       return false;
     }
-    List<Value> all = new ArrayList<>(last(before, SIDE));
-    all.addAll(after);
-    double[] values = Value.values(all, slope);
-    double[] noises = Value.noises(all);
-    double line = StraightLine.even(Value.middles(all), values, noises).squares();
-    double step = squares(last(before, SIDE)) + squares(after);
-    return line - step < Math.pow(ChangePoints.LIMIT * spread(after.get(0)), 2);
+    double better = new StepOrSlide(last(before, SIDE), after, slope, pausedFrom()).better();
+    return better < Math.pow(ChangePoints.LIMIT * spread(after.get(0)), 2);
   }
 
-  private double squares(List<Value> values) {
-    double[] plain = Value.values(values, slope);
-    double mean = Value.mean(plain);
-    return Arrays.stream(plain).map(value -> (value - mean) * (value - mean)).sum();
+  /**
+   * When the last value that kept to the level was read, where the programme paused after it. A
+   * move is in two windows at most that overlap by half, which may be unread for that.
+   */
+  private OptionalDouble pausedFrom() {
+    Value last = kept.orElseThrow();
+    boolean paused = off.get(0).from() - last.to() >= last.to() - last.from();
+    return paused ? OptionalDouble.of(last.middle()) : OptionalDouble.empty();
   }
 
   /** Without a degree of freedom the noise alone is known. */
@@ -266,9 +267,10 @@ final class Steady {
 
   /** Values show a level of their own: what was before counts no more. */
   void startAgain(List<Value> values) {
-    List<Value> kept = List.copyOf(values);
+    List<Value> again = List.copyOf(values);
     settled.clear();
-    settled.addAll(kept);
+    settled.addAll(again);
+    kept = Optional.of(again.get(again.size() - 1));
     off.clear();
   }
 
