@@ -16,7 +16,6 @@ import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -108,18 +107,23 @@ final class LivePath {
   }
 
   private FollowedDelay followed(WindowDelay.Found found, long at) {
-    List<MissingSound> missing = new ArrayList<>();
-    for (LostSound.Gap gap : found.besides().gaps()) {
-      missing.add(
-          new MissingSound(Math.max(0, seconds(at + gap.from())), 1000 * seconds(gap.length())));
-    }
     return new FollowedDelay(
         found.at((at + window / 2.0) / rate.hertz(), rate),
         found.levelDb(),
         found.gain() < 0,
         found.besides().bands(),
-        missing,
+        missing(found.besides().gaps(), at),
+        missing(found.besides().doubtful(), at),
         found.besides().unexplained());
+  }
+
+  private List<MissingSound> missing(List<LostSound.Gap> gaps, long at) {
+    return gaps.stream()
+        .map(
+            gap ->
+                new MissingSound(
+                    Math.max(0, seconds(at + gap.from())), 1000 * seconds(gap.length())))
+        .toList();
   }
 
   private SentLevel sent(long at, long base) {

@@ -13,8 +13,9 @@ import java.util.Optional;
 
 /**
  * Where a return holds the sound that is due, and where that was lost, however long it is gone: in
- * frames of 20 ms, against what the path, as it was last heard, makes of the octaves of the
- * reference. Where too little is due, or too little of it is there or gone, nothing is said.
+ * frames of 20 ms, and pieces of 5 ms beside lost ones, against what the path, as it was last
+ * heard, makes of the octaves of the reference. Where too little is due, or too little of it is
+ * there or gone, nothing is said.
  */
 final class ReturnPresence {
   private static final double FRAME_SECONDS = 0.02;
@@ -54,7 +55,7 @@ final class ReturnPresence {
   List<ReturnPart> where(long at, int window, long base, WindowDelay.Found found) {
     Samples back = returned.since(base);
     double usual = power(back, (int) (at - base), window);
-    return parts(at, window, base, Math.round(found.lag()), found.besides().bands(), usual);
+    return parts(at, window, base, Math.round(found.lag()), lastHeard(found), usual);
   }
 
   /** The same in a window that wasn't read, by what was heard before it. */
@@ -70,9 +71,20 @@ final class ReturnPresence {
   void next(Optional<WindowDelay.Found> found, long at, int window) {
     doneTo = firstBehind(at, window);
     if (found.isPresent()) {
-      bands = found.get().besides().bands();
+      bands = lastHeard(found.get());
       lag = Math.round(found.get().lag());
     }
+  }
+
+  /** The octaves of a window, and those it doesn't tell as they were heard before. */
+  private List<Band> lastHeard(WindowDelay.Found found) {
+    List<Band> told = new ArrayList<>(found.besides().bands());
+    for (Band before : bands) {
+      if (told.stream().noneMatch(band -> band.centreHz() == before.centreHz())) {
+        told.add(before);
+      }
+    }
+    return told;
   }
 
   /** The frame of sound that the first frame starts with that doesn't lie within a window. */
@@ -86,29 +98,92 @@ final class ReturnPresence {
     if (heard.isEmpty()) {
       return parts;
     }
-    Samples sent = reference.since(base);
-    Samples back = returned.since(base);
-    OctavePower due = due(frame, heard);
-    double enough = Math.max(FAINTEST, LOUD_ENOUGH * usual);
+    Due frames = new Due(base, late, heard, usual, frame);
     for (long from = Math.max(doneTo, Math.floorDiv(at, hop) * hop);
         from < firstBehind(at, window);
         from += hop) {
-      int sentFrom = (int) (from - late - base);
-      if (from >= at && sentFrom >= 0) {
-        double wanted = due.of(sent, sentFrom);
-        double there = power(back, (int) (from - base), frame);
-        if (wanted >= enough && (there < LOST * wanted || there > THERE * wanted)) {
-          add(parts, from, there < LOST * wanted);
-        }
+      Held held = from >= at ? frames.held(from) : Held.UNKNOWN;
+      if (held != Held.UNKNOWN) {
+        add(parts, from, held == Held.LOST);
       }
     }
+    Due pieces = new Due(base, late, heard, usual, hop);
+    parts.replaceAll(part -> part.lost() ? grown(part, pieces, at + window) : part);
     return parts;
+  }
+
+  /** What a stretch of a return holds of the sound that is due in it. */
+  private enum Held {
+    THERE,
+    LOST,
+    UNKNOWN
+  }
+
+  /** The sound that is due in stretches of one length. */
+  private final class Due {
+    private final Samples sent;
+    private final Samples back;
+    private final long base;
+    private final long late;
+    private final double enough;
+    private final OctavePower path;
+    private final int length;
+
+    Due(long base, long late, List<Band> heard, double usual, int length) {
+      this.sent = reference.since(base);
+      this.back = returned.since(base);
+      this.base = base;
+      this.late = late;
+      this.enough = Math.max(FAINTEST, LOUD_ENOUGH * usual);
+      this.path = due(length, heard);
+      this.length = length;
+    }
+
+    Held held(long from) {
+      int sentFrom = (int) (from - late - base);
+      if (sentFrom < 0 || from < base) {
+        return Held.UNKNOWN;
+      }
+      double wanted = path.of(sent, sentFrom);
+      double there = power(back, (int) (from - base), length);
+      if (wanted < enough || (there >= LOST * wanted && there <= THERE * wanted)) {
+        return Held.UNKNOWN;
+      }
+      return there < LOST * wanted ? Held.LOST : Held.THERE;
+    }
+  }
+
+  /** A loss with the pieces of 5 ms beside its frames that are lost too, up to what is there. */
+  private ReturnPart grown(ReturnPart lost, Due pieces, long end) {
+    long from = Math.round(lost.fromSeconds() * rate.hertz());
+    long to = Math.round(lost.toSeconds() * rate.hertz());
+    long first = from;
+    for (long piece = from - hop; piece >= from - frame; piece -= hop) {
+      Held held = pieces.held(piece);
+      if (held == Held.THERE) {
+        break;
+      }
+      first = held == Held.LOST ? piece : first;
+    }
+    long behind = to;
+    for (long piece = to; piece + hop <= Math.min(end, to + frame); piece += hop) {
+      Held held = pieces.held(piece);
+      if (held == Held.THERE) {
+        break;
+      }
+      behind = held == Held.LOST ? piece + hop : behind;
+    }
+    return new ReturnPart(seconds(first), seconds(behind), true);
+  }
+
+  private double seconds(long samples) {
+    return (double) samples / rate.hertz();
   }
 
   /** Frames of a kind that lie side by side are one part. */
   private void add(List<ReturnPart> parts, long from, boolean lost) {
-    double starts = (double) from / rate.hertz();
-    double ends = (double) (from + frame) / rate.hertz();
+    double starts = seconds(from);
+    double ends = seconds(from + frame);
     int last = parts.size() - 1;
     if (last >= 0 && parts.get(last).lost() == lost && parts.get(last).toSeconds() > starts) {
       parts.set(last, new ReturnPart(parts.get(last).fromSeconds(), ends, lost));

@@ -30,8 +30,8 @@ record SeededEvent(Kind kind, double size, double atSeconds, PathSound path) {
   /** What a bypassed stage leaves louder. */
   private static final double BYPASS_DB = 3;
 
-  /** Gaps are found in pieces of 5 ms and one on either side may lack sound, in seconds. */
-  private static final double EDGE_SECONDS = 0.015;
+  /** Losses are told to a frame of 20 ms either way ({@code ReturnPresence}), in seconds. */
+  private static final double EDGE_SECONDS = 0.02;
 
   /** What was told, held against this. */
   enum Judged {
@@ -162,7 +162,7 @@ record SeededEvent(Kind kind, double size, double atSeconds, PathSound path) {
       for (double at = from; at < to; at += PIECE) {
         if (energy(programme, rate, at, at + PIECE) >= enough) {
           first = Math.min(first, at);
-          last = at + PIECE;
+          last = Math.min(to, at + PIECE);
         }
       }
       return new double[] {first, last};

@@ -13,23 +13,26 @@ import java.util.List;
  *
  * @param bands the level by octave, where it can be told
  * @param gaps sound that the return lacks, in samples of the return from the window's start
+ * @param doubtful the same, too short to be told by this alone
  * @param unexplained the share of the return's power that is not the reference's, 0 or more
  */
-public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps, double unexplained) {
+public record WindowSound(
+    List<Band> bands, List<LostSound.Gap> gaps, List<LostSound.Gap> doubtful, double unexplained) {
   /**
    * Three pieces of 5 ms: in 12,960 windows of programme in which nothing was lost, on four paths,
    * one piece was missing once, three once, and no more ({@code ShortGapsTest}, a409b2d); a gap is
-   * told once two windows show it. Only digital silence proves a shorter loss.
+   * told once two windows show it. Digital silence proves a shorter loss.
    */
   private static final double SHORTEST_SECONDS = 0.0149;
 
   /** Nothing was asked for. */
-  static final WindowSound NONE = new WindowSound(List.of(), List.of(), 1);
+  static final WindowSound NONE = new WindowSound(List.of(), List.of(), List.of(), 1);
 
   /** Copies the lists. */
   public WindowSound {
     bands = List.copyOf(bands);
     gaps = List.copyOf(gaps);
+    doubtful = List.copyOf(doubtful);
   }
 
   /**
@@ -45,16 +48,15 @@ public record WindowSound(List<Band> bands, List<LostSound.Gap> gaps, double une
         gaps.add(moved(zeros, lag));
       }
     }
+    List<LostSound.Gap> doubtful = new ArrayList<>();
     if (gaps.isEmpty()) {
       int delay = lag + (int) Math.rint(fit.measured().lag());
       int shortest = readings.get(0).rate().samplesIn(SHORTEST_SECONDS);
       for (LostSound.Gap lost : lacking(readings, fit)) {
-        if (lost.length() >= shortest) {
-          gaps.add(moved(lost, delay));
-        }
+        (lost.length() >= shortest ? gaps : doubtful).add(moved(lost, delay));
       }
     }
-    return new WindowSound(fit.bands(), gaps, fit.residual().unexplained());
+    return new WindowSound(fit.bands(), gaps, doubtful, fit.residual().unexplained());
   }
 
   /**

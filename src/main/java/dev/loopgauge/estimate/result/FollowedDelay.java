@@ -10,6 +10,7 @@ import java.util.List;
  * @param inverted whether the return is the reference turned upside down
  * @param bands the level by octave, where it can be told
  * @param lost sound that the return lacks
+ * @param doubtful the same, too short to be told by this window alone
  * @param unexplained the share of the return's power that is other sound, 0 or more
  */
 public record FollowedDelay(
@@ -18,6 +19,7 @@ public record FollowedDelay(
     boolean inverted,
     List<Band> bands,
     List<MissingSound> lost,
+    List<MissingSound> doubtful,
     double unexplained) {
   /**
    * Checks the level and copies the lists.
@@ -29,5 +31,6 @@ public record FollowedDelay(
     Finite.check("a share", unexplained);
     bands = List.copyOf(bands);
     lost = List.copyOf(lost);
+    doubtful = List.copyOf(doubtful);
   }
 }

@@ -2,6 +2,7 @@ package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.MissingSound;
+import dev.loopgauge.estimate.result.ReturnPart;
 import dev.loopgauge.estimate.result.WindowReading;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,10 +18,18 @@ final class GapWatch {
   private final List<MissingSound> known = new ArrayList<>();
   private final List<MissingSound> seen = new ArrayList<>();
   private final List<MissingSound> held = new ArrayList<>();
+  private final List<MissingSound> silent = new ArrayList<>();
 
   /** Takes the next window. */
   void next(WindowReading window) {
-    known.removeIf(gap -> end(gap) < window.fromSeconds() - 2 * window.lengthSeconds());
+    double past = window.fromSeconds() - 2 * window.lengthSeconds();
+    known.removeIf(gap -> end(gap) < past);
+    silent.removeIf(gap -> end(gap) < past);
+    for (ReturnPart part : window.parts()) {
+      if (part.lost()) {
+        silent.add(new MissingSound(part.fromSeconds(), 1000 * part.seconds()));
+      }
+    }
     window.delay().ifPresent(read -> hold(window, read));
   }
 
@@ -29,7 +38,8 @@ final class GapWatch {
    * it too. In the middle of one window it lies at the edges of those beside, where none is found.
    */
   private void hold(WindowReading window, FollowedDelay read) {
-    for (MissingSound gap : read.lost()) {
+    List<MissingSound> gaps = gaps(read);
+    for (MissingSound gap : gaps) {
       if (contains(known, gap)) {
         continue;
       }
@@ -40,7 +50,33 @@ final class GapWatch {
       }
     }
     seen.clear();
-    seen.addAll(read.lost());
+    seen.addAll(gaps);
+  }
+
+  /**
+   * The gaps of a window, each as long as the return is silent around it though sound is due. What
+   * is too short for the window alone counts where the return is that.
+   */
+  private List<MissingSound> gaps(FollowedDelay read) {
+    List<MissingSound> gaps = new ArrayList<>();
+    read.lost().stream().map(this::whole).forEach(gaps::add);
+    read.doubtful().stream()
+        .filter(gap -> contains(silent, gap))
+        .map(this::whole)
+        .forEach(gaps::add);
+    return gaps;
+  }
+
+  private MissingSound whole(MissingSound gap) {
+    double from = gap.atSeconds();
+    double to = end(gap);
+    for (MissingSound part : silent) {
+      if (contains(List.of(part), gap)) {
+        from = Math.min(from, part.atSeconds());
+        to = Math.max(to, end(part));
+      }
+    }
+    return new MissingSound(from, 1000 * (to - from));
   }
 
   /** Something longer was lost: gaps within it are that. */

@@ -40,7 +40,8 @@ final class LossWatch {
   List<WatchEvent> next(WindowReading window, boolean open) {
     List<WatchEvent> events = new ArrayList<>();
     if (window.delay().isPresent() && !open) {
-      tell(window.fromSeconds(), events);
+      // Gaps within a loss that goes on are that.
+      tell(Math.min(window.fromSeconds(), since.orElse(window.fromSeconds())), events);
     }
     for (ReturnPart part : window.parts()) {
       if (part.lost()) {
@@ -71,11 +72,14 @@ final class LossWatch {
     return since.isPresent() && lostSeconds >= SHORTEST_SECONDS;
   }
 
+  private MissingSound lost() {
+    return new MissingSound(since.getAsDouble(), 1000 * (until - since.getAsDouble()));
+  }
+
   /** The sound is there again. */
   private void end(double at, List<WatchEvent> events) {
     if (isLoss()) {
-      MissingSound lost =
-          new MissingSound(since.getAsDouble(), 1000 * (until - since.getAsDouble()));
+      MissingSound lost = lost();
       gaps.knows(lost);
       if (told) {
         events.add(new WatchEvent.LostSound(Phase.ENDS, at, OptionalDouble.of(lost.ms())));
@@ -103,6 +107,12 @@ final class LossWatch {
   /** What was still to be told when the watch ended. */
   List<WatchEvent> finish() {
     List<WatchEvent> events = new ArrayList<>();
+    if (isLoss()) {
+      gaps.knows(lost());
+      if (!told) {
+        held.add(lost());
+      }
+    }
     tell(Double.POSITIVE_INFINITY, events);
     return events;
   }

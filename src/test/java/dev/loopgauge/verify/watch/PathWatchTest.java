@@ -317,4 +317,84 @@ class PathWatchTest {
       assertEquals(List.of(), windows.events(), "jitter " + jitter + ", noise " + noise);
     }
   }
+
+  /** Two pieces of 5 ms count where 20 ms of the return are silent too, at their length. */
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void aShortGapCountsWhereTheReturnIsSilent(boolean silent) {
+    Windows windows = new Windows();
+    steady(windows, 10, 595);
+    double[] lost = silent ? new double[] {1.5, 1.525} : new double[0];
+    windows.readWithDoubt(595, 11.51, 10, lost).readWithDoubt(595, 11.51, 10);
+    steady(windows, 10, 595);
+    assertEquals(silent ? 2 : 0, windows.events().size(), windows.events()::toString);
+    if (silent) {
+      WatchEvent.LostSound told =
+          assertInstanceOf(WatchEvent.LostSound.class, windows.events().get(0));
+      assertEquals(11.5, told.atSeconds(), 1e-9);
+      assertEquals(25, told.ms().orElseThrow(), 1e-6);
+    }
+  }
+
+  private static Windows pause(Windows windows, int count) {
+    for (int i = 0; i < count; i++) {
+      windows.nothing(-140, -140);
+    }
+    return windows;
+  }
+
+  /** Clocks that part as the programme pauses leave a drift, not a step. */
+  @Test
+  void aDriftThatBeganInAPauseIsNoStep() {
+    Windows windows = new Windows();
+    steady(windows, 20, 595);
+    pause(windows, 20);
+    for (int i = 0; i < 60; i++) {
+      steady(windows, 1, 595 + 0.03 * (20 + i));
+    }
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+    assertInstanceOf(WatchEvent.Drift.class, windows.events().get(0));
+  }
+
+  /** What moved in a pause may have moved at any time in it. */
+  @Test
+  void aStepInAPauseIsDatedToAllOfIt() {
+    Windows windows = new Windows();
+    steady(windows, 20, 595);
+    pause(windows, 20);
+    steady(windows, 20, 659);
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+    WatchEvent.Step step = assertInstanceOf(WatchEvent.Step.class, windows.events().get(0));
+    assertEquals(64, step.change().samples(), step.uncertaintySamples());
+    assertTrue(step.atSeconds() - step.withinSeconds() <= 21, windows.events()::toString);
+    assertTrue(step.atSeconds() + step.withinSeconds() >= 40, windows.events()::toString);
+  }
+
+  /** What little a window in it seems to hold is no sound between two losses. */
+  @Test
+  void aGapWithinALossIsThatLoss() {
+    Windows windows = new Windows();
+    steady(windows, 10, 595);
+    for (int i = 0; i < 4; i++) {
+      windows.nothing(-20, -80, 1, 2);
+    }
+    double[] none = {};
+    windows.readWithDoubt(none, 595, 14.5, 10, 1, 2).readWithDoubt(none, 595, 14.5, 10, 1, 2);
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+    steady(windows, 10, 595);
+    assertEquals(2, windows.events().size(), windows.events()::toString);
+    assertEquals(Phase.ENDS, windows.events().get(1).phase());
+  }
+
+  /** Sound that is lost as the watch ends is told then, however short. */
+  @Test
+  void tellsALossThatTheWatchEndsIn() {
+    Windows windows = new Windows();
+    steady(windows, 10, 595);
+    windows.nothing(-20, -80, 1.5, 2);
+    assertEquals(List.of(), windows.events());
+    List<WatchEvent> events = windows.finish();
+    assertEquals(2, events.size(), events::toString);
+    assertEquals(11.5, events.get(0).atSeconds(), 1e-9);
+  }
 }

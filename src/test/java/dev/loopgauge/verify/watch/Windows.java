@@ -43,7 +43,13 @@ final class Windows {
         new double[0],
         Optional.of(
             new FollowedDelay(
-                read.point(), read.levelDb(), false, read.bands(), read.lost(), unexplained)));
+                read.point(),
+                read.levelDb(),
+                false,
+                read.bands(),
+                read.lost(),
+                List.of(),
+                unexplained)));
   }
 
   /** Reads a level in the next window, of some programme. */
@@ -63,6 +69,31 @@ final class Windows {
   Windows readWithGap(double samples, double gapAt, double ms) {
     return take(
         -20, -20, THERE, delay(samples, 0.02, -6, false, List.of(new MissingSound(gapAt, ms))));
+  }
+
+  /** The same with one that is too short for the window alone, and with sound lost in parts. */
+  Windows readWithDoubt(double samples, double gapAt, double ms, double... lostFromTo) {
+    return readWithDoubt(THERE, samples, gapAt, ms, lostFromTo);
+  }
+
+  /** The same, sound being there in other parts, if any. */
+  Windows readWithDoubt(
+      double[] there, double samples, double gapAt, double ms, double... lostFromTo) {
+    FollowedDelay read = delay(samples, 0.02, -6, false, List.of()).orElseThrow();
+    return take(
+        SentLevel.even(-20),
+        -20,
+        there,
+        lostFromTo,
+        Optional.of(
+            new FollowedDelay(
+                read.point(),
+                read.levelDb(),
+                false,
+                read.bands(),
+                List.of(),
+                List.of(new MissingSound(gapAt, ms)),
+                read.unexplained())));
   }
 
   /** Reads nothing in the next window, with sound that was due lost in parts of it. */
@@ -89,6 +120,7 @@ final class Windows {
             inverted,
             List.of(new Band(1000, samples, uncertainty, levelDb, 0.1)),
             lost,
+            List.of(),
             1e-4));
   }
 
@@ -120,6 +152,11 @@ final class Windows {
 
   List<WatchEvent> events() {
     return events;
+  }
+
+  /** What is still told when the watch ends. */
+  List<WatchEvent> finish() {
+    return watch.finish();
   }
 
   PathStatus status() {
