@@ -3,6 +3,7 @@ package dev.loopgauge.estimate;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.verify.watch.WatchEvent;
 import dev.loopgauge.verify.watch.WatchEvent.Phase;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -135,6 +136,9 @@ record SeededEvent(Kind kind, double size, double atSeconds, PathSound path) {
   static final class Loud {
     private static final double PIECE = 0.005;
 
+    /** As {@code WindowSound}: what is shorter is no loss by itself, in seconds. */
+    private static final double SHORTEST = 0.0149;
+
     /** As {@code LostSound}: what holds less of a piece's mean energy tells nothing. */
     private static final double ENOUGH = 0.05;
 
@@ -154,18 +158,26 @@ record SeededEvent(Kind kind, double size, double atSeconds, PathSound path) {
       return best;
     }
 
-    /** Where the first loud piece between two times starts and the last one ends. */
+    /**
+     * Where the first loud piece between two times starts and the last one ends. A pause as long as
+     * a frame may cut less than the shortest loss off at either end: that counts for nothing.
+     */
     static double[] within(double[] programme, SampleRate rate, double from, double to) {
       double enough = ENOUGH * energy(programme, rate, from - 1, to + 1) * PIECE / (to - from + 2);
-      double first = to;
-      double last = from;
+      List<double[]> sounds = new ArrayList<>();
       for (double at = from; at < to; at += PIECE) {
         if (energy(programme, rate, at, at + PIECE) >= enough) {
-          first = Math.min(first, at);
-          last = Math.min(to, at + PIECE);
+          double ends = Math.min(to, at + PIECE);
+          if (sounds.isEmpty() || at > sounds.get(sounds.size() - 1)[1] + EDGE_SECONDS) {
+            sounds.add(new double[] {at, ends});
+          }
+          sounds.get(sounds.size() - 1)[1] = ends;
         }
       }
-      return new double[] {first, last};
+      List<double[]> told = sounds.stream().filter(s -> s[1] - s[0] >= SHORTEST).toList();
+      return told.isEmpty()
+          ? new double[] {to, from}
+          : new double[] {told.get(0)[0], told.get(told.size() - 1)[1]};
     }
 
     private static double energy(double[] programme, SampleRate rate, double from, double to) {
