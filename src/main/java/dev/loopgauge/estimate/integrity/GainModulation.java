@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Tells whether the path's level moves while it plays, as automatic gain, noise suppression, a
@@ -24,7 +25,10 @@ public final class GainModulation {
   /** The standard uncertainty up to which a stretch counts. */
   private static final double CERTAIN = 0.08;
 
-  /** Quieter segments than this against the mean, as energy, tell nothing: 50 dB. */
+  /**
+   * Segments whose reference or copies are quieter than this against the mean, as energy, tell
+   * nothing: 50 dB. A path that was fitted to a few tones may ring where nothing was sent.
+   */
   private static final double FAINT = 1e-5;
 
   private static final int FEWEST = 10;
@@ -42,10 +46,11 @@ public final class GainModulation {
 
   /** By how much the level moves, in dB, if so. */
   public static OptionalDouble of(List<LostSound> readings) {
-    double mean = mean(readings);
+    double copies = FAINT * TOGETHER * mean(readings, LostSound.Heard::copies);
+    double sent = FAINT * TOGETHER * mean(readings, LostSound.Heard::sent);
     List<Double> levels = new ArrayList<>();
     for (LostSound reading : readings) {
-      addLevels(reading.windows(), FAINT * mean * TOGETHER, levels);
+      addLevels(reading.windows(), copies, sent, levels);
     }
     if (levels.size() < FEWEST) {
       return OptionalDouble.empty();
@@ -57,19 +62,16 @@ public final class GainModulation {
     return moved > LEAST_DB ? OptionalDouble.of(moved) : OptionalDouble.empty();
   }
 
-  private static double mean(List<LostSound> readings) {
-    double sum = 0;
-    int count = 0;
-    for (LostSound reading : readings) {
-      for (LostSound.Heard window : reading.windows()) {
-        sum += window.copies();
-        count++;
-      }
-    }
-    return count == 0 ? 0 : sum / count;
+  private static double mean(List<LostSound> readings, ToDoubleFunction<LostSound.Heard> energy) {
+    return readings.stream()
+        .flatMap(reading -> reading.windows().stream())
+        .mapToDouble(energy)
+        .average()
+        .orElse(0);
   }
 
-  private static void addLevels(List<LostSound.Heard> windows, double least, List<Double> levels) {
+  private static void addLevels(
+      List<LostSound.Heard> windows, double copies, double sent, List<Double> levels) {
     for (int from = 0; from + TOGETHER <= windows.size(); from += TOGETHER) {
       LostSound.Heard sum = windows.get(from);
       for (LostSound.Heard next : windows.subList(from + 1, from + TOGETHER)) {
@@ -77,7 +79,8 @@ public final class GainModulation {
       }
       double level = sum.product() / sum.copies();
       double other = Math.max(0, sum.all() - level * sum.product());
-      if (sum.copies() > least && other < CERTAIN * CERTAIN * INDEPENDENT * sum.copies()) {
+      boolean sounds = sum.copies() > copies && sum.sent() > sent;
+      if (sounds && other < CERTAIN * CERTAIN * INDEPENDENT * sum.copies()) {
         levels.add(level);
       }
     }
