@@ -54,6 +54,27 @@ class DelayEstimatorTest {
     assertEquals(Polarity.NORMAL, m.polarity());
   }
 
+  /**
+   * Music lies in few frequencies, of which a filter turns each by its own phase: no copy is half
+   * of the return then. It is no hum for that.
+   */
+  @ParameterizedTest
+  @ValueSource(longs = {777_008, 777_024, 777_032, 777_076})
+  void readsMusicThroughAFilter(long seed) {
+    OneDelayTrial trial =
+        new OneDelayTrial(OneDelayTrial.Change.NOTHING, 0, OneDelayTrial.Stimulus.MUSIC, 60, seed);
+    assertEquals(OneDelayTrial.Outcome.QUIET, trial.read().outcome());
+  }
+
+  /** The path is fitted to drums, and rings on a little where they are silent. */
+  @ParameterizedTest
+  @ValueSource(longs = {777_052, 777_064})
+  void ringingInSilenceIsNoLevelThatMoves(long seed) {
+    OneDelayTrial trial =
+        new OneDelayTrial(OneDelayTrial.Change.NOTHING, 0, OneDelayTrial.Stimulus.DRUMS, 60, seed);
+    assertEquals(OneDelayTrial.Outcome.QUIET, trial.read().outcome());
+  }
+
   @Test
   void findsReturnThatLeadsItsReference() {
     DelayTrial trial = trial(StimulusKind.SWEEP);
