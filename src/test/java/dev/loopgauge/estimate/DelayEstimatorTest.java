@@ -75,6 +75,15 @@ class DelayEstimatorTest {
     assertEquals(OneDelayTrial.Outcome.QUIET, trial.read().outcome());
   }
 
+  /** A filter that delays low sounds more than high ones makes one sweep look like a drift. */
+  @ParameterizedTest
+  @ValueSource(longs = {777_119, 777_191, 777_223, 777_239})
+  void oneSweepThroughAFilterIsNoDrift(long seed) {
+    OneDelayTrial trial =
+        new OneDelayTrial(OneDelayTrial.Change.NOTHING, 0, OneDelayTrial.Stimulus.SWEEP, 10, seed);
+    assertEquals(OneDelayTrial.Outcome.QUIET, trial.read().outcome());
+  }
+
   @Test
   void findsReturnThatLeadsItsReference() {
     DelayTrial trial = trial(StimulusKind.SWEEP);

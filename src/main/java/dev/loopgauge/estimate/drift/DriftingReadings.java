@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate.drift;
 
+import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.Reading;
@@ -56,7 +57,7 @@ public final class DriftingReadings {
    * @param plain what the readings came to without
    */
   public Optional<Estimate> estimate(Function<List<Reading>, Estimate> estimator, Estimate plain) {
-    Optional<Slope> drift = readings.size() == 1 ? driftWithin() : drift();
+    Optional<Slope> drift = readings.size() == 1 ? driftWithin(plain) : drift();
     return drift.isPresent()
             && estimator.apply(still(drift.get().value())) instanceof Estimate.Found found
             && isClearer(found, plain)
@@ -75,16 +76,23 @@ public final class DriftingReadings {
         .toList();
   }
 
-  /** A path that delays low sounds more than high ones makes one sweep look like a drift. */
   private static boolean isClearer(Estimate.Found found, Estimate plain) {
     return !(plain instanceof Estimate.Found before)
         || found.measurement().signalToNoiseDb()
             > before.measurement().signalToNoiseDb() + BETTER_DB;
   }
 
-  /** The drift within the only reading, in samples a sample: roughly first, then from the fit. */
-  private Optional<Slope> driftWithin() {
+  /**
+   * The drift within the only reading, in samples a sample: roughly first, then from the fit. In
+   * one sweep each moment has a frequency of its own, so that a path that delays low sounds more
+   * than high ones looks like a drift: where it leaves one delay, only repeats can tell.
+   */
+  private Optional<Slope> driftWithin(Estimate plain) {
     Reading whole = readings.get(0);
+    boolean oneDelay = plain instanceof Estimate.Found f && !f.measurement().ambiguous();
+    if (oneDelay && !Splice.sameBand(whole.reference(), whole.reference().length() / 2)) {
+      return Optional.empty();
+    }
     return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds, false)
         .find(Optional.empty())
         .flatMap(rough -> settled(rough.slope()))
