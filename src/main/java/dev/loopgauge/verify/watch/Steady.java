@@ -187,8 +187,9 @@ final class Steady {
     if (after.get(0).sent().isPresent()) {
       return false;
     }
-    double better = new StepOrSlide(last(before, SIDE), after, slope, pausedFrom()).better();
-    return better < Math.pow(ChangePoints.LIMIT * spread(after.get(0)), 2);
+    double better =
+        new StepOrSlide(last(before, SIDE), after, slope, scatter(), pausedFrom()).better();
+    return better < ChangePoints.LIMIT * ChangePoints.LIMIT;
   }
 
   /**

@@ -2,64 +2,64 @@ package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.stats.StraightLine;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Values on either side of a move, as a step or as a level that slides: along a line through all of
- * them, or along one that left the level in a pause of the programme, unheard.
+ * Values on either side of a move, as a step or as a level that slides from some time on. Where the
+ * programme paused between them that may be any time in the pause, unheard.
  *
  * @param before the values before, at least one
  * @param after the values after, at least one
  * @param slope what all slide by anyway, in units a second
+ * @param scatter what values scatter by at least, as a standard deviation
  * @param pausedFrom when a pause between them began, in seconds; empty where there was none
  */
-record StepOrSlide(List<Value> before, List<Value> after, double slope, OptionalDouble pausedFrom) {
-  /** By how much less a step leaves of the values than a slide, as squared distances. */
+record StepOrSlide(
+    List<Value> before,
+    List<Value> after,
+    double slope,
+    double scatter,
+    OptionalDouble pausedFrom) {
+  /** At how many times in a pause a slide is tried. */
+  private static final int TRIED = 8;
+
+  /**
+   * By how much less a step leaves of the values than a slide, as squared distances over their
+   * variances.
+   */
   double better() {
     List<Value> all = new ArrayList<>(before);
     all.addAll(after);
-    double level = squares(before, 0, mean(before), 0);
-    double slide = line(all).squares();
+    double slide = Double.POSITIVE_INFINITY;
+    for (double from : slidesFrom()) {
+      slide = Math.min(slide, left(all, from));
+    }
+    return slide - left(before, Double.POSITIVE_INFINITY) - left(after, Double.POSITIVE_INFINITY);
+  }
+
+  /** When the level may begin to slide: one that begins after all values before is no step. */
+  private List<Double> slidesFrom() {
+    List<Double> times = new ArrayList<>();
+    for (Value value : before.subList(0, Math.max(1, before.size() - 1))) {
+      times.add(value.middle());
+    }
     if (pausedFrom.isPresent()) {
-      slide = Math.min(slide, level + leftInPause(pausedFrom.getAsDouble()));
+      double from = pausedFrom.getAsDouble();
+      double lasts = after.get(0).middle() - from;
+      for (int i = 0; i < TRIED; i++) {
+        times.add(from + lasts * i / TRIED);
+      }
     }
-    return slide - level - squares(after, 0, mean(after), 0);
+    return times;
   }
 
-  /** How far values lie from their own line, where that left the level in the pause. */
-  private double leftInPause(double begins) {
-    double level = mean(before);
-    StraightLine own = line(after);
-    double meets = own.middleX() + (level - own.middleY()) / own.slope();
-    if (meets >= begins && meets <= after.get(0).middle()) {
-      return own.squares();
-    }
-    double rise = 0;
-    double run = 0;
-    for (Value value : after) {
-      double time = value.middle() - begins;
-      rise += time * (value.without(slope) - level);
-      run += time * time;
-    }
-    return squares(after, begins, level, rise / run);
-  }
-
-  private double mean(List<Value> values) {
-    return Value.mean(Value.values(values, slope));
-  }
-
-  private StraightLine line(List<Value> values) {
-    return StraightLine.even(
-        Value.middles(values), Value.values(values, slope), Value.noises(values));
-  }
-
-  /** The squared distances from a line. */
-  private double squares(List<Value> values, double time, double level, double perSecond) {
-    double sum = 0;
-    for (Value value : values) {
-      sum += Math.pow(value.without(slope) - level - perSecond * (value.middle() - time), 2);
-    }
-    return sum;
+  /** What a level that slides from a time on leaves of some values. */
+  private double left(List<Value> values, double from) {
+    double[] slid = Arrays.stream(Value.middles(values)).map(t -> Math.max(0, t - from)).toArray();
+    double[] spreads =
+        Arrays.stream(Value.noises(values)).map(noise -> Math.max(noise, scatter)).toArray();
+    return StraightLine.byNoise(slid, Value.values(values, slope), spreads).squares();
   }
 }

@@ -343,6 +343,27 @@ class PathWatchTest {
     return windows;
   }
 
+  /** Faint sound hides how a drift begins: what is told of louder sound then is no step. */
+  @Test
+  void aDriftThatBeganInFaintSoundIsNoStep() {
+    Windows windows = new Windows();
+    double[] faint = {
+      199.98, 199.98, 200.01, 200.02, 199.98, 199.95, 199.86, 199.64, 199.46, 199.26, 199.11, 198.90
+    };
+    for (int i = 0; i < 16; i++) {
+      windows.read(200 + 0.02 * random.nextGaussian(), 0.06, -6, false);
+    }
+    for (double samples : faint) {
+      windows.read(samples, 0.06, -6, false);
+    }
+    windows.read(198.66, 0.06, -6, false).read(198.55, 0.038, -6, false);
+    for (int i = 30; i < 80; i++) {
+      windows.read(200 - 0.18 * (i - 21), 0.009, -6, false);
+    }
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+    assertInstanceOf(WatchEvent.Drift.class, windows.events().get(0));
+  }
+
   /** Clocks that part as the programme pauses leave a drift, not a step. */
   @Test
   void aDriftThatBeganInAPauseIsNoStep() {
