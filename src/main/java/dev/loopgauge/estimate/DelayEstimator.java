@@ -216,7 +216,8 @@ public final class DelayEstimator {
   private Read fitted(Spectra spectra, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
     Detection detection = new Detection(spectra, first);
-    if (detection.isTooNarrow()) {
+    // Half of a torn sweep lies in few frequencies too.
+    if (detection.isTooNarrow() && first.splice().isEmpty()) {
       Optional<Read> narrow = narrow(spectra, first, whole);
       if (narrow.isPresent()) {
         return narrow.get();
