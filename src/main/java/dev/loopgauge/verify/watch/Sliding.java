@@ -80,20 +80,40 @@ final class Sliding {
 
   private Optional<Change> started(Steady level, List<Value> values) {
     StraightLine line = line(values);
-    Slope slope = Slope.of(line);
-    ClockDrift drift = drift(slope);
-    double rise = slope.value() * (values.get(values.size() - 1).to() - values.get(0).from());
+    double rise = line.slope() * (values.get(values.size() - 1).to() - values.get(0).from());
     if (Math.abs(rise) < least + explained(values)
-        || !drift.isLarge()
-        || !slope.isThere(chance)
+        || !Slope.of(line).isThere(chance)
         || !isStraight(values)) {
       return Optional.empty();
     }
-    Change change = new Change(true, level.left(line), drift);
-    level.startAgain(values);
+    int knee = knee(values);
+    List<Value> slid = values.subList(knee, values.size());
+    Slope slope = slope(slid);
+    if (!drift(slope).isLarge() || !slope.isThere(chance)) {
+      return Optional.empty();
+    }
+    Change change = new Change(true, level.left(line(slid)), drift(slope));
+    level.startAgain(slid);
     slidesOn(level, slope);
-    told = Optional.of(drift);
+    told = Optional.of(change.drift());
     return Optional.of(change);
+  }
+
+  /**
+   * Which value a slide begins at: some first ones may still have kept to the level, and would make
+   * it slower. Enough are left to tell it.
+   */
+  private static int knee(List<Value> values) {
+    int best = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i <= values.size() - SHORTEST; i++) {
+      double left = lineFrom(values.get(i).middle(), values).squares();
+      if (left < least) {
+        least = left;
+        best = i;
+      }
+    }
+    return best;
   }
 
   /**
@@ -147,7 +167,15 @@ final class Sliding {
   }
 
   private static StraightLine line(List<Value> values) {
-    return StraightLine.byNoise(
-        Value.middles(values), Value.values(values, 0), Value.noises(values));
+    return lineFrom(Double.NEGATIVE_INFINITY, values);
+  }
+
+  /** The line that values keep to a level before a time and leave it along. */
+  private static StraightLine lineFrom(double time, List<Value> values) {
+    double[] since = Value.middles(values);
+    for (int i = 0; i < since.length; i++) {
+      since[i] = Math.max(since[i], time);
+    }
+    return StraightLine.byNoise(since, Value.values(values, 0), Value.noises(values));
   }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class PathWatchTest {
   private static final double JITTER = 0.005;
+  private static final int TRIALS = 200;
 
   private final SplittableRandom random = new SplittableRandom(20_261_129);
 
@@ -341,6 +342,28 @@ class PathWatchTest {
       windows.nothing(-140, -140);
     }
     return windows;
+  }
+
+  /** What kept to the level before a drift began makes it neither slower nor earlier. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.01, 0.02, 0.06})
+  void tellsADriftAtItsSize(double perSecond) {
+    int off = 0;
+    double late = 0;
+    for (int trial = 0; trial < TRIALS; trial++) {
+      Windows windows = new Windows();
+      for (int i = 0; i < 300; i++) {
+        double slid = perSecond * Math.max(0, i - 40);
+        windows.read(595 + slid + 0.02 * random.nextGaussian(), 0.04, -6, false);
+      }
+      WatchEvent.Drift told = assertInstanceOf(WatchEvent.Drift.class, windows.events().get(0));
+      double error = Math.abs(told.drift().ppm() - perSecond / 0.048);
+      off += error > 2 * told.drift().uncertaintyPpm() ? 1 : 0;
+      late += Math.abs(told.atSeconds() - 41);
+    }
+    assertEquals(0, off);
+    // A line through all values, those before too, was dated 1.2 s off of the slower two.
+    assertTrue(late / TRIALS < 1.1, "on average " + late / TRIALS + " s off");
   }
 
   /** Faint sound hides how a drift begins: what is told of louder sound then is no step. */
