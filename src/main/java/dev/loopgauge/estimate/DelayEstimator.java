@@ -216,8 +216,7 @@ public final class DelayEstimator {
   private Read fitted(Spectra spectra, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
     Detection detection = new Detection(spectra, first);
-    // Half of a torn sweep lies in few frequencies too.
-    if (detection.isTooNarrow() && first.splice().isEmpty()) {
+    if (detection.isTooNarrow()) {
       Optional<Read> narrow = narrow(spectra, first, whole);
       if (narrow.isPresent()) {
         return narrow.get();
