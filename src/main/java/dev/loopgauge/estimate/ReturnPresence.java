@@ -107,8 +107,10 @@ final class ReturnPresence {
         add(parts, from, held == Held.LOST);
       }
     }
-    Due pieces = new Due(base, late, heard, usual, hop);
-    parts.replaceAll(part -> part.lost() ? grown(part, pieces, at + window) : part);
+    if (parts.stream().anyMatch(ReturnPart::lost)) {
+      Due pieces = new Due(base, late, heard, usual, hop);
+      parts.replaceAll(part -> part.lost() ? grown(part, pieces, at + window) : part);
+    }
     return parts;
   }
 

@@ -88,11 +88,12 @@ final class Sliding {
     }
     int knee = knee(values);
     List<Value> slid = values.subList(knee, values.size());
-    Slope slope = slope(slid);
+    StraightLine since = line(slid);
+    Slope slope = Slope.of(since);
     if (!drift(slope).isLarge() || !slope.isThere(chance)) {
       return Optional.empty();
     }
-    Change change = new Change(true, level.left(line(slid)), drift(slope));
+    Change change = new Change(true, level.left(since), drift(slope));
     level.startAgain(slid);
     slidesOn(level, slope);
     told = Optional.of(change.drift());

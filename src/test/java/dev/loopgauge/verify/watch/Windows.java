@@ -19,6 +19,8 @@ final class Windows {
   static final SampleRate RATE = new SampleRate(48_000);
   static final double LENGTH = 2;
 
+  private static final double UNEXPLAINED = 1e-4;
+
   /** A window that starts a second later than the one before tells of its second half. */
   private static final double[] THERE = {LENGTH - 1, LENGTH - 0.99};
 
@@ -35,21 +37,12 @@ final class Windows {
 
   /** Reads the next window of a return that holds a share of other sound. */
   Windows readBeside(double heardDbfs, double unexplained) {
-    FollowedDelay read = delay(595, 0.02, -6, false, List.of()).orElseThrow();
     return take(
         SentLevel.even(-20),
         heardDbfs,
         THERE,
         new double[0],
-        Optional.of(
-            new FollowedDelay(
-                read.point(),
-                read.levelDb(),
-                false,
-                read.bands(),
-                read.lost(),
-                List.of(),
-                unexplained)));
+        delay(595, 0.02, -6, false, List.of(), List.of(), unexplained));
   }
 
   /** Reads a level in the next window, of some programme. */
@@ -79,21 +72,13 @@ final class Windows {
   /** The same, sound being there in other parts, if any. */
   Windows readWithDoubt(
       double[] there, double samples, double gapAt, double ms, double... lostFromTo) {
-    FollowedDelay read = delay(samples, 0.02, -6, false, List.of()).orElseThrow();
+    List<MissingSound> doubtful = List.of(new MissingSound(gapAt, ms));
     return take(
         SentLevel.even(-20),
         -20,
         there,
         lostFromTo,
-        Optional.of(
-            new FollowedDelay(
-                read.point(),
-                read.levelDb(),
-                false,
-                read.bands(),
-                List.of(),
-                List.of(new MissingSound(gapAt, ms)),
-                read.unexplained())));
+        delay(samples, 0.02, -6, false, List.of(), doubtful, UNEXPLAINED));
   }
 
   /** Reads nothing in the next window, with sound that was due lost in parts of it. */
@@ -113,6 +98,17 @@ final class Windows {
       double levelDb,
       boolean inverted,
       List<MissingSound> lost) {
+    return delay(samples, uncertainty, levelDb, inverted, lost, List.of(), UNEXPLAINED);
+  }
+
+  private Optional<FollowedDelay> delay(
+      double samples,
+      double uncertainty,
+      double levelDb,
+      boolean inverted,
+      List<MissingSound> lost,
+      List<MissingSound> doubtful,
+      double unexplained) {
     return Optional.of(
         new FollowedDelay(
             new TrackPoint(at + LENGTH / 2, new Latency(samples, RATE), uncertainty),
@@ -120,8 +116,8 @@ final class Windows {
             inverted,
             List.of(new Band(1000, samples, uncertainty, levelDb, 0.1)),
             lost,
-            List.of(),
-            1e-4));
+            doubtful,
+            unexplained));
   }
 
   private Windows take(double sent, double heard, double[] there, Optional<FollowedDelay> delay) {
