@@ -107,8 +107,10 @@ final class LivePath {
   }
 
   private FollowedDelay followed(WindowDelay.Found found, long at) {
+    double middle = (at + window / 2.0) / rate.hertz();
     return new FollowedDelay(
-        found.at((at + window / 2.0) / rate.hertz(), rate),
+        found.at(middle, rate),
+        found.atCentre(middle, rate),
         found.levelDb(),
         found.gain() < 0,
         found.besides().bands(),

@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.estimate.result.ChangeTime;
+import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.estimate.result.WindowReading;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -84,6 +86,25 @@ class LiveTrackerTest {
       assertEquals(0.25 * i, readings.get(i).fromSeconds(), 1e-9);
       assertEquals(77, readings.get(i).delay().orElseThrow().point().delay().samples(), 0.05);
     }
+  }
+
+  /** A window of 1 s whose first third alone has sound, of a delay that slides by 0.24 samples. */
+  @Test
+  void datesADelayToWhereTheSoundIs() {
+    double perSample = 30e-6;
+    double[] programme = Programme.of(8, 46);
+    Arrays.fill(programme, (int) (4.35 * RATE), 6 * RATE, 0);
+    float[] sent = rounded(programme);
+    float[] back = rounded(Programme.late(programme, n -> 80 + perSample * n, 47));
+    LiveTracker live = new LiveTracker(Programme.RATE, new WatchPlan(1, 1, 0.2), 2, ONE);
+    FollowedDelay read = heard(live, sent, back).get(4).delay().orElseThrow();
+    TrackPoint atCentre = read.atCentre();
+    assertEquals(4.17, atCentre.atSeconds(), 0.08);
+    double slid = perSample * RATE * atCentre.atSeconds();
+    assertEquals(80 + slid, atCentre.delay().samples(), 0.02);
+    assertEquals(4.5, read.point().atSeconds(), 1e-9);
+    double offMiddle = 80 + perSample * RATE * 4.5 - read.point().delay().samples();
+    assertTrue(offMiddle > 0.05, "the middle says nothing of where the sound was: " + read);
   }
 
   @Test

@@ -85,17 +85,21 @@ public final class WindowDelay {
    * @param slope the drift, in samples a sample
    * @param standard the standard uncertainty of the delay, in samples
    * @param gain what the copy is multiplied by, negative where it is inverted
+   * @param centre the same where the sound is, in the middle where that wasn't asked
    * @param besides what else was heard, where that was asked
    */
-  public record Found(double lag, double slope, double standard, double gain, WindowSound besides) {
+  public record Found(
+      double lag, double slope, double standard, double gain, Centre centre, WindowSound besides) {
     /** Where this leads to, some samples of time later. */
     public Found later(long samples) {
-      return new Found(lag + slope * samples, slope, standard, gain, WindowSound.NONE);
+      double then = lag + slope * samples;
+      Centre middle = new Centre(0, then, standard);
+      return new Found(then, slope, standard, gain, middle, WindowSound.NONE);
     }
 
     /** The same with another drift. */
     Found sliding(double samplesPerSample) {
-      return new Found(lag, samplesPerSample, standard, gain, besides);
+      return new Found(lag, samplesPerSample, standard, gain, centre, besides);
     }
 
     /** The level of the copy, in dB. */
@@ -105,15 +109,40 @@ public final class WindowDelay {
 
     /** The same, less certain by an independent standard uncertainty, in samples. */
     public Found with(double further) {
-      return new Found(lag, slope, Math.hypot(standard, further), gain, besides);
+      Centre alike = new Centre(centre.off, centre.lag, Math.hypot(centre.standard, further));
+      return new Found(lag, slope, Math.hypot(standard, further), gain, alike, besides);
     }
 
-    /** The delay as the point of a track. */
-    public TrackPoint at(double seconds, SampleRate rate) {
+    /**
+     * The delay as the point of a track.
+     *
+     * @param middle when the middle of the window is, in seconds
+     */
+    public TrackPoint at(double middle, SampleRate rate) {
+      return point(middle, lag, standard, rate);
+    }
+
+    /** The same at the centre of the sound. */
+    public TrackPoint atCentre(double middle, SampleRate rate) {
+      return point(middle + centre.off / rate.hertz(), centre.lag, centre.standard, rate);
+    }
+
+    private static TrackPoint point(double at, double lag, double standard, SampleRate rate) {
       double expanded = new Uncertainty().with(standard).expanded();
-      return new TrackPoint(seconds, new Latency(lag, rate), expanded);
+      return new TrackPoint(at, new Latency(lag, rate), expanded);
     }
   }
+
+  /**
+   * The delay where the sound is that tells it. While the delay drifts, a window that holds a pause
+   * reads it at the centre of its sound ({@link WindowSound#centre}), which says nothing of the
+   * middle of the window but by the drift.
+   *
+   * @param off how far that is behind the middle of the window, in samples
+   * @param lag the delay there, in samples
+   * @param standard its standard uncertainty, in samples
+   */
+  public record Centre(double off, double lag, double standard) {}
 
   /** The delay, near that of a window before if there was one; empty when it can't be told. */
   public Optional<Found> find(Optional<Found> before) {
@@ -264,18 +293,22 @@ public final class WindowDelay {
     }
     DriftWithin drift = new DriftWithin(spectra, fit);
     double ofMiddle = slope == 0 ? 0 : drift.uncertainty();
-    double standard = Math.hypot(Math.hypot(fit.noiseUncertainty(), fit.dispersion()), ofMiddle);
+    double ofCentre = Math.hypot(fit.noiseUncertainty(), fit.dispersion());
+    double standard = Math.hypot(ofCentre, ofMiddle);
     if (!Double.isFinite(standard)) {
       return Optional.empty();
     }
+    // Resampled about its own middle, the copy that is late by d came d / (1 + slope) late.
+    double late = lag + fit.measured().lag() * (1 + slope);
+    WindowSound sound = all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE;
     Found found =
         new Found(
-            // Resampled about its own middle, the copy that is late by d came d / (1 + slope) late.
-            lag + fit.measured().lag() * (1 + slope),
+            late,
             slope + drift.further() / half,
             standard,
             fit.measured().gain(),
-            all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE);
+            new Centre(sound.centre(), late + slope * sound.centre(), ofCentre),
+            sound);
     return Optional.of(new Fitted(found, slope, fit.residual().unexplained()));
   }
 }

@@ -5,6 +5,7 @@ import dev.loopgauge.estimate.spectrum.Subtraction;
 import dev.loopgauge.stats.Median;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * Finds segments in which the found copy is missing from the return although it is there before and
@@ -132,6 +133,21 @@ public final class LostSound {
   /** Adds what comes next in the same reading. */
   public void add(LostSound next) {
     windows.addAll(next.windows);
+  }
+
+  /**
+   * The centre of the sound that tells the delay, in samples from the start of the capture: each
+   * window counts by the squared slope of its copies, as it does for the lag at which least is left
+   * (derived: least squares). Empty where no copy was fitted.
+   */
+  public OptionalDouble centre() {
+    double all = 0;
+    double product = 0;
+    for (Heard heard : windows) {
+      all += heard.steepness();
+      product += heard.steepness() * (heard.from() + window / 2.0);
+    }
+    return all > 0 ? OptionalDouble.of(product / all) : OptionalDouble.empty();
   }
 
   /** The gaps, in their order. */

@@ -6,6 +6,8 @@ import java.util.List;
  * The delay in one window of a path's sound, and what else was heard in it.
  *
  * @param point the delay, dated to the middle of the window
+ * @param atCentre the same, dated to the centre of the sound that tells it: where the programme
+ *     pauses within the window that is off the middle, and a drift is told by it
  * @param levelDb the level of the return against its reference, in dB
  * @param inverted whether the return is the reference turned upside down
  * @param bands the level by octave, where it can be told
@@ -15,6 +17,7 @@ import java.util.List;
  */
 public record FollowedDelay(
     TrackPoint point,
+    TrackPoint atCentre,
     double levelDb,
     boolean inverted,
     List<Band> bands,

@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.estimate.result.ClockDrift;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
@@ -63,7 +64,7 @@ final class DelayWatch {
   List<WatchEvent> next(WindowReading window, FollowedDelay read, Dating dating) {
     Value value = value(window, read);
     boolean near = level.settled().isEmpty() || level.isNear(value);
-    double usual = level.settled().isEmpty() ? value.value() : level.at(value.middle());
+    double usual = level.settled().isEmpty() ? value.value() : level.at(value.at());
     if (near) {
       offSince = Optional.empty();
     } else if (offSince.isEmpty()) {
@@ -93,11 +94,13 @@ final class DelayWatch {
   }
 
   private static Value value(WindowReading window, FollowedDelay read) {
-    double noise = read.point().uncertaintySamples() / Measurement.COVERAGE_FACTOR;
+    TrackPoint point = read.atCentre();
+    double noise = point.uncertaintySamples() / Measurement.COVERAGE_FACTOR;
     return new Value(
         window.fromSeconds(),
         window.toSeconds(),
-        read.point().delay().samples(),
+        point.atSeconds(),
+        point.delay().samples(),
         Math.hypot(noise, FLOOR),
         Optional.empty());
   }

@@ -62,6 +62,7 @@ final class LevelWatch {
             new Value(
                 window.fromSeconds(),
                 window.toSeconds(),
+                window.middleSeconds(),
                 change,
                 1 / Math.sqrt(weights),
                 Optional.of(window.sent())))
@@ -78,7 +79,7 @@ final class LevelWatch {
     Move added = new Move(moved, moved + move.change(), move.uncertainty(), move.first());
     moved = added.to();
     return new WatchEvent.Level(
-        moves.phase(added), move.first().middle(), move.change(), move.uncertainty());
+        moves.phase(added), move.first().at(), move.change(), move.uncertainty());
   }
 
   /** Whether the level is another one than when the watch began. */

@@ -2,6 +2,7 @@ package dev.loopgauge.verify.watch;
 
 import dev.loopgauge.estimate.result.ClockDrift;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.stats.Hinge;
 import dev.loopgauge.stats.Median;
 import dev.loopgauge.stats.Slope;
 import dev.loopgauge.stats.StraightLine;
@@ -86,35 +87,23 @@ final class Sliding {
         || !isStraight(values)) {
       return Optional.empty();
     }
-    int knee = knee(values);
-    List<Value> slid = values.subList(knee, values.size());
-    StraightLine since = line(slid);
-    Slope slope = Slope.of(since);
+    Hinge hinge = hinge(values);
+    Slope slope = hinge.slope();
     if (!drift(slope).isLarge() || !slope.isThere(chance)) {
       return Optional.empty();
     }
-    Change change = new Change(true, level.left(since), drift(slope));
+    List<Value> slid = values.stream().filter(v -> v.at() >= hinge.at()).toList();
+    Change change = new Change(true, level.left(line(slid)), drift(slope));
     level.startAgain(slid);
     slidesOn(level, slope);
     told = Optional.of(change.drift());
     return Optional.of(change);
   }
 
-  /**
-   * Which value a slide begins at: some first ones may still have kept to the level, and would make
-   * it slower. Enough are left to tell it.
-   */
-  private static int knee(List<Value> values) {
-    int best = 0;
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i <= values.size() - SHORTEST; i++) {
-      double left = lineFrom(values.get(i).middle(), values).squares();
-      if (left < least) {
-        least = left;
-        best = i;
-      }
-    }
-    return best;
+  /** When values begin to slide: some first ones may still have kept to the level. */
+  private static Hinge hinge(List<Value> values) {
+    return Hinge.of(
+        Value.moments(values), Value.values(values, 0), Value.noises(values), SHORTEST / 2);
   }
 
   /**
@@ -168,15 +157,7 @@ final class Sliding {
   }
 
   private static StraightLine line(List<Value> values) {
-    return lineFrom(Double.NEGATIVE_INFINITY, values);
-  }
-
-  /** The line that values keep to a level before a time and leave it along. */
-  private static StraightLine lineFrom(double time, List<Value> values) {
-    double[] since = Value.middles(values);
-    for (int i = 0; i < since.length; i++) {
-      since[i] = Math.max(since[i], time);
-    }
-    return StraightLine.byNoise(since, Value.values(values, 0), Value.noises(values));
+    return StraightLine.byNoise(
+        Value.moments(values), Value.values(values, 0), Value.noises(values));
   }
 }

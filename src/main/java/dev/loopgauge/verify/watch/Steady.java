@@ -122,7 +122,7 @@ final class Steady {
       return 0;
     }
     double widening = 1 + 5.0 / (recent.size() - 2);
-    return widening * RobustScatter.fromBends(Value.middles(recent), Value.values(recent, 0));
+    return widening * RobustScatter.fromBends(Value.moments(recent), Value.values(recent, 0));
   }
 
   /** The level with the slope taken out. */
@@ -170,7 +170,7 @@ final class Steady {
     List<Value> before = last(Programme.nearest(untouched, clean, SIDE), SIDE);
     MeanShift size = shift(before, clean, before);
     double uncertainty = Math.hypot(expanded(size), Programme.apart(before, clean));
-    double time = off.get(0).middle();
+    double time = off.get(0).at();
     double from = Value.mean(Value.values(before, slope)) + slope * time;
     Value first = off.get(0);
     startAgain(clean);
@@ -199,7 +199,7 @@ final class Steady {
   private OptionalDouble pausedFrom() {
     Value last = kept.orElseThrow();
     boolean paused = off.get(0).from() - last.to() >= last.to() - last.from();
-    return paused ? OptionalDouble.of(last.middle()) : OptionalDouble.empty();
+    return paused ? OptionalDouble.of(last.at()) : OptionalDouble.empty();
   }
 
   /** Without a degree of freedom the noise alone is known. */

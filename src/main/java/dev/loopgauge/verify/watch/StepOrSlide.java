@@ -1,6 +1,6 @@
 package dev.loopgauge.verify.watch;
 
-import dev.loopgauge.stats.StraightLine;
+import dev.loopgauge.stats.Hinge;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -43,11 +43,11 @@ record StepOrSlide(
   private List<Double> slidesFrom() {
     List<Double> times = new ArrayList<>();
     for (Value value : before.subList(0, Math.max(1, before.size() - 1))) {
-      times.add(value.middle());
+      times.add(value.at());
     }
     if (pausedFrom.isPresent()) {
       double from = pausedFrom.getAsDouble();
-      double lasts = after.get(0).middle() - from;
+      double lasts = after.get(0).at() - from;
       for (int i = 0; i < TRIED; i++) {
         times.add(from + lasts * i / TRIED);
       }
@@ -57,9 +57,8 @@ record StepOrSlide(
 
   /** What a level that slides from a time on leaves of some values. */
   private double left(List<Value> values, double from) {
-    double[] slid = Arrays.stream(Value.middles(values)).map(t -> Math.max(0, t - from)).toArray();
     double[] spreads =
         Arrays.stream(Value.noises(values)).map(noise -> Math.max(noise, scatter)).toArray();
-    return StraightLine.byNoise(slid, Value.values(values, slope), spreads).squares();
+    return Hinge.at(from, Value.moments(values), Value.values(values, slope), spreads).squares();
   }
 }

@@ -9,17 +9,15 @@ import java.util.Optional;
  *
  * @param from when the window starts, in seconds
  * @param to when it ends
+ * @param at the moment in it that the value tells of
  * @param value what was read
  * @param noise the standard uncertainty of that from noise
  * @param sent the programme that it was read from; empty where the value can't go by that
  */
-record Value(double from, double to, double value, double noise, Optional<SentLevel> sent) {
+record Value(
+    double from, double to, double at, double value, double noise, Optional<SentLevel> sent) {
   /** Windows that overlap by no more than rounding don't, in seconds. */
   private static final double ROUNDING = 1e-6;
-
-  double middle() {
-    return (from + to) / 2;
-  }
 
   /** Whether this window begins where another has ended: then both read sound of their own. */
   boolean isApartFrom(Value earlier) {
@@ -28,7 +26,7 @@ record Value(double from, double to, double value, double noise, Optional<SentLe
 
   /** The value with a slope, in units a second, taken out. */
   double without(double slope) {
-    return value - slope * middle();
+    return value - slope * at;
   }
 
   static double[] values(List<Value> values, double slope) {
@@ -47,10 +45,10 @@ record Value(double from, double to, double value, double noise, Optional<SentLe
     return all;
   }
 
-  static double[] middles(List<Value> values) {
+  static double[] moments(List<Value> values) {
     double[] all = new double[values.size()];
     for (int i = 0; i < all.length; i++) {
-      all[i] = values.get(i).middle();
+      all[i] = values.get(i).at;
     }
     return all;
   }

@@ -56,7 +56,7 @@ class ShortGapsTest {
   private static List<LostSound.Gap> gaps(Signal sent, Signal back, int from) {
     List<Reading> halves = halves(sent, back, from);
     Spectra spectra = Spectra.of(halves, 0.1);
-    return WindowSound.lacking(halves, Fit.of(spectra, List.of(spectra.strongest())));
+    return WindowSound.whole(halves, Fit.of(spectra, List.of(spectra.strongest()))).gaps();
   }
 
   private static List<Reading> halves(Signal sent, Signal back, int from) {

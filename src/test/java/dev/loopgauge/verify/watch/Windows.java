@@ -109,9 +109,11 @@ final class Windows {
       List<MissingSound> lost,
       List<MissingSound> doubtful,
       double unexplained) {
+    TrackPoint point = new TrackPoint(at + LENGTH / 2, new Latency(samples, RATE), uncertainty);
     return Optional.of(
         new FollowedDelay(
-            new TrackPoint(at + LENGTH / 2, new Latency(samples, RATE), uncertainty),
+            point,
+            point,
             levelDb,
             inverted,
             List.of(new Band(1000, samples, uncertainty, levelDb, 0.1)),
