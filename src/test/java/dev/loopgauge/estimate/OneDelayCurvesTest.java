@@ -154,6 +154,8 @@ class OneDelayCurvesTest {
     // In one sweep, one of seven, neither can be told.
     assertTrue(table.of("STEP -2.0", Outcome.TOLD) > 0.6 * table.all("STEP -2.0"));
     assertTrue(table.of("DRIFT 100.0", Outcome.TOLD) > 0.4 * table.all("DRIFT 100.0"));
+    // Half of the paths are 20 dB and less above their noise.
+    assertTrue(table.of("GAP 50.0", Outcome.TOLD) > 0.6 * table.all("GAP 50.0"));
     CAMPAIGN.assumeWhole();
   }
 }

@@ -26,8 +26,8 @@ public record WindowSound(
     double centre) {
   /**
    * Three pieces of 5 ms: in 12,960 windows of programme in which nothing was lost, on four paths,
-   * one piece was missing once, three once, and no more ({@code ShortGapsTest}, a409b2d); a gap is
-   * told once two windows show it. Digital silence proves a shorter loss.
+   * one piece was missing once, and no more ({@code ShortGapsTest}); a gap is told once two windows
+   * show it. Digital silence proves a shorter loss.
    */
   private static final double SHORTEST_SECONDS = 0.0149;
 

@@ -6,6 +6,7 @@ import dev.loopgauge.stats.Median;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /**
  * Finds segments in which the found copy is missing from the return although it is there before and
@@ -25,6 +26,15 @@ public final class LostSound {
 
   /** How many times the variance of what is left a window's copies must hold to be judged. */
   private static final double ABOVE_NOISE = 1000;
+
+  /**
+   * The share of the windows that hold no more than noise besides the copies: what others have left
+   * may be the sound, where no fitted path describes all of it.
+   */
+  private static final double QUIET = 0.1;
+
+  /** How many times what these hold the noise of a window may: it has few degrees of freedom. */
+  private static final double NOISE = 2;
 
   /** How many windows on either side of a group are its surroundings, and how many it has. */
   private static final int SURROUNDINGS = 40;
@@ -156,16 +166,14 @@ public final class LostSound {
     int first = -1;
     int behind = -1;
     boolean soundBefore = false;
-    double loudEnough = loudEnough();
-    double sentEnough = LOUD_ENOUGH * windows.stream().mapToDouble(Heard::sent).average().orElse(0);
+    List<Boolean> loud = loud();
+    double noise = NOISE * quietest();
     Usual usual = new Usual(1, 1);
     for (int i = 0; i < windows.size(); i++) {
       if (i % GROUP == 0) {
-        usual = usual(i - SURROUNDINGS, i + GROUP + SURROUNDINGS);
+        usual = usual(loud, i - SURROUNDINGS, i + GROUP + SURROUNDINGS);
       }
-      Heard here = windows.get(i);
-      boolean loud = here.copies() >= loudEnough && here.sent() >= sentEnough;
-      double share = loud ? usual.shareOf(here) : Double.NaN;
+      double share = loud.get(i) ? usual.shareOf(windows.get(i), noise) : Double.NaN;
       if (share < LOST && soundBefore) {
         first = first < 0 ? i : first;
         behind = i + 1;
@@ -183,35 +191,48 @@ public final class LostSound {
     return gaps;
   }
 
-  /** The least energy of the copies in a window that can be judged. */
-  private double loudEnough() {
-    double sum = 0;
-    for (Heard heard : windows) {
-      sum += heard.copies();
-    }
+  /** Which windows can be judged. */
+  private List<Boolean> loud() {
+    double copies = windows.stream().mapToDouble(Heard::copies).average().orElse(0);
+    double sent = LOUD_ENOUGH * windows.stream().mapToDouble(Heard::sent).average().orElse(0);
     double noise = medianLeft(windows) / window;
-    return Math.max(LOUD_ENOUGH * sum / windows.size(), ABOVE_NOISE * noise);
+    double enough = Math.max(LOUD_ENOUGH * copies, ABOVE_NOISE * noise);
+    return windows.stream().map(w -> w.copies() >= enough && w.sent() >= sent).toList();
+  }
+
+  /** The most that is left in the windows where least is. */
+  private double quietest() {
+    double[] left = windows.stream().mapToDouble(Heard::left).sorted().toArray();
+    return left.length == 0 ? 0 : left[(int) (QUIET * left.length)];
   }
 
   /** What windows usually hold of the copies, and of all, against the copies' energy. */
   private record Usual(double product, double all) {
-    /** How much of that is in a window: 1 where all is well. */
-    double shareOf(Heard here) {
+    /**
+     * How much of that is in a window, besides some noise: 1 where all is well. Not a number where
+     * there isn't enough of the copies all around: a path that was fitted to a few tones rings.
+     */
+    double shareOf(Heard here, double noise) {
+      if (product < PRESENT) {
+        return Double.NaN;
+      }
       double projected = here.product() / here.copies() / product;
-      double loud = here.all() / here.copies() / all;
+      double loud = Math.max(0, here.all() - noise) / here.copies() / all;
       return Math.max(projected, Math.sqrt(loud));
     }
   }
 
-  private Usual usual(int from, int to) {
-    List<Heard> around = windows.subList(Math.max(0, from), Math.min(windows.size(), to));
-    double[] products = new double[around.size()];
-    double[] all = new double[around.size()];
-    for (int i = 0; i < products.length; i++) {
-      products[i] = around.get(i).product() / around.get(i).copies();
-      all[i] = around.get(i).all() / around.get(i).copies();
-    }
-    return new Usual(median(products), median(all));
+  /** Around a group; of all windows where so few can be judged there that most may be lost. */
+  private Usual usual(List<Boolean> loud, int from, int to) {
+    List<Heard> around = loud(loud, Math.max(0, from), Math.min(windows.size(), to));
+    List<Heard> some = around.size() < GROUP ? loud(loud, 0, windows.size()) : around;
+    return new Usual(
+        median(some.stream().mapToDouble(w -> w.product() / w.copies()).toArray()),
+        median(some.stream().mapToDouble(w -> w.all() / w.copies()).toArray()));
+  }
+
+  private List<Heard> loud(List<Boolean> loud, int from, int to) {
+    return IntStream.range(from, to).filter(loud::get).mapToObj(windows::get).toList();
   }
 
   /** The median of what is left in some windows, 0 of none. */
