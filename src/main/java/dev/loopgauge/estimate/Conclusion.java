@@ -135,6 +135,11 @@ final class Conclusion {
       findings.add(ArrivalFindings.louderThanReference(level.db()));
     } else if (moves.isPresent()) {
       findings.add(IntegrityFindings.gainModulation(moves.getAsDouble()));
+    } else {
+      losses
+          .levelStep()
+          .ifPresent(
+              step -> findings.add(IntegrityFindings.levelStep(step.byDb(), step.at(), rate)));
     }
   }
 

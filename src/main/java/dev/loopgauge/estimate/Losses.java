@@ -8,6 +8,7 @@ import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.LevelStep;
 import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.reading.Reading;
@@ -56,6 +57,11 @@ final class Losses {
   /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
   OptionalDouble gainModulation() {
     return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(left.lostSound());
+  }
+
+  /** Where the path's level steps, if it does. */
+  Optional<LevelStep> levelStep() {
+    return fit.isNarrow() ? Optional.empty() : LevelStep.of(spectra, fit);
   }
 
   /** Where a reading splices, which neither filter on both sides explains. */

@@ -24,7 +24,8 @@ import java.util.OptionalDouble;
  */
 @SuppressWarnings("ArrayRecordComponent") // read once within one test, never compared
 public record DelaySeries(double[] times, double[] delays, double[] weights) {
-  private static final int STRETCHES = 16;
+  /** Many enough to tell where a step is, few enough to be told from noise. */
+  public static final int STRETCHES = 16;
 
   /**
    * The series of one reading; empty where it is too short, or silent.
@@ -32,18 +33,15 @@ public record DelaySeries(double[] times, double[] delays, double[] weights) {
    * @param windows what each window of it held
    */
   public static Optional<DelaySeries> of(List<LostSound.Heard> windows) {
-    int length = windows.size() / STRETCHES;
-    if (length == 0) {
+    List<LostSound.Heard> stretches = LostSound.stretches(windows, STRETCHES);
+    if (stretches.isEmpty()) {
       return Optional.empty();
     }
     DelaySeries series =
         new DelaySeries(new double[STRETCHES], new double[STRETCHES], new double[STRETCHES]);
     boolean sounds = false;
     for (int i = 0; i < STRETCHES; i++) {
-      LostSound.Heard sum = windows.get(i * length);
-      for (LostSound.Heard next : windows.subList(i * length + 1, (i + 1) * length)) {
-        sum = sum.plus(next);
-      }
+      LostSound.Heard sum = stretches.get(i);
       series.times[i] = sum.from();
       series.weights[i] = sum.steepness();
       series.delays[i] = sum.steepness() == 0 ? 0 : sum.lateness() / sum.steepness();

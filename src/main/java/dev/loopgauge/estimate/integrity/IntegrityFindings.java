@@ -88,4 +88,18 @@ public final class IntegrityFindings {
         "something in the path changes the gain: switch off automatic level, noise suppression, gates"
             + " and compressors on this input and path, and measure again");
   }
+
+  /** A level that steps, by so many dB upwards. */
+  public static Finding levelStep(double byDb, int at, SampleRate rate) {
+    return Finding.remark(
+        FindingCode.LEVEL_MOVES,
+        String.format(
+            Locale.ROOT,
+            "the path's level %s by about %.1f dB at %.2f s",
+            byDb > 0 ? "rises" : "falls",
+            Math.abs(byDb),
+            (double) at / rate.hertz()),
+        "something in the path changes the gain: keep faders still, switch off automatic level,"
+            + " gates and compressors on this input and path, and measure again");
+  }
 }

@@ -101,6 +101,19 @@ public final class LostSound {
     }
   }
 
+  /**
+   * Windows added up in stretches alike.
+   *
+   * @param count how many stretches; there are none where there are fewer windows
+   */
+  public static List<Heard> stretches(List<Heard> windows, int count) {
+    int length = windows.size() / count;
+    return IntStream.range(0, length == 0 ? 0 : count)
+        .mapToObj(i -> windows.subList(i * length, (i + 1) * length))
+        .map(some -> some.stream().reduce(Heard::plus).orElseThrow())
+        .toList();
+  }
+
   /** All windows, in their order. */
   public List<Heard> windows() {
     return windows;

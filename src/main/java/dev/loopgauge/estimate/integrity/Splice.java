@@ -134,6 +134,12 @@ public record Splice(int at, OptionalDouble later) {
     return at > 0 && at < reference.length();
   }
 
+  /** Whether one filter can be asked whether it explains both sides of a sample of a reference. */
+  public static boolean asksFor(Reading reading, int at) {
+    boolean isShort = reading.reference().length() <= LONGEST_SECONDS * reading.rate().hertz();
+    return isShort && sameBand(reading.reference(), at);
+  }
+
   /** Whether what a reference holds before and after a sample of it is of the same frequencies. */
   public static boolean sameBand(Samples reference, int at) {
     int length = reference.length();

@@ -5,11 +5,8 @@ import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
-import dev.loopgauge.estimate.spectrum.Packed;
-import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.stats.OneStep;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -29,13 +26,10 @@ import java.util.OptionalDouble;
  */
 public record DelayStep(Splice splice, double odds) {
   /** How often a place is looked at in a reading with one delay, at most: as often as a drift. */
-  private static final double FALSE_ALARMS = 1.0 / 31_000;
+  static final double FALSE_ALARMS = 1.0 / 31_000;
 
   /** The least logarithm of likelihoods by which a step explains more, as for ambiguity: e^16. */
-  private static final double BEYOND_DOUBT = 16;
-
-  /** Arithmetic of 53 bits tells no difference closer to 1. */
-  private static final double MOST_ALIKE = 1 - 0x1p-52;
+  static final double BEYOND_DOUBT = 16;
 
   /** Whether a drift is beyond doubt a worse explanation. */
   public boolean isNoDrift() {
@@ -95,46 +89,9 @@ public record DelayStep(Splice splice, double odds) {
    * less than half a sample: one that is lost or repeated moves the delay by 1.
    */
   private static double later(Reading fitted, Reading other, int reach) {
-    Spectra spectra = Spectra.of(List.of(fitted), (double) reach / fitted.rate().hertz());
-    Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
-    Explained explained = Explained.of(spectra, fit, other);
-    double[] due = explained.found();
-    double[] heard = explained.ret();
-    double later = DelaySeries.peak(due, heard, reach).orElse(0);
-    double closer =
-        (1 - likeness(due, heard, 0)) / (1 - likeness(due, heard, (int) Math.rint(later)));
-    return values(heard) / 2 * Math.log(closer) > BEYOND_DOUBT ? later : 0;
-  }
-
-  /** The squared correlation of what was heard with what was due so much earlier. */
-  private static double likeness(double[] due, double[] heard, int later) {
-    double both = 0;
-    double ofDue = Double.MIN_NORMAL;
-    double ofHeard = Double.MIN_NORMAL;
-    for (int i = Math.max(0, later); i < heard.length + Math.min(0, later); i++) {
-      both += due[i - later] * heard[i];
-      ofDue += due[i - later] * due[i - later];
-      ofHeard += heard[i] * heard[i];
-    }
-    return Math.min(MOST_ALIKE, both * both / ofDue / ofHeard);
-  }
-
-  /**
-   * How many independent values a sound has at least: two in each bin, as many bins as would carry
-   * it if all carried alike (the ratio of the squared sum of powers to the sum of their squares,
-   * which noise halves).
-   */
-  private static double values(double[] sound) {
-    RealFft fft = new RealFft(RealFft.lengthFor(sound.length));
-    double[] spectrum = Arrays.copyOf(sound, fft.length());
-    fft.forward(spectrum);
-    double sum = 0;
-    double squares = Double.MIN_NORMAL;
-    for (int k = 1; k < fft.length() / 2; k++) {
-      double power = Packed.power(spectrum, k);
-      sum += power;
-      squares += power * power;
-    }
-    return 2 * sum * sum / squares * sound.length / fft.length();
+    OtherSide side = OtherSide.of(fitted, other, reach);
+    double later = DelaySeries.peak(side.due(), side.heard(), reach).orElse(0);
+    double closer = (1 - side.likeness(0)) / (1 - side.likeness((int) Math.rint(later)));
+    return side.values() / 2 * Math.log(closer) > BEYOND_DOUBT ? later : 0;
   }
 }

@@ -1,0 +1,84 @@
+package dev.loopgauge.estimate.path;
+
+import dev.loopgauge.estimate.integrity.DelaySeries;
+import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.stats.OneStep;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A level that steps once within a reading, so that both sides come by one filter and two gains.
+ *
+ * <p>Where it may have stepped, the gains of short stretches against the fitted path say. Each
+ * side's own filter then makes of the other's reference what that should have been: one is louder
+ * than that by the step, the other fainter. Noise in a filter makes both fainter alike, so it is no
+ * step, and the square root of the ratio of both gains is free of it (derived). In one sweep, where
+ * each side has frequencies of its own, nothing is told.
+ *
+ * @param at where it steps, in samples from the start of the capture
+ * @param byDb by how much it rises, in dB
+ */
+public record LevelStep(int at, double byDb) {
+  /** Steps of a fader that is moved on purpose are larger, in dB (common practice, no source). */
+  private static final double LEAST_DB = 0.5;
+
+  /** The step in one of the readings behind a fit, if there is one. */
+  public static Optional<LevelStep> of(Spectra spectra, Fit fit) {
+    int delay = (int) Math.rint(fit.measured().lag());
+    List<LostSound> heard = fit.residualTests().lostSound();
+    for (int i = 0; i < heard.size(); i++) {
+      Reading reading = spectra.readings().get(i);
+      Optional<LevelStep> step =
+          place(heard.get(i).windows())
+              .map(at -> at - reading.start())
+              .filter(at -> Splice.asksFor(reading, at))
+              .flatMap(at -> at(reading, at, delay, spectra.reach()));
+      if (step.isPresent()) {
+        return step;
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Where the gains of stretches step, in samples of the capture as sent. */
+  private static Optional<Integer> place(List<LostSound.Heard> windows) {
+    List<LostSound.Heard> stretches = LostSound.stretches(windows, DelaySeries.STRETCHES);
+    double[] gains =
+        stretches.stream()
+            .mapToDouble(heard -> heard.copies() == 0 ? 0 : heard.product() / heard.copies())
+            .toArray();
+    double[] weights = stretches.stream().mapToDouble(LostSound.Heard::copies).toArray();
+    return OneStep.of(gains, weights)
+        .filter(step -> step.isThere(DelayStep.FALSE_ALARMS))
+        .map(step -> timeOf(step, stretches));
+  }
+
+  private static int timeOf(OneStep step, List<LostSound.Heard> stretches) {
+    int length = stretches.get(1).from() - stretches.get(0).from();
+    return (int) (stretches.get(step.at()).from() + step.share() * length);
+  }
+
+  private static Optional<LevelStep> at(Reading reading, int at, int delay, int reach) {
+    Reading before = reading.alone(0, at, delay);
+    Reading after = reading.alone(at, reading.reference().length(), delay);
+    OtherSide later = OtherSide.of(before, after, reach);
+    OtherSide earlier = OtherSide.of(after, before, reach);
+    boolean opposite = later.gain() > 1 ? earlier.gain() < 1 : earlier.gain() > 1;
+    double least = Math.min(later.gain(), earlier.gain());
+    double byDb = (Decibels.ofFactor(later.gain()) - Decibels.ofFactor(earlier.gain())) / 2;
+    boolean step = opposite && least > 0 && Math.abs(byDb) > LEAST_DB;
+    return step && isCertain(later) && isCertain(earlier)
+        ? Optional.of(new LevelStep(reading.start() + delay + at, byDb))
+        : Optional.empty();
+  }
+
+  /** Whether another gain explains a side so much better that it is beyond doubt. */
+  private static boolean isCertain(OtherSide side) {
+    double odds = side.values() / 2 * Math.log(side.left() / (1 - side.likeness(0)));
+    return odds > DelayStep.BEYOND_DOUBT;
+  }
+}
