@@ -67,9 +67,10 @@ final class DelayWatch {
     double usual = level.settled().isEmpty() ? value.value() : level.at(value.at());
     if (near) {
       offSince = Optional.empty();
-    } else if (offSince.isEmpty()) {
-      offSince = Optional.of(value);
-      dated = Optional.of(dated(value, usual, dating));
+      dated = Optional.empty();
+    } else {
+      offSince = offSince.or(() -> Optional.of(value));
+      dated = Optional.of(dated(offSince.get(), usual, value, dating));
     }
     List<WatchEvent> events = new ArrayList<>();
     groups
@@ -84,12 +85,17 @@ final class DelayWatch {
     return events;
   }
 
-  /** Where the programme paused the delay may have changed at any time in the pause. */
-  private ChangeTime dated(Value off, double usual, Dating dating) {
+  /**
+   * Dated anew with each window, as long as its sound is there: the first one off holds some of the
+   * sound before, so that its delay may be neither. Where the programme paused the delay may have
+   * changed at any time in the pause.
+   */
+  private ChangeTime dated(Value off, double before, Value after, Dating dating) {
     double kept = Steady.last(level.settled(), 1).get(0).from();
     double earliest = Math.min(2 * off.from() - off.to(), kept);
     return dating
-        .changed(earliest, off.to(), usual, off.value())
+        .changed(earliest, after.to(), before, after.value())
+        .or(() -> dated)
         .orElse(ChangeTime.between(earliest, off.to()));
   }
 
@@ -106,9 +112,10 @@ final class DelayWatch {
   }
 
   private WatchEvent step(Move move) {
-    offSince = Optional.empty();
     Value first = move.first();
     ChangeTime when = dated.orElse(ChangeTime.between(first.from(), first.to()));
+    offSince = Optional.empty();
+    dated = Optional.empty();
     return new WatchEvent.Step(
         moves.phase(move),
         when.atSeconds(),

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.verify.watch.WatchEvent.Phase;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -51,6 +53,25 @@ class PathWatchTest {
     steady(windows, 20, 595);
     steady(windows, 3, 659);
     assertEquals(1, windows.events().size(), windows.events()::toString);
+  }
+
+  /** A window that holds both delays may read neither: then the ones after it date the step. */
+  @Test
+  void datesAStepByTheDelayAfterIt() {
+    double step = 20.3;
+    Windows windows =
+        new Windows(
+            (from, to, before, after) ->
+                Optional.of(
+                    Math.abs(after - 659) < 1 && from <= step && to >= step
+                        ? new ChangeTime(step, 0.01)
+                        : new ChangeTime(from, 0.01)));
+    steady(windows, 20, 595);
+    windows.read(1, 594);
+    steady(windows, 4, 659);
+    assertEquals(1, windows.events().size(), windows.events()::toString);
+    WatchEvent.Step told = assertInstanceOf(WatchEvent.Step.class, windows.events().get(0));
+    assertEquals(step, told.atSeconds(), 0.01);
   }
 
   /** Half a sample is no step of anything digital; just beyond it may be one. */

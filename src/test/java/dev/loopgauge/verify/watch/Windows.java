@@ -24,11 +24,20 @@ final class Windows {
   /** A window that starts a second later than the one before tells of its second half. */
   private static final double[] THERE = {LENGTH - 1, LENGTH - 0.99};
 
-  private static final Dating NONE = (from, to, before, after) -> Optional.empty();
-
+  private final Dating dating;
   private final PathWatch watch = new PathWatch(RATE, LENGTH);
   private final List<WatchEvent> events = new ArrayList<>();
   private double at;
+
+  /** Windows whose sound is gone once they are read. */
+  Windows() {
+    this((from, to, before, after) -> Optional.empty());
+  }
+
+  /** Windows whose sound is looked into. */
+  Windows(Dating dating) {
+    this.dating = dating;
+  }
 
   /** Reads a delay of some samples, at a level, in the next window. */
   Windows read(double samples, double uncertainty, double levelDb, boolean inverted) {
@@ -138,7 +147,7 @@ final class Windows {
     parts.sort(Comparator.comparingDouble(ReturnPart::fromSeconds));
     events.addAll(
         watch.next(
-            new WindowReading(at, at + LENGTH, sent, heard, false, false, parts, delay), NONE));
+            new WindowReading(at, at + LENGTH, sent, heard, false, false, parts, delay), dating));
     at++;
     return this;
   }
