@@ -50,7 +50,7 @@ class OnePathOneDelayTest {
     int delay = 300 + 7 * (int) trial;
     List<Measurement> all = new ArrayList<>();
     for (FilteredTrial.Kind kind : FilteredTrial.Kind.tried()) {
-      long seed = CAMPAIGN.seed(trial + 31L * design.hashCode());
+      long seed = CAMPAIGN.seed(trial + 31L * design.toString().hashCode());
       Optional<Measurement> measured =
           measured(
               new FilteredTrial(Optional.of(design.at(Designs.RATE)), kind, delay, decibels, seed));
