@@ -156,6 +156,8 @@ class OneDelayCurvesTest {
     assertTrue(table.of("DRIFT 100.0", Outcome.TOLD) > 0.4 * table.all("DRIFT 100.0"));
     // Half of the paths are 20 dB and less above their noise.
     assertTrue(table.of("GAP 50.0", Outcome.TOLD) > 0.6 * table.all("GAP 50.0"));
+    // One sweep alone can't tell it, nor a few drums.
+    assertTrue(table.of("LEVEL -6.0", Outcome.TOLD) > 0.5 * table.all("LEVEL -6.0"));
     CAMPAIGN.assumeWhole();
   }
 }

@@ -5,6 +5,7 @@ import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.SampleRate;
 import java.util.Locale;
+import java.util.OptionalInt;
 
 /** The words for sound that did not come back as it was sent: clipped, lost, spliced, modulated. */
 public final class IntegrityFindings {
@@ -89,16 +90,22 @@ public final class IntegrityFindings {
             + " and compressors on this input and path, and measure again");
   }
 
-  /** A level that steps, by so many dB upwards. */
-  public static Finding levelStep(double byDb, int at, SampleRate rate) {
+  /**
+   * A level that steps, by so many dB upwards, at a sample of the capture or within the repeats.
+   */
+  public static Finding levelStep(double byDb, OptionalInt at, SampleRate rate) {
+    String when =
+        at.isPresent()
+            ? String.format(Locale.ROOT, "at %.2f s", (double) at.getAsInt() / rate.hertz())
+            : "from the first repeat to the last";
     return Finding.remark(
         FindingCode.LEVEL_MOVES,
         String.format(
             Locale.ROOT,
-            "the path's level %s by about %.1f dB at %.2f s",
+            "the path's level %s by about %.1f dB %s",
             byDb > 0 ? "rises" : "falls",
             Math.abs(byDb),
-            (double) at / rate.hertz()),
+            when),
         "something in the path changes the gain: keep faders still, switch off automatic level,"
             + " gates and compressors on this input and path, and measure again");
   }

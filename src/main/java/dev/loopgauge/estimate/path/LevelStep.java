@@ -2,6 +2,7 @@ package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.integrity.DelaySeries;
 import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.RepeatLevels;
 import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Spectra;
@@ -9,20 +10,24 @@ import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.OneStep;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
- * A level that steps once within a reading, so that both sides come by one filter and two gains.
+ * A level that steps once, so that the sound on both sides comes by one filter and two gains.
  *
  * <p>Where it may have stepped, the gains of short stretches against the fitted path say. Each
  * side's own filter then makes of the other's reference what that should have been: one is louder
  * than that by the step, the other fainter. Noise in a filter makes both fainter alike, so it is no
  * step, and the square root of the ratio of both gains is free of it (derived). In one sweep, where
- * each side has frequencies of its own, nothing is told.
+ * each side has frequencies of its own, nothing is told, but several of one path are alike ({@link
+ * RepeatLevels}).
  *
- * @param at where it steps, in samples from the start of the capture
+ * @param at where it steps, in samples from the start of the capture; empty for somewhere between
+ *     the first and the last of several readings
  * @param byDb by how much it rises, in dB
  */
-public record LevelStep(int at, double byDb) {
+public record LevelStep(OptionalInt at, double byDb) {
   /** Steps of a fader that is moved on purpose are larger, in dB (common practice, no source). */
   private static final double LEAST_DB = 0.5;
 
@@ -41,7 +46,11 @@ public record LevelStep(int at, double byDb) {
         return step;
       }
     }
-    return Optional.empty();
+    OptionalDouble between = RepeatLevels.stepDb(heard, DelayStep.FALSE_ALARMS);
+    return between.stream()
+        .filter(byDb -> Math.abs(byDb) > LEAST_DB)
+        .mapToObj(byDb -> new LevelStep(OptionalInt.empty(), byDb))
+        .findFirst();
   }
 
   /** Where the gains of stretches step, in samples of the capture as sent. */
@@ -72,7 +81,7 @@ public record LevelStep(int at, double byDb) {
     double byDb = (Decibels.ofFactor(later.gain()) - Decibels.ofFactor(earlier.gain())) / 2;
     boolean step = opposite && least > 0 && Math.abs(byDb) > LEAST_DB;
     return step && isCertain(later) && isCertain(earlier)
-        ? Optional.of(new LevelStep(reading.start() + delay + at, byDb))
+        ? Optional.of(new LevelStep(OptionalInt.of(reading.start() + delay + at), byDb))
         : Optional.empty();
   }
 

@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.ShowSound;
+import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.signal.ExponentialSweep;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -72,5 +74,46 @@ class LevelStepTest {
   void isNotToldOfOneSweep() {
     Signal sweep = ExponentialSweep.fullBand(2).render(RATE);
     assertEquals(List.of(), heard(sweep, 2, 1).findings());
+  }
+
+  /** Three sweeps through a band, of which the second is louder from its middle on. */
+  private static Estimate repeated(double stepDb) {
+    Signal sweep = ExponentialSweep.fullBand(1).render(RATE);
+    double[] played = sweep.toArray();
+    SplittableRandom random = new SplittableRandom(4);
+    double gain = Math.pow(10, stepDb / 20);
+    List<Reading> readings = new ArrayList<>();
+    for (int repeat = 0; repeat < 3; repeat++) {
+      double[] ret = new double[sweep.length() + RATE.hertz() / 2];
+      double low = 0;
+      for (int i = 0; i < ret.length; i++) {
+        int from = i - DELAY;
+        boolean louder = repeat == 2 || (repeat == 1 && from > sweep.length() / 2);
+        double copy = from >= 0 && from < sweep.length() ? played[from] : 0;
+        low += 0.3 * ((louder ? gain : 1) * copy - low);
+        ret[i] = low + 0.02 * random.nextGaussian();
+      }
+      readings.add(new Reading(sweep, Signal.of(RATE, ret), repeat * ret.length));
+    }
+    return new DelayEstimator(0.25).estimate(readings);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1, rises by about 1.0 dB", "-2, falls by about 2.0 dB"})
+  void isToldOfSeveralSweeps(double stepDb, String words) {
+    List<String> texts =
+        repeated(stepDb).findings().stream()
+            .filter(finding -> finding.code() == FindingCode.LEVEL_MOVES)
+            .map(Finding::text)
+            .toList();
+    String whole = "the path's level " + words + " from the first repeat to the last";
+    assertEquals(List.of(whole), texts);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.4})
+  void isNoneOfSeveralSweepsBelowHalfADecibel(double stepDb) {
+    assertTrue(
+        repeated(stepDb).findings().stream().noneMatch(f -> f.code() == FindingCode.LEVEL_MOVES));
   }
 }
