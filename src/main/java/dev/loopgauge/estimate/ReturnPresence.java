@@ -38,7 +38,7 @@ final class ReturnPresence {
   private final RecentSound returned;
   private final int frame;
   private final int hop;
-  private List<Band> bands = List.of();
+  private HeardOctaves octaves = HeardOctaves.NONE;
   private long lag;
   private long doneTo;
 
@@ -55,36 +55,27 @@ final class ReturnPresence {
   List<ReturnPart> where(long at, int window, long base, WindowDelay.Found found) {
     Samples back = returned.since(base);
     double usual = power(back, (int) (at - base), window);
-    return parts(at, window, base, Math.round(found.lag()), lastHeard(found), usual);
+    List<Band> heard = octaves.then(found.besides().bands()).fainter();
+    return parts(at, window, base, Math.round(found.lag()), heard, usual);
   }
 
   /** The same in a window that wasn't read, by what was heard before it. */
   List<ReturnPart> where(long at, int window, long base) {
-    if (bands.isEmpty()) {
+    List<Band> heard = octaves.fainter();
+    if (heard.isEmpty()) {
       return List.of();
     }
-    double usual = due(window, bands).of(reference.since(base), (int) (at - base));
-    return parts(at, window, base, lag, bands, usual);
+    double usual = due(window, heard).of(reference.since(base), (int) (at - base));
+    return parts(at, window, base, lag, heard, usual);
   }
 
   /** Goes on after a window. */
   void next(Optional<WindowDelay.Found> found, long at, int window) {
     doneTo = firstBehind(at, window);
     if (found.isPresent()) {
-      bands = lastHeard(found.get());
+      octaves = octaves.then(found.get().besides().bands());
       lag = Math.round(found.get().lag());
     }
-  }
-
-  /** The octaves of a window, and those it doesn't tell as they were heard before. */
-  private List<Band> lastHeard(WindowDelay.Found found) {
-    List<Band> told = new ArrayList<>(found.besides().bands());
-    for (Band before : bands) {
-      if (told.stream().noneMatch(band -> band.centreHz() == before.centreHz())) {
-        told.add(before);
-      }
-    }
-    return told;
   }
 
   /** The frame of sound that the first frame starts with that doesn't lie within a window. */
