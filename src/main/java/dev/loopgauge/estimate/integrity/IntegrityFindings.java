@@ -96,7 +96,7 @@ public final class IntegrityFindings {
   public static Finding levelStep(double byDb, OptionalInt at, SampleRate rate) {
     String when =
         at.isPresent()
-            ? String.format(Locale.ROOT, "at %.2f s", (double) at.getAsInt() / rate.hertz())
+            ? String.format(Locale.ROOT, "at about %.1f s", (double) at.getAsInt() / rate.hertz())
             : "from the first repeat to the last";
     return Finding.remark(
         FindingCode.LEVEL_MOVES,

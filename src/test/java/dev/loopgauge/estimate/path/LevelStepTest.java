@@ -52,7 +52,7 @@ class LevelStepTest {
     List<Finding> findings = estimate.findings();
     assertEquals(1, findings.size(), findings::toString);
     assertEquals(FindingCode.LEVEL_MOVES, findings.get(0).code());
-    assertEquals("the path's level " + words + " at 1.21 s", findings.get(0).text());
+    assertEquals("the path's level " + words + " at about 1.2 s", findings.get(0).text());
   }
 
   @Test
