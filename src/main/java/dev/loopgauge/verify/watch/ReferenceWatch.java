@@ -12,7 +12,8 @@ import java.util.Optional;
 /**
  * Tells that a reference died: it is silent to the last bit for two windows with sound of their own
  * while the return is as loud as in most windows that were read. It is none where the return falls
- * to what other sound was in those windows: then all the programme pauses, whatever else begins.
+ * to what other sound was in those windows, or may have become since: then all the programme
+ * pauses, whatever else begins.
  */
 final class ReferenceWatch {
   private static final int REMEMBERED = 31;
@@ -20,17 +21,29 @@ final class ReferenceWatch {
   /** No source: few pauses in which other sound is as loud as the programme last longer. */
   private static final double LONGEST_PAUSE_SECONDS = 60;
 
+  /**
+   * By how much louder other sound may be than in a window before, in dB: begun a second before its
+   * end it fills half of one, and sound is 3 dB louder in some windows than in others (no source).
+   */
+  private static final double GROWS_DB = 6;
+
   private final Deque<Heard> read = new ArrayDeque<>();
   private Optional<WindowReading> since = Optional.empty();
   private boolean pauses;
+  private double sentFrom;
   private double sentUntil;
   private boolean told;
 
   /** What a window that was read held, in dBFS rms: all together, and what is no programme. */
-  private record Heard(double all, double other) {
+  private record Heard(double toSeconds, double all, double other) {
     static Heard of(WindowReading window, FollowedDelay delay) {
       double all = window.heardDbfs();
-      return new Heard(all, all + Decibels.ofPower(delay.unexplained()));
+      return new Heard(window.toSeconds(), all, all + Decibels.ofPower(delay.unexplained()));
+    }
+
+    /** How loud what is no programme may become, where the reference still sounded after this. */
+    double otherBefore(double sentFrom) {
+      return toSeconds <= sentFrom ? other + GROWS_DB : other;
     }
   }
 
@@ -47,6 +60,7 @@ final class ReferenceWatch {
     }
     boolean silent = window.sentDbfs() < WindowReading.SILENCE_DBFS;
     if (!silent) {
+      sentFrom = window.fromSeconds();
       sentUntil = window.toSeconds();
     }
     boolean longSilent = window.toSeconds() - sentUntil > LONGEST_PAUSE_SECONDS;
@@ -79,6 +93,9 @@ final class ReferenceWatch {
   }
 
   private double loudestOther() {
-    return read.stream().mapToDouble(Heard::other).max().orElse(Double.POSITIVE_INFINITY);
+    return read.stream()
+        .mapToDouble(heard -> heard.otherBefore(sentFrom))
+        .max()
+        .orElse(Double.POSITIVE_INFINITY);
   }
 }
