@@ -28,6 +28,22 @@ public record SentLevel(double rmsDbfs, double loudestDbfs, double peakDbfs) {
         mean(levels, SentLevel::peakDbfs));
   }
 
+  /**
+   * The largest of each measure.
+   *
+   * @param levels at least one
+   */
+  public static SentLevel loudest(Collection<SentLevel> levels) {
+    return new SentLevel(
+        largest(levels, SentLevel::rmsDbfs),
+        largest(levels, SentLevel::loudestDbfs),
+        largest(levels, SentLevel::peakDbfs));
+  }
+
+  private static double largest(Collection<SentLevel> levels, ToDoubleFunction<SentLevel> measure) {
+    return levels.stream().mapToDouble(measure).max().orElseThrow();
+  }
+
   private static double mean(Collection<SentLevel> levels, ToDoubleFunction<SentLevel> measure) {
     return levels.stream().mapToDouble(measure).average().orElseThrow();
   }

@@ -3,8 +3,11 @@ package dev.loopgauge.verify.watch;
 import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.SentLevel;
 import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.verify.watch.Steady.Move;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -21,7 +24,14 @@ final class LevelWatch {
   /** What an octave's level is off at least where the path isn't flat within it, in dB. */
   private static final double FLOOR_DB = 0.1;
 
+  /**
+   * For how many windows a compressor may remember what was loud: two seconds before the one that
+   * is read. Few take longer to let go of it (common practice, no source).
+   */
+  private static final int REMEMBERED = 3;
+
   private final Steady level;
+  private final Deque<SentLevel> sent = new ArrayDeque<>();
   private final Map<Double, Double> usual = new HashMap<>();
   private final Moves moves = new Moves(LEAST_DB);
   private double moved;
@@ -31,12 +41,20 @@ final class LevelWatch {
     this.level = new Steady(LEAST_DB, FalseAlarms.perTest(windowSeconds, 1));
   }
 
+  /** Hears what is sent in the next window, read or not. */
+  void hear(SentLevel next) {
+    sent.addLast(next);
+    if (sent.size() > REMEMBERED) {
+      sent.removeFirst();
+    }
+  }
+
   /** A window could not be read: those beside it may lack some of their sound. */
   void interrupt() {
     level.interrupt();
   }
 
-  /** Takes the next levels. */
+  /** Takes the levels of the window that was heard last. */
   Optional<WatchEvent> next(WindowReading window, FollowedDelay read) {
     double sum = 0;
     double weights = 0;
@@ -65,7 +83,7 @@ final class LevelWatch {
                 window.middleSeconds(),
                 change,
                 1 / Math.sqrt(weights),
-                Optional.of(window.sent())))
+                Optional.of(SentLevel.loudest(sent))))
         .map(this::event);
   }
 
