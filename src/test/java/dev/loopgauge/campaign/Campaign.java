@@ -65,6 +65,14 @@ public final class Campaign {
     return FULL ? full : small;
   }
 
+  /**
+   * The first slice to run: in full another one than 0 if {@code loopgauge.first} says so, so that
+   * two processes may share the slices.
+   */
+  public static int first(int small) {
+    return fullOrSmall(Integer.getInteger("loopgauge.first", 0), small);
+  }
+
   /** Where the seeds are from, for the head of a table. */
   public String label() {
     return label;

@@ -22,11 +22,7 @@ class WatchQuietTest {
   private static final WatchPlan PLAN = new WatchPlan(2, 1, 0.5);
   private static final int PATHS = 8;
   private static final int MINUTES = 10;
-
-  /** So that two processes may share the slices: each begins at one of its own. */
-  private static final int FIRST =
-      Campaign.fullOrSmall(Integer.getInteger("loopgauge.first", 0), 0);
-
+  private static final int FIRST = Campaign.first(0);
   private static final int END = Campaign.fullOrSmall(75, 1);
   private static final double SMALL = 0.2;
 

@@ -31,10 +31,13 @@ public record LevelStep(OptionalInt at, double byDb) {
   /** Steps of a fader that is moved on purpose are larger, in dB (common practice, no source). */
   private static final double LEAST_DB = 0.5;
 
-  /** The step in one of the readings behind a fit, if there is one. */
+  /** The step in the readings behind a fit, within one or between them, if there is one. */
   public static Optional<LevelStep> of(Spectra spectra, Fit fit) {
-    int delay = (int) Math.rint(fit.measured().lag());
     List<LostSound> heard = fit.residualTests().lostSound();
+    return within(spectra, heard, (int) Math.rint(fit.measured().lag())).or(() -> between(heard));
+  }
+
+  private static Optional<LevelStep> within(Spectra spectra, List<LostSound> heard, int delay) {
     for (int i = 0; i < heard.size(); i++) {
       Reading reading = spectra.readings().get(i);
       Optional<LevelStep> step =
@@ -46,11 +49,14 @@ public record LevelStep(OptionalInt at, double byDb) {
         return step;
       }
     }
-    OptionalDouble between = RepeatLevels.stepDb(heard, DelayStep.FALSE_ALARMS);
-    return between.stream()
-        .filter(byDb -> Math.abs(byDb) > LEAST_DB)
-        .mapToObj(byDb -> new LevelStep(OptionalInt.empty(), byDb))
-        .findFirst();
+    return Optional.empty();
+  }
+
+  private static Optional<LevelStep> between(List<LostSound> heard) {
+    OptionalDouble byDb = RepeatLevels.stepDb(heard, DelayStep.FALSE_ALARMS);
+    return byDb.isPresent() && Math.abs(byDb.getAsDouble()) > LEAST_DB
+        ? Optional.of(new LevelStep(OptionalInt.empty(), byDb.getAsDouble()))
+        : Optional.empty();
   }
 
   /** Where the gains of stretches step, in samples of the capture as sent. */

@@ -41,21 +41,20 @@ final class LevelWatch {
     this.level = new Steady(LEAST_DB, FalseAlarms.perTest(windowSeconds, 1));
   }
 
-  /** Hears what is sent in the next window, read or not. */
-  void hear(SentLevel next) {
-    sent.addLast(next);
+  /** Takes the next window; beside one that could not be read some sound may be lacking. */
+  Optional<WatchEvent> next(WindowReading window) {
+    sent.addLast(window.sent());
     if (sent.size() > REMEMBERED) {
       sent.removeFirst();
     }
+    if (window.delay().isEmpty() || window.lacksSound()) {
+      level.interrupt();
+      return Optional.empty();
+    }
+    return next(window, window.delay().get());
   }
 
-  /** A window could not be read: those beside it may lack some of their sound. */
-  void interrupt() {
-    level.interrupt();
-  }
-
-  /** Takes the levels of the window that was heard last. */
-  Optional<WatchEvent> next(WindowReading window, FollowedDelay read) {
+  private Optional<WatchEvent> next(WindowReading window, FollowedDelay read) {
     double sum = 0;
     double weights = 0;
     for (Band band : read.bands()) {

@@ -47,10 +47,7 @@ public final class PathWatch {
       loss.changed(event.atSeconds(), next.lengthSeconds(), laterBySeconds(event));
     }
     events.addAll(loss.next(next, delay.isOpen() || polarity.isOpen()));
-    level.hear(next.sent());
-    next.delay()
-        .filter(read -> !next.lacksSound())
-        .ifPresentOrElse(read -> level.next(next, read).ifPresent(events::add), level::interrupt);
+    level.next(next).ifPresent(events::add);
     return events;
   }
 
