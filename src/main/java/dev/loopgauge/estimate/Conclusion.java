@@ -183,7 +183,7 @@ final class Conclusion {
 
   /** On a flat path all of its delay is pure. */
   private Optional<PureDelay> pure(double uncertainty) {
-    if (path.flat()) {
+    if (path.flat() && path.certain()) {
       return Optional.of(new PureDelay(path.lag(), uncertainty));
     }
     if (path.pure().isEmpty()) {
@@ -205,7 +205,10 @@ final class Conclusion {
     double ofOne = fit.noiseUncertainty() * Math.sqrt(readings);
     double clipped = clipping.isPresent() ? clipping.get().standard(fit.noiseUncertainty()) : 0;
     Uncertainty uncertainty =
-        new Uncertainty().with(path.flat() ? fit.dispersion() : path.standard()).with(clipped);
+        new Uncertainty()
+            .with(path.flat() ? fit.dispersion() : 0)
+            .with(path.standard())
+            .with(clipped);
     if (drifts(line)) {
       double moved = Math.abs(line.get().slope().value()) * duration();
       return uncertainty

@@ -9,6 +9,7 @@ import dev.loopgauge.estimate.drift.InhomogeneousReadings;
 import dev.loopgauge.estimate.integrity.Clipping;
 import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
+import dev.loopgauge.estimate.measurand.RippleTest;
 import dev.loopgauge.estimate.path.ClippingEffect;
 import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
@@ -231,7 +232,7 @@ public final class DelayEstimator {
           share(ClippingEffect.of(spectra, first).map(ClippingEffect::share)),
           torn.orElse(refusal.get()));
     }
-    List<FittedArrival> copies = new ArrayList<>(first.allCopies());
+    List<FittedArrival> copies = arrivals(spectra, first);
     choose(copies);
     Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
     Fit fit = all.isPeak() ? all : first;
@@ -284,6 +285,14 @@ public final class DelayEstimator {
 
   private static OptionalDouble share(Optional<Double> share) {
     return share.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+  }
+
+  /** The arrivals of a fit, but for what is a filter's ring. */
+  private static List<FittedArrival> arrivals(Spectra spectra, Fit first) {
+    List<FittedArrival> copies = new ArrayList<>(first.allCopies());
+    boolean single =
+        copies.size() == 1 || !RippleTest.areArrivals(spectra, copies, first.residualTests());
+    return single ? new ArrayList<>(copies.subList(0, 1)) : copies;
   }
 
   /** Puts the arrival to be measured first. */

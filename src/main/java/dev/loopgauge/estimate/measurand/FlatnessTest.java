@@ -24,7 +24,7 @@ final class FlatnessTest {
    * How far a band of a flat path lies off, in parts or radians, however little noise there is:
    * 0.09 dB, as averaging over a band leaves.
    */
-  private static final double HARMLESS = 0.01;
+  static final double HARMLESS = 0.01;
 
   /** One flat path in 10,000 is more uneven in either of two tests, by theory. */
   private static final double BY_CHANCE = 3.72;

@@ -19,6 +19,13 @@ final class MinimumPhase {
 
   private static final double WHOLE = Math.PI * Math.PI / 4;
 
+  /**
+   * The steepest slope of ln of a magnitude over u that is reckoned with beyond the band: 24 dB an
+   * octave, as the steepest of the usual crossovers has. Common practice, no source.
+   */
+  private static final double STEEPEST = 4;
+
+  private final double[] u;
   private final double[][] weights;
 
   /**
@@ -27,7 +34,7 @@ final class MinimumPhase {
    * @param omegas rising, above 0 and below pi, in radians a sample; at least two
    */
   MinimumPhase(double[] omegas) {
-    double[] u = logFrequencies(omegas);
+    this.u = logFrequencies(omegas);
     int n = u.length;
     this.weights = new double[n][n];
     for (int i = 0; i < n; i++) {
@@ -46,10 +53,43 @@ final class MinimumPhase {
    */
   MinimumPhase(double[] omegas, double[] variances) {
     this(omegas);
-    double[] u = logFrequencies(omegas);
-    int last = u.length - 1;
-    addSlope(u, variances, 0, firstBeyond(u, u[0] + OCTAVE), 0);
-    addSlope(u, variances, lastBefore(u, u[last] - OCTAVE), last, last);
+    add(Edge.lower(u, variances));
+    add(Edge.upper(u, variances));
+  }
+
+  private void add(Edge edge) {
+    for (int i = 0; i < u.length; i++) {
+      double beyond = edge.beyond(u, i);
+      for (int j = 0; j < u.length; j++) {
+        weights[i][j] += beyond * edge.slope()[j];
+      }
+    }
+  }
+
+  /** The phases that are added if the magnitude falls steeply below the lowest frequency. */
+  double[] steeperBelow(double[] logMagnitudes, double[] variances) {
+    return steeper(Edge.lower(u, variances), logMagnitudes, 1);
+  }
+
+  /** The phases that are added if the magnitude falls steeply above the highest frequency. */
+  double[] steeperAbove(double[] logMagnitudes, double[] variances) {
+    return steeper(Edge.upper(u, variances), logMagnitudes, -1);
+  }
+
+  /**
+   * What the steepest slope beyond an edge adds to that of the last octave, if it is less steep.
+   */
+  private double[] steeper(Edge edge, double[] logMagnitudes, int rises) {
+    double slope = 0;
+    for (int j = 0; j < u.length; j++) {
+      slope += edge.slope()[j] * logMagnitudes[j];
+    }
+    double more = rises * Math.max(0, STEEPEST - rises * slope);
+    double[] phases = new double[u.length];
+    for (int i = 0; i < phases.length; i++) {
+      phases[i] = more * edge.beyond(u, i);
+    }
+    return phases;
   }
 
   private static double[] logFrequencies(double[] omegas) {
@@ -82,43 +122,6 @@ final class MinimumPhase {
     return sums;
   }
 
-  private static int firstBeyond(double[] u, double from) {
-    int i = 1;
-    while (i < u.length - 1 && u[i] < from) {
-      i++;
-    }
-    return i;
-  }
-
-  private static int lastBefore(double[] u, double to) {
-    int i = u.length - 2;
-    while (i > 0 && u[i] > to) {
-      i--;
-    }
-    return i;
-  }
-
-  /** Adds what the slope from one place to another, by least squares, does beyond an edge. */
-  private void addSlope(double[] u, double[] variances, int from, int to, int edge) {
-    double all = 0;
-    double middle = 0;
-    for (int j = from; j <= to; j++) {
-      all += 1 / (variances[j] + UNEVEN);
-      middle += u[j] / (variances[j] + UNEVEN);
-    }
-    middle /= all;
-    double squares = 0;
-    for (int j = from; j <= to; j++) {
-      squares += (u[j] - middle) * (u[j] - middle) / (variances[j] + UNEVEN);
-    }
-    for (int i = 0; i < u.length; i++) {
-      double beyond = (WHOLE - integral(Math.abs(u[edge] - u[i]))) / Math.PI;
-      for (int j = from; j <= to; j++) {
-        weights[i][j] += beyond * (u[j] - middle) / squares / (variances[j] + UNEVEN);
-      }
-    }
-  }
-
   private static double between(double from, double to) {
     return signed(to) - signed(from);
   }
@@ -146,5 +149,62 @@ final class MinimumPhase {
       power *= ratio;
     }
     return WHOLE - 2 * sum;
+  }
+
+  /** An end of the band: the lowest or the highest place, and the slope of the octave beside it. */
+  private static final class Edge {
+    private final int at;
+    private final double[] slope;
+
+    private Edge(int at, double[] slope) {
+      this.at = at;
+      this.slope = slope;
+    }
+
+    static Edge lower(double[] u, double[] variances) {
+      int to = 1;
+      while (to < u.length - 1 && u[to] < u[0] + OCTAVE) {
+        to++;
+      }
+      return new Edge(0, slope(u, variances, 0, to));
+    }
+
+    static Edge upper(double[] u, double[] variances) {
+      int last = u.length - 1;
+      int from = last - 1;
+      while (from > 0 && u[from] > u[last] - OCTAVE) {
+        from--;
+      }
+      return new Edge(last, slope(u, variances, from, last));
+    }
+
+    private static double[] slope(double[] u, double[] variances, int from, int to) {
+      double all = 0;
+      double middle = 0;
+      for (int j = from; j <= to; j++) {
+        all += 1 / (variances[j] + UNEVEN);
+        middle += u[j] / (variances[j] + UNEVEN);
+      }
+      middle /= all;
+      double squares = 0;
+      for (int j = from; j <= to; j++) {
+        squares += (u[j] - middle) * (u[j] - middle) / (variances[j] + UNEVEN);
+      }
+      double[] slope = new double[u.length];
+      for (int j = from; j <= to; j++) {
+        slope[j] = (u[j] - middle) / squares / (variances[j] + UNEVEN);
+      }
+      return slope;
+    }
+
+    /** What each ln of a magnitude counts in the slope of the last octave, by least squares. */
+    double[] slope() {
+      return slope;
+    }
+
+    /** The phase at a place for each slope of 1 beyond the edge. */
+    double beyond(double[] u, int i) {
+      return (WHOLE - integral(Math.abs(u[at] - u[i]))) / Math.PI;
+    }
   }
 }

@@ -57,9 +57,9 @@ public record PathDelay(
     }
     BandResponse run = all.followed();
     if (FlatnessTest.holds(all, run, measured.gain())) {
-      boolean certain = FlatnessTest.isCertain(all, run, measured.gain());
-      return new PathDelay(
-          true, certain, measured.lag(), 0, Optional.empty(), run, Optional.empty());
+      return FlatnessTest.isCertain(all, run, measured.gain()) || run.bands().size() < FEWEST
+          ? new PathDelay(true, true, measured.lag(), 0, Optional.empty(), run, Optional.empty())
+          : nearlyFlat(measured.lag(), run);
     }
     Optional<ResidualTests> left = Optional.empty();
     for (int i = 0; i < ROTATIONS; i++) {
@@ -75,6 +75,17 @@ public record PathDelay(
     StrongestMoment moment = StrongestMoment.of(run);
     Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
     return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
+  }
+
+  /**
+   * A path that may be flat or not: its delay is that of a flat one, which may be off by as much as
+   * the response is strongest elsewhere; its pure delay is that of a filter.
+   */
+  private static PathDelay nearlyFlat(double lag, BandResponse run) {
+    StrongestMoment moment = StrongestMoment.of(run);
+    Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
+    return new PathDelay(
+        true, false, lag, Math.abs(moment.lag() - lag), pure, run, Optional.empty());
   }
 
   /**

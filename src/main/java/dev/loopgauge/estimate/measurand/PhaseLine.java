@@ -2,43 +2,59 @@ package dev.loopgauge.estimate.measurand;
 
 /**
  * The straight line through some phases that stands at whole half turns at 0, by weighted least
- * squares. Phases that slipped by whole turns count as they are nearest to the line.
+ * squares.
+ *
+ * <p>What acts on frequencies below these adds a phase that falls as 1 / frequency, and what acts
+ * above adds one that grows with the frequency's cube beside a delay: the first terms of any
+ * filter's series out there. The line is drawn without such curves; how far it moves once they are
+ * allowed is what they leave open.
  *
  * @param delay how far it falls with frequency, in samples
  * @param halfTurns how many half turns it starts at
- * @param scatter the weighted squares that it leaves, for each phase but one; 1 at least
- * @param ahead how much more the next best number of half turns leaves, in units of that
+ * @param open how far the delay moves with either curve, the root of both squares, in samples
+ * @param scatter the weighted squares that line and curves leave for each independent phase; 1 at
+ *     least
+ * @param ahead how much more the next best number of half turns leaves with the same curves, in
+ *     units of that
  */
-record PhaseLine(double delay, int halfTurns, double scatter, double ahead) {
+record PhaseLine(double delay, int halfTurns, double open, double scatter, double ahead) {
   private static final int TRIED = 2;
-  private static final int PASSES = 4;
+  private static final int CURVES = 2;
 
-  /** The line, for at least two phases in radians. */
+  /** The line, for at least five phases in radians. */
   static PhaseLine through(double[] omegas, double[] weights, double[] phases) {
+    double[][] line = {omegas};
+    double[] below = power(omegas, -1);
+    double[] above = power(omegas, 3);
+    double[][] curves = {omegas, below, above};
     int near = near(omegas, weights, phases);
-    Fitted best = null;
-    Fitted next = null;
+    int halfTurns = near;
+    PhaseFit best = PhaseFit.of(line, weights, phases, near);
     for (int turns = near - TRIED; turns <= near + TRIED; turns++) {
-      Fitted fitted = Fitted.of(omegas, weights, phases, turns);
-      if (best == null || fitted.left() < best.left()) {
-        next = best;
-        best = fitted;
-      } else if (next == null || fitted.left() < next.left()) {
-        next = fitted;
+      PhaseFit fit = PhaseFit.of(line, weights, phases, turns);
+      halfTurns = fit.left() < best.left() ? turns : halfTurns;
+      best = fit.left() < best.left() ? fit : best;
+    }
+    double next = Double.POSITIVE_INFINITY;
+    for (int turns = near - TRIED; turns <= near + TRIED; turns++) {
+      if (turns != halfTurns) {
+        next = Math.min(next, PhaseFit.of(curves, weights, phases, turns).left());
       }
     }
-    double scatter = Math.max(1, best.left() / Math.max(1, phases.length - 1));
-    return new PhaseLine(
-        -best.slope(), best.turns(), scatter, (next.left() - best.left()) / scatter);
+    PhaseFit curved = PhaseFit.of(curves, weights, phases, halfTurns);
+    double free = phases.length - 1 - CURVES;
+    double scatter = Math.max(1, curved.left() * curved.alike() / free);
+    double withBelow =
+        PhaseFit.of(new double[][] {omegas, below}, weights, phases, halfTurns).delay();
+    double withAbove =
+        PhaseFit.of(new double[][] {omegas, above}, weights, phases, halfTurns).delay();
+    double open = Math.hypot(withBelow - best.delay(), withAbove - best.delay());
+    return new PhaseLine(best.delay(), halfTurns, open, scatter, (next - curved.left()) / scatter);
   }
 
   /** How far off the line a phase lies, in radians, whole turns left out. */
   double off(double omega, double phase) {
-    return wrapped(phase - halfTurns * Math.PI + delay * omega);
-  }
-
-  private static double wrapped(double phase) {
-    return phase - 2 * Math.PI * Math.rint(phase / (2 * Math.PI));
+    return PhaseFit.wrapped(phase - halfTurns * Math.PI + delay * omega);
   }
 
   /** The half turns nearest to where a line that starts anywhere would start. */
@@ -61,31 +77,11 @@ record PhaseLine(double delay, int halfTurns, double scatter, double ahead) {
     return (int) Math.rint((phase - products / squares * omega) / all / Math.PI);
   }
 
-  /** A line from so many half turns, and the weighted squares that it leaves: 2 (1 - cos). */
-  private record Fitted(int turns, double slope, double left) {
-    static Fitted of(double[] omegas, double[] weights, double[] phases, int turns) {
-      double squares = 0;
-      double[] rest = phases.clone();
-      for (int i = 0; i < rest.length; i++) {
-        rest[i] -= turns * Math.PI;
-        squares += weights[i] * omegas[i] * omegas[i];
-      }
-      double slope = 0;
-      for (int pass = 0; pass < PASSES; pass++) {
-        double products = 0;
-        for (int i = 0; i < rest.length; i++) {
-          products += weights[i] * omegas[i] * rest[i];
-        }
-        slope += products / squares;
-        for (int i = 0; i < rest.length; i++) {
-          rest[i] = wrapped(phases[i] - turns * Math.PI - slope * omegas[i]);
-        }
-      }
-      double left = 0;
-      for (int i = 0; i < rest.length; i++) {
-        left += weights[i] * 2 * (1 - Math.cos(rest[i]));
-      }
-      return new Fitted(turns, slope, left);
+  private static double[] power(double[] omegas, int exponent) {
+    double[] powers = new double[omegas.length];
+    for (int i = 0; i < powers.length; i++) {
+      powers[i] = Math.pow(omegas[i], exponent);
     }
+    return powers;
   }
 }

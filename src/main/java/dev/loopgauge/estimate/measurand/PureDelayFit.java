@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate.measurand;
 
 import dev.loopgauge.estimate.result.Polarity;
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -29,17 +28,10 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
    */
   private static final double BEYOND_DOUBT = 25;
 
-  private static final int FEWEST = 4;
-
   /** Fits a run of bands; empty where it is too short, or so noisy that it may be off by cycles. */
   static Optional<PureDelayFit> of(BandResponse run) {
     double[] omegas = run.omegas();
     double[] variances = run.variances();
-    int aboveLowest = above(omegas, 2 * omegas[0]);
-    int belowHighest = above(omegas, omegas[omegas.length - 1] / 2);
-    if (omegas.length - aboveLowest < FEWEST || belowHighest < FEWEST) {
-      return Optional.empty();
-    }
     double[] magnitudes = run.logMagnitudes();
     double[] phases = run.phases(0);
     MinimumPhase filter = new MinimumPhase(omegas, variances);
@@ -51,29 +43,27 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
       return Optional.empty();
     }
     double beyond = PhaseLine.through(omegas, weights, other).delay() - line.delay();
-    double low = part(omegas, weights, excess, aboveLowest, omegas.length) - line.delay();
-    double high = part(omegas, weights, excess, 0, belowHighest) - line.delay();
-    double open = Math.hypot(beyond, Math.max(Math.abs(low), Math.abs(high))) / Math.sqrt(3);
+    double below =
+        run.startsInside() ? moved(omegas, weights, filter.steeperBelow(magnitudes, variances)) : 0;
+    double above =
+        run.endsInside() ? moved(omegas, weights, filter.steeperAbove(magnitudes, variances)) : 0;
+    double outside = Math.hypot(beyond, Math.hypot(below, above));
+    double open = Math.hypot(outside, line.open()) / Math.sqrt(3);
     double noise = noise(omegas, weights, variances, filter, line);
     return Optional.of(
         new PureDelayFit(
             run.lag() + line.delay(), Math.hypot(open, noise), polarity(omegas, excess, line)));
   }
 
-  private static int above(double[] omegas, double limit) {
-    int i = 0;
-    while (i < omegas.length && omegas[i] < limit) {
-      i++;
+  /** How far the line's delay moves with some more phase. */
+  private static double moved(double[] omegas, double[] weights, double[] phases) {
+    double squares = 0;
+    double products = 0;
+    for (int i = 0; i < omegas.length; i++) {
+      squares += weights[i] * omegas[i] * omegas[i];
+      products += weights[i] * omegas[i] * phases[i];
     }
-    return i;
-  }
-
-  private static double part(double[] omegas, double[] weights, double[] phases, int from, int to) {
-    return PhaseLine.through(
-            Arrays.copyOfRange(omegas, from, to),
-            Arrays.copyOfRange(weights, from, to),
-            Arrays.copyOfRange(phases, from, to))
-        .delay();
+    return -products / squares;
   }
 
   /** Each band by its noise and by what averaging leaves, which is less the wider the band is. */

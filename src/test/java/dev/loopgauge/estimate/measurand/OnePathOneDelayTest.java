@@ -32,7 +32,11 @@ import org.junit.jupiter.api.Test;
 class OnePathOneDelayTest {
   private static final int SLICES = Campaign.fullOrSmall(10, 1);
   private static final int OF_SLICE = Campaign.fullOrSmall(5, 1);
-  private static final double[] LEVELS = {60, 30};
+  private static final double[] LEVELS = {60, 30, 10};
+
+  /** In dB; below, a click is heard above 8 kHz alone, and other stimuli hear another part. */
+  private static final double LEAST_COMPARED = 30;
+
   private static final Campaign CAMPAIGN = Campaign.named("one-path-one-delay");
   private static final Path TABLE = Path.of("target", "one-path.md");
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);
@@ -60,7 +64,9 @@ class OnePathOneDelayTest {
       }
       measured.ifPresent(all::add);
     }
-    tally.compare(all);
+    if (decibels >= LEAST_COMPARED) {
+      tally.compare(all);
+    }
     return tally;
   }
 

@@ -1,0 +1,89 @@
+package dev.loopgauge.estimate.measurand;
+
+import dev.loopgauge.estimate.path.ResidualTests;
+import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.stats.Quantiles;
+import java.util.List;
+
+/**
+ * Whether copies in a return are arrivals. Two arrivals make the magnitude ripple over frequency; a
+ * filter that turns phases alone, as the sum of a crossover does, rings on after its first peak and
+ * leaves the magnitude as it is.
+ */
+public final class RippleTest {
+  /** How much more of the magnitude ripples must leave than none: five standard deviations. */
+  private static final double BEYOND_DOUBT = 25;
+
+  /** An even magnitude is taken for uneven by chance once in 10,000 times; then arrivals stay. */
+  private static final double BY_CHANCE = 1e-4;
+
+  private RippleTest() {}
+
+  /**
+   * The test.
+   *
+   * @param copies at least two, the measured one first
+   * @param residual what a fit left of the return
+   * @return false where the whole audio band is heard, its magnitude is even but for chance, and
+   *     beyond doubt not that of the copies
+   */
+  public static boolean areArrivals(
+      Spectra spectra, List<FittedArrival> copies, ResidualTests residual) {
+    double lag = loudest(copies).lag();
+    BandResponse run = new BandReader(spectra, spectra.cross(), residual).around(lag).followed();
+    double[] even = run.logMagnitudes();
+    double[] rippled = even.clone();
+    for (int i = 0; i < rippled.length; i++) {
+      rippled[i] -= logMagnitude(copies, lag, run.bands().get(i));
+    }
+    double[] variances = run.variances();
+    double ofEven = squares(even, variances);
+    double byChance = Quantiles.chiSquareBeyond(BY_CHANCE, Math.max(1, even.length - 1));
+    return run.startsInside()
+        || run.endsInside()
+        || ofEven > byChance
+        || squares(rippled, variances) - ofEven < BEYOND_DOUBT;
+  }
+
+  private static FittedArrival loudest(List<FittedArrival> copies) {
+    FittedArrival loudest = copies.get(0);
+    for (FittedArrival copy : copies) {
+      loudest = Math.abs(copy.gain()) > Math.abs(loudest.gain()) ? copy : loudest;
+    }
+    return loudest;
+  }
+
+  /** What some copies come to within a band, the mean of its frequencies. */
+  private static double logMagnitude(
+      List<FittedArrival> copies, double lag, BandResponse.Band band) {
+    double re = 0;
+    double im = 0;
+    for (FittedArrival copy : copies) {
+      double late = copy.lag() - lag;
+      double edge = late * band.width() / 2;
+      double mean = copy.gain() * (edge == 0 ? 1 : Math.sin(edge) / edge);
+      re += mean * Math.cos(late * band.omega());
+      im -= mean * Math.sin(late * band.omega());
+    }
+    return Math.log(Math.hypot(re, im));
+  }
+
+  /** The squares about the mean, each value by its noise and by what averaging leaves. */
+  private static double squares(double[] values, double[] noise) {
+    double all = 0;
+    double mean = 0;
+    for (int i = 0; i < values.length; i++) {
+      double weight = 1 / (noise[i] + FlatnessTest.HARMLESS * FlatnessTest.HARMLESS);
+      all += weight;
+      mean += weight * values[i];
+    }
+    mean /= all;
+    double squares = 0;
+    for (int i = 0; i < values.length; i++) {
+      double weight = 1 / (noise[i] + FlatnessTest.HARMLESS * FlatnessTest.HARMLESS);
+      squares += weight * (values[i] - mean) * (values[i] - mean);
+    }
+    return squares;
+  }
+}
