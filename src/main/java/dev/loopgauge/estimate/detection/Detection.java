@@ -115,12 +115,7 @@ public final class Detection {
   }
 
   private boolean isMistaken() {
-    for (Reading reading : spectra.readings()) {
-      if (Impulse.isMistaken(reading, fit.measured())) {
-        return true;
-      }
-    }
-    return false;
+    return Impulse.isMistaken(spectra.readings(), fit.measured());
   }
 
   /**

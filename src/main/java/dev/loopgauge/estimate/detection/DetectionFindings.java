@@ -78,8 +78,8 @@ public final class DetectionFindings {
     return Finding.refusing(
         FindingCode.WEAK_RETURN,
         "what stands in the return where the click should be is no click",
-        "quieten the room, or use a sweep: it can't be mistaken for a clap or a cough, and is known"
-            + " again after a subwoofer, which makes no click of a click");
+        "quieten the room, play it more than once, or use a sweep: it can't be mistaken for a clap or"
+            + " a cough, and is known again after a filter, which makes no click of a click");
   }
 
   static Finding inPart(double missing) {

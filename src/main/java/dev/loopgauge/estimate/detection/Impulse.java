@@ -8,14 +8,17 @@ import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.stats.Median;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A reference that is one short click says little by itself: a clap, a cough or a plug that is
  * pulled correlates with it too. So what stands in the return where the click should be must look
- * like it, unless nothing there stands out of the noise; and nothing else in the return, near or
- * far, may look half as much like it, as in applause one clap does as well as the next.
+ * like it, unless nothing there stands out of the noise; or, after a filter that makes no click of
+ * a click, be the same each time it is played. And nothing else in the return, near or far, may
+ * look half as much like it, as in applause one clap does as well as the next.
  */
 final class Impulse {
   private static final double SECONDS = 0.0027;
@@ -44,31 +47,78 @@ final class Impulse {
   private Impulse() {}
 
   /**
-   * Whether the reference is a click, and something stands in the return that is not.
+   * Whether the reference is a click, and something stands in a return that is not.
    *
+   * @param readings of one path, one after the other
    * @param copy the copy that was found
    */
-  static boolean isMistaken(Reading reading, FittedArrival copy) {
-    if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()) {
-      return false;
+  static boolean isMistaken(List<Reading> readings, FittedArrival copy) {
+    List<double[]> unlike = new ArrayList<>();
+    for (Reading reading : readings) {
+      Optional<double[]> click = click(reading);
+      if (click.isEmpty()) {
+        continue;
+      }
+      double[] there = there(reading, copy.lag());
+      if (!isLike(click.get(), there, copy.gain()) && standsOut(reading, there)) {
+        unlike.add(there);
+      }
+      if (hasRival(reading, copy.lag(), click.get().length)) {
+        return true;
+      }
     }
+    return !unlike.isEmpty() && !(unlike.size() > 1 && recur(unlike));
+  }
+
+  /** The click that a reference is, with what is beside it; empty where it is none. */
+  private static Optional<double[]> click(Reading reading) {
     int width = width(reading.rate());
-    if (!canBeClick(reading.reference(), 2 * width)) {
-      return false;
+    if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()
+        || !canBeClick(reading.reference(), 2 * width)) {
+      return Optional.empty();
     }
     double[] reference = whole(reading.reference());
     int centre = PeakSearch.strongest(reference);
     double[] click = Arrays.copyOfRange(reference, Math.max(0, centre - width), centre + width);
-    if (Loudness.energy(click) < CONCENTRATED * Loudness.energy(reference)) {
-      return false;
+    return Loudness.energy(click) < CONCENTRATED * Loudness.energy(reference)
+        ? Optional.empty()
+        : Optional.of(click);
+  }
+
+  /** What stands in a return where the click should be. */
+  private static double[] there(Reading reading, double lag) {
+    int width = width(reading.rate());
+    int centre = PeakSearch.strongest(whole(reading.reference()));
+    int from = Math.max(0, centre - width);
+    double[] there = new double[centre + width - from];
+    reading.ret().copyTo(from + (int) Math.rint(lag), there, 0, there.length);
+    return there;
+  }
+
+  private static boolean isLike(double[] click, double[] there, double gain) {
+    return gain * gain * Loudness.energy(click) >= LIKE * Loudness.energy(there);
+  }
+
+  private static boolean standsOut(Reading reading, double[] there) {
+    return Loudness.energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
+  }
+
+  /** Whether the same stands there each time: two claps are no more alike than clap and click. */
+  private static boolean recur(List<double[]> sounds) {
+    for (int i = 1; i < sounds.size(); i++) {
+      if (squaredCorrelation(sounds.get(i - 1), sounds.get(i)) < LIKE) {
+        return false;
+      }
     }
-    double[] there = new double[click.length];
-    int from = Math.max(0, centre - width) + (int) Math.rint(copy.lag());
-    reading.ret().copyTo(from, there, 0, there.length);
-    double like = copy.gain() * copy.gain() * Loudness.energy(click) / Loudness.energy(there);
-    boolean standsOut =
-        Loudness.energy(there) > STANDS_OUT * usual(whole(reading.ret()), there.length);
-    return (like < LIKE && standsOut) || hasRival(reading, copy.lag(), click.length);
+    return true;
+  }
+
+  private static double squaredCorrelation(double[] one, double[] other) {
+    double product = 0;
+    for (int i = 0; i < Math.min(one.length, other.length); i++) {
+      product += one[i] * other[i];
+    }
+    return product * product / (Loudness.energy(one) * Loudness.energy(other));
   }
 
   /** Whether most of the energy could lie within a length, were all of that as loud as the peak. */
