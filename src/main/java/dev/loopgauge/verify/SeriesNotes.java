@@ -12,6 +12,12 @@ public final class SeriesNotes {
   /** Readings further off their line than this many standard uncertainties don't lie on one. */
   private static final double TOO_FAR = 3;
 
+  /**
+   * A fixed part this many samples below 0 may come of a display that shows tenths of a
+   * millisecond: half of one is 2.4 samples at 48 kHz.
+   */
+  private static final double BELOW_NONE = 3;
+
   private final SeriesFit fit;
   private final List<SeriesNote> notes = new ArrayList<>();
 
@@ -121,7 +127,7 @@ public final class SeriesNotes {
   }
 
   private void fixed() {
-    if (fit.fixed().samples() < -fit.worstSamples() - TOO_FAR || fit.blocks() < 0) {
+    if (fit.fixed().samples() < -fit.worstSamples() - BELOW_NONE || fit.blocks() < 0) {
       note(
           "impossible",
           String.format(

@@ -144,6 +144,19 @@ class HistoryTest {
     assertEquals(mark, marks(of(595, 595, 595, odd, 595, 595, 595)).get(3));
   }
 
+  @ParameterizedTest
+  @CsvSource({"595.45, 0", "595.55, 1", "594.55, 0", "594.45, 1"})
+  void aStepIsMoreThanHalfASample(double after, int steps) {
+    assertEquals(steps, of(595, 595, 595, after, after, after).steps().size());
+  }
+
+  /** From one to the next these move by 0, 3, 0, 3 and 3 samples. */
+  @Test
+  void sixReadingsTellScatterFromASingleStepAndFiveDoNot() {
+    assertEquals(3, of(595, 595, 598, 598, 601).steps().get(0).samples(), 1e-9);
+    assertEquals(List.of(), of(595, 595, 598, 598, 601, 598).steps());
+  }
+
   /** A steady rise over twelve days. */
   @ParameterizedTest
   @CsvSource({"0.105, true", "0.095, false", "-0.105, true"})

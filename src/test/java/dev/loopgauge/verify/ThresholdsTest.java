@@ -114,6 +114,70 @@ class ThresholdsTest {
     assertEquals(outlier, BlockSeries.fit(readings).readings().get(3).outlier());
   }
 
+  /**
+   * A block of 128 and one block of 'host' more explain the reading together: 0.7 and 2.5 for a
+   * second change, 3.2. 'part' twice costs 1.5 and leaves some standard uncertainties: up to 1.84
+   * of them, sqrt(2 (3.2 - 1.5)), it is the likelier one.
+   */
+  @ParameterizedTest
+  @CsvSource({"1.8, stage-twice", "1.9, block-size+extra-block"})
+  void aSecondChangeCostsTwoAndAHalf(double left, String first) {
+    Chain chain =
+        rig(
+            """
+            host: { blocks: 3 }
+            part: { samples: %s }
+            """
+                .formatted(320 - left),
+            "host, part");
+    Comparison comparison =
+        Comparison.of(Rigs.measured(512 + 320 - left, 2, Rigs.RATE), chain, chain.path("all"), 0);
+    assertEquals(first, comparison.explanations().get(0).cause());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.95, true", "1.05, false"})
+  void causesTieWithinAFactorOfE(double cost, boolean ties) {
+    assertEquals(ties, new Explanation("a", "b", 0, 0, cost).ties());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"64.45, 1", "64.55, 0", "-128.45, -2", "-128.55, 0", "0.45, 0"})
+  void aDifferenceIsWholeBlocksWithinHalfASample(double off, int blocks) {
+    Chain chain = rig("host: { blocks: 3 }", "host");
+    Comparison comparison =
+        Comparison.of(Rigs.measured(192 + off, 0.01, Rigs.RATE), chain, chain.path("all"), 0);
+    assertEquals(blocks, comparison.wholeBlocks().orElse(0));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"2.9, false", "3.1, true", "-2.9, false", "-3.1, true"})
+  void readingsLieOnALineWithinThreeStandardUncertainties(double off, boolean told) {
+    SeriesFit.Fitted odd = fitted(256, off);
+    assertEquals(told, notes(100, fitted(64, 0), fitted(128, 0), odd).contains("no-line"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-2.9, 0, false", "-3.1, 0, true", "-3.9, 1, false", "-4.1, 1, true"})
+  void aFixedPartIsImpossibleThreeSamplesBelowWhatTheReadingsLeave(
+      double fixed, double off, boolean told) {
+    assertEquals(
+        told, notes(fixed, fitted(64, off), fitted(128, 0), fitted(256, 0)).contains("impossible"));
+  }
+
+  private static List<String> notes(double fixed, SeriesFit.Fitted... readings) {
+    return SeriesNotes.of(
+            new SeriesFit(2, 0.01, 2, new Latency(fixed, Rigs.RATE), List.of(readings)))
+        .stream()
+        .map(SeriesNote::code)
+        .toList();
+  }
+
+  private static SeriesFit.Fitted fitted(int blockSize, double off) {
+    return new SeriesFit.Fitted(
+        reading(blockSize, off), new Latency(2 * blockSize, Rigs.RATE), false);
+  }
+
   private static SeriesReading reading(int blockSize, double off) {
     return new SeriesReading(
         blockSize,
