@@ -23,6 +23,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
@@ -66,10 +67,12 @@ class MainTest {
     }
   }
 
-  @Test
-  void everyHelpShowsAnExampleAndNoListLongerThanAScreen() {
+  @ParameterizedTest
+  @ValueSource(ints = {60, 80})
+  void everyHelpShowsAnExampleAndNoListLongerThanAScreen(int columns) {
+    Map<String, String> terminal = Map.of("COLUMNS", String.valueOf(columns));
     for (List<String> args : helps().subList(1, helps().size())) {
-      String help = Run.of(args.toArray(String[]::new)).out();
+      String help = Run.on(false, "", terminal, args.toArray(String[]::new)).out();
       boolean hasCommands = help.contains("\nCommands:\n");
       assertTrue(hasCommands || help.contains("\nExample"), () -> args + "\n" + help);
       for (String group : help.split("\n\n", -1)) {
@@ -139,6 +142,28 @@ class MainTest {
     Run run = Run.of("--versoin");
     assertEquals(ExitCode.USAGE, run.exitCode());
     assertEquals("unknown option '--versoin'\n  try  did you mean --version?\n", run.err());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"analyze", "follow"})
+  void aRecordingWithoutAnOptionIsAskedAbout(String command) {
+    Run alone = Run.of(command, "sw.wav");
+    assertEquals(ExitCode.USAGE, alone.exitCode());
+    assertEquals(
+        """
+        What should I do with sw.wav?
+          try  `--reference sw.wav --return OTHER.wav`, or run `loopgauge pairs sw.wav`
+        """,
+        alone.err());
+    assertEquals(
+        """
+        What should I do with my take.wav?
+          try  `--return "my take.wav"`, if that is what came back
+        """,
+        Run.of(command, "--reference", "sw.wav", "my take.wav").err());
+    assertEquals(
+        "unknown option '--retrun'",
+        Run.of("analyze", "--json", "--retrun", "a.wav").error("text"));
   }
 
   @Test

@@ -11,7 +11,7 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** The option that says which journal to read. */
-public final class JournalPlace {
+public class JournalPlace {
   @Option(
       names = "--journal",
       paramLabel = "FILE",

@@ -3,6 +3,7 @@ package dev.loopgauge.cli.option;
 import dev.loopgauge.job.live.LiveChoice;
 import dev.loopgauge.job.live.StimulusChoice;
 import java.util.Optional;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -14,7 +15,8 @@ public final class ScreenOptions {
       description = "A kept profile; other options overrule what it says.")
   private Optional<String> profile = Optional.empty();
 
-  @Mixin private final CardOptions card = new CardOptions();
+  @ArgGroup(validate = false, heading = "%nWhere to play and record:%n")
+  private CardOptions card = new CardOptions();
 
   @Mixin private final ShowOptions kept = new ShowOptions();
 

@@ -12,6 +12,28 @@ import picocli.CommandLine.Option;
 
 /** What a watch over all paths of a chain file takes. */
 public final class WatchOptions {
+  /** What hears of a watch beside the screen. */
+  private static final class Outlets {
+    @Option(
+        names = "--metrics",
+        paramLabel = "PORT",
+        converter = Converters.Port.class,
+        description =
+            "Serve delay, uncertainty, age, dropouts and events of each path as OpenMetrics text on"
+                + " this port, under /metrics, to this computer alone; 0 for any port. A delay that"
+                + " isn't read now is left out.")
+    private Optional<Integer> metrics = Optional.empty();
+
+    @Option(
+        names = "--on-event",
+        paramLabel = "COMMAND",
+        description =
+            "Run COMMAND when an event starts or ends, with its JSON line on standard input; one at a"
+                + " time, 5 seconds each. No shell: blanks part words, '...' or \"...\" keeps them"
+                + " together, nothing else means anything. What it prints is thrown away.")
+    private Optional<String> onEvent = Optional.empty();
+  }
+
   @Option(
       names = "--for",
       paramLabel = "TIME",
@@ -37,24 +59,8 @@ public final class WatchOptions {
 
   @Mixin private final ShowOptions kept = new ShowOptions();
 
-  @Option(
-      names = "--metrics",
-      paramLabel = "PORT",
-      converter = Converters.Port.class,
-      description =
-          "Serve delay, uncertainty, age, dropouts and events of each path as OpenMetrics text on"
-              + " this port, under /metrics, to this computer alone; 0 for any port. A delay that"
-              + " isn't read now is left out.")
-  private Optional<Integer> metrics = Optional.empty();
-
-  @Option(
-      names = "--on-event",
-      paramLabel = "COMMAND",
-      description =
-          "Run COMMAND when an event starts or ends, with its JSON line on standard input; one at a"
-              + " time, 5 seconds each. No shell: blanks part words, '...' or \"...\" keeps them"
-              + " together, nothing else means anything. What it prints is thrown away.")
-  private Optional<String> onEvent = Optional.empty();
+  @ArgGroup(validate = false, heading = "%nWho else is told:%n")
+  private Outlets outlets = new Outlets();
 
   @ArgGroup(validate = false, heading = "%nThe simulated rig, with --backend simulated:%n")
   private RigOptions rig = new RigOptions();
@@ -81,11 +87,11 @@ public final class WatchOptions {
 
   /** The port to serve figures on. */
   public Optional<Integer> metrics() {
-    return metrics;
+    return outlets.metrics;
   }
 
   /** The command to run on events. */
   public Optional<String> onEvent() {
-    return onEvent;
+    return outlets.onEvent;
   }
 }

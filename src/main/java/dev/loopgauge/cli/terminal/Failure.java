@@ -8,6 +8,9 @@ import dev.loopgauge.signal.Hinted;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.InvalidPathException;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -20,6 +23,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
  * @param hint what to try, one line
  */
 public record Failure(int exitCode, String code, String text, String hint) {
+  private static final String REFERENCE = "--reference";
+  private static final String RETURN = "--return";
+
   /** Keeps both to one line. */
   public Failure {
     text = oneLine(text);
@@ -33,6 +39,9 @@ public record Failure(int exitCode, String code, String text, String hint) {
   public static Failure of(Throwable thrown) {
     if (thrown instanceof Hinted hinted) {
       return new Failure(exitCode(hinted), hinted.code(), hinted.getMessage(), hinted.hint());
+    }
+    if (thrown instanceof ParameterException e && recording(e).isPresent()) {
+      return asked(recording(e).get(), e);
     }
     if (thrown instanceof UnmatchedArgumentException e) {
       return usage("wrong-arguments", textFor(e), hintFor(e));
@@ -84,6 +93,36 @@ public record Failure(int exitCode, String code, String text, String hint) {
     }
     boolean takesCommand = !e.getCommandLine().getSubcommands().isEmpty();
     return (takesCommand ? "unknown command '" : "unexpected argument '") + found + "'";
+  }
+
+  /** An argument without an option, given to a command that takes recordings by option. */
+  private static Optional<String> recording(ParameterException e) {
+    CommandLine line = e.getCommandLine();
+    boolean takesRecordings =
+        line.getCommandSpec().findOption(REFERENCE) != null
+            && line.getCommandSpec().findOption(RETURN) != null;
+    List<String> unmatched = takesRecordings ? line.getParseResult().unmatched() : List.of();
+    return unmatched.stream().noneMatch(argument -> argument.startsWith("-"))
+        ? unmatched.stream().findFirst()
+        : Optional.empty();
+  }
+
+  private static Failure asked(String recording, ParameterException e) {
+    String word = word(recording);
+    return usage(
+        "wrong-arguments",
+        "What should I do with " + recording + "?",
+        e.getCommandLine().getParseResult().hasMatchedOption(REFERENCE)
+            ? "`%s %s`, if that is what came back".formatted(RETURN, word)
+            : "`%s %s %s OTHER.wav`, or run `loopgauge pairs %s`"
+                .formatted(REFERENCE, word, RETURN, word));
+  }
+
+  /** As it can be typed: in double quotes where a shell would part it. */
+  private static String word(String name) {
+    return name.matches("[\\w./:\\\\-]+")
+        ? name
+        : '"' + name.replaceAll("([\"\\\\$`])", "\\\\$1") + '"';
   }
 
   private static String hintFor(ParameterException e) {
