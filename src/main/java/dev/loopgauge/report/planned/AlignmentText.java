@@ -14,7 +14,10 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
 
-/** The alignment as text: whether it works out, one table for the desk, then what is left. */
+/**
+ * The alignment as text: whether it works out, one table for the desk (not where it was written to
+ * a file), then what is left.
+ */
 final class AlignmentText {
   private static final int FINEST_SAMPLE_DECIMALS = 2;
 
@@ -41,8 +44,10 @@ final class AlignmentText {
     AlignmentText text = new AlignmentText(document);
     text.headline();
     text.sheet.gap();
-    text.table();
-    text.sheet.gap();
+    if (document.csvFile().isEmpty()) {
+      text.table();
+      text.sheet.gap();
+    }
     document.mixes().forEach(text::meeting);
     document.mixes().forEach(text::unknown);
     document.mixes().forEach(mix -> mix.paths().forEach(text::limit));
@@ -57,14 +62,18 @@ final class AlignmentText {
             case AlignmentDocument.ALIGNED ->
                 document.mixes().stream().allMatch(mix -> targets(mix).isEmpty())
                     ? "NOTHING TO ALIGN: no two paths that may be delayed carry one input."
-                    : "SET these delays: then the paths of each mix meet.";
+                    : "SET " + those() + ": then the paths of each mix meet.";
             case AlignmentDocument.BEYOND_DESK ->
                 "BEYOND THE DESK: it can't delay every path by as much as it needs.";
             default ->
-                "OVER A LIMIT: these delays make the paths meet, but too late for a performer.";
+                "OVER A LIMIT: " + those() + " make the paths meet, but too late for a performer.";
           });
     }
     document.conflicts().forEach(this::conflict);
+  }
+
+  private String those() {
+    return document.csvFile().map(file -> "the delays in " + file).orElse("these delays");
   }
 
   private void conflict(ConflictRecord conflict) {

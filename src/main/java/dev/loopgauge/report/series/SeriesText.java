@@ -57,7 +57,11 @@ final class SeriesText {
 
   private void stages(List<String> lines) {
     sheet.gap();
-    sheet.line(document.written().map(file -> "Written: " + file).orElse("For a chain file:"));
+    if (document.written().isPresent()) {
+      sheet.line("Written: " + document.written().get());
+      return;
+    }
+    sheet.line("For a chain file:");
     lines.forEach(line -> sheet.asIs("  " + line));
   }
 

@@ -49,13 +49,19 @@ class AlignmentDocumentTest {
 
   private static AlignmentDocument document(String yaml, String step, Map<String, Latency> loops)
       throws ChainFormatException {
+    return document(yaml, step, loops, Optional.empty());
+  }
+
+  private static AlignmentDocument document(
+      String yaml, String step, Map<String, Latency> loops, Optional<String> csvFile)
+      throws ChainFormatException {
     Chain chain = ChainParser.parse(yaml, "field.yaml");
     return AlignmentDocument.of(
         chain,
         Alignment.of(
             AlignRequest.of(chain, measured(loops), Optional.empty(), DelayStep.parse(step))
                 .delaying(Set.of(Listener.IN_EAR))),
-        Optional.of("field.csv"));
+        csvFile);
   }
 
   /** By hand: 10 m are 1398.60 samples, the insert 100 and the offset 384: 1882.60, so 1883. */
@@ -73,9 +79,22 @@ class AlignmentDocumentTest {
                        inaudible.
           unknown      does the desk delay the rest of field to match insert? If so,
                        other delays are needed; measure the paths and give --measured
-          written      field.csv
         """,
         document(CHAIN, "samples", Map.of()).text());
+  }
+
+  @Test
+  void aTableThatIsWrittenToAFileIsNamedInItsPlace() throws ChainFormatException {
+    String text = document(CHAIN, "samples", Map.of(), Optional.of("field.csv")).text();
+    assertTrue(
+        text.startsWith(
+            """
+            SET the delays in field.csv: then the paths of each mix meet.
+
+              field        all meet main. Rounding to whole samples leaves 0.008 ms:
+            """),
+        text);
+    assertTrue(text.endsWith("\n  written      field.csv\n"), text);
   }
 
   @Test
