@@ -5,7 +5,6 @@ import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.result.Step;
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
@@ -16,19 +15,28 @@ import java.util.stream.Collectors;
 public final class DriftFindings {
   private static final int MOST_STEPS = 3;
 
+  /**
+   * No uncertainty below this is printed, in parts per million: within a measurement the crystals
+   * of two devices move against each other by tenths of a ppm, with warmth alone (common practice,
+   * no source), and no drift below 0.2 ppm is told.
+   */
+  private static final double LEAST_UNCERTAINTY_PPM = 0.2;
+
   private DriftFindings() {}
 
   public static Finding drifting(ClockDrift drift) {
     double magnitude = Math.abs(drift.ppm());
+    double uncertainty = Math.max(LEAST_UNCERTAINTY_PPM, drift.uncertaintyPpm());
+    int decimals = uncertainty < 10 ? 1 : 0;
     return Finding.remark(
         FindingCode.CLOCKS_NOT_LOCKED,
         String.format(
             Locale.ROOT,
-            "the clocks are not locked: the return %s by %.1f ppm, %s ms an hour (± %s ppm)",
+            "the clocks are not locked: the return %s by %s ppm (± %s ppm), %s ms an hour",
             drift.ppm() > 0 ? "falls behind" : "runs ahead",
-            magnitude,
-            String.format(Locale.ROOT, magnitude < 30 ? "%.1f" : "%.0f", magnitude * 3.6),
-            twoDigits(drift.uncertaintyPpm())),
+            plain(magnitude, decimals, RoundingMode.HALF_UP),
+            plain(uncertainty, decimals, RoundingMode.UP),
+            plain(magnitude * 3.6, magnitude < 30 ? 1 : 0, RoundingMode.HALF_UP)),
         likelyCause(magnitude));
   }
 
@@ -100,9 +108,7 @@ public final class DriftFindings {
             + " take other windows with --window");
   }
 
-  /** An uncertainty in two digits, rounded up. */
-  private static String twoDigits(double uncertainty) {
-    BigDecimal rounded = BigDecimal.valueOf(uncertainty).round(new MathContext(2, RoundingMode.UP));
-    return rounded.toPlainString();
+  private static String plain(double number, int decimals, RoundingMode mode) {
+    return BigDecimal.valueOf(number).setScale(decimals, mode).toPlainString();
   }
 }

@@ -155,10 +155,17 @@ class DriftTest {
   @Test
   void givesTheDriftInMillisecondsAnHour() {
     assertEquals(
-        "the clocks are not locked: the return falls behind by 50.0 ppm, 180 ms an hour (± 0.13 ppm)",
-        DriftFindings.drifting(new ClockDrift(50, 0.1201)).text());
+        "the clocks are not locked: the return falls behind by 50.0 ppm (± 0.3 ppm), 180 ms an hour",
+        DriftFindings.drifting(new ClockDrift(50, 0.2201)).text());
     assertEquals(
-        "the clocks are not locked: the return runs ahead by 1.3 ppm, 4.5 ms an hour (± 0.21 ppm)",
-        DriftFindings.drifting(new ClockDrift(-1.25, 0.2001)).text());
+        "the clocks are not locked: the return falls behind by 999 ppm (± 15 ppm), 3596 ms an hour",
+        DriftFindings.drifting(new ClockDrift(999, 14.1)).text());
+  }
+
+  @Test
+  void noUncertaintyIsPrintedBelowTheLeastDriftThatIsTold() {
+    assertEquals(
+        "the clocks are not locked: the return runs ahead by 20.0 ppm (± 0.2 ppm), 72.0 ms an hour",
+        DriftFindings.drifting(new ClockDrift(-20.0001, 0.000091)).text());
   }
 }
