@@ -1,7 +1,7 @@
 package dev.loopgauge.journal;
 
 /**
- * What may have made a path later or less late.
+ * What may have made a path later or earlier.
  *
  * @param name the kind, by the name that documents use
  * @param text one sentence

@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Looks for what made a path later or less late between two entries: first in what the journal
- * holds, then among all that the chain file allows.
+ * Looks for what made a path later or earlier between two entries: first in what the journal holds,
+ * then among all that the chain file allows.
  */
 public final class Causes {
   private static final int MOST_LIKELY = 3;

@@ -1,5 +1,5 @@
 /**
- * Holds what was measured against what the chain budget predicts, and says what would explain a
+ * Compares what was measured with what the chain budget predicts, and says what would explain a
  * difference. Pure arithmetic on the results of {@code estimate} and {@code chain}.
  */
 package dev.loopgauge.verify;

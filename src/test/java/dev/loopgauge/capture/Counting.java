@@ -8,7 +8,7 @@ public final class Counting implements BlockListener {
   private long due;
   private int losses;
 
-  /** Listens to so many frames. */
+  /** Listens to this many frames. */
   public Counting(long enough) {
     this.enough = enough;
   }

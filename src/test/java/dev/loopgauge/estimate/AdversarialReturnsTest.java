@@ -21,9 +21,9 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * No false number, unless it is marked as one of several that could be meant: none where the return
- * holds nothing of the reference, none that is off by more than it says. The profile {@code
- * conformance} tries 100,000 returns. A table goes to target/adversarial.md.
+ * No false number, unless it is marked as one of several possible ones: none where the return holds
+ * nothing of the reference, none that is off by more than it says. The profile {@code conformance}
+ * tries 100,000 returns. A table goes to target/adversarial.md.
  */
 @Tag("campaign")
 public class AdversarialReturnsTest {

@@ -34,7 +34,7 @@ record SeededEvent(Kind kind, double size, double atSeconds, PathSound path) {
   /** Losses are told to a frame of 20 ms either way ({@code ReturnPresence}), in seconds. */
   private static final double EDGE_SECONDS = 0.02;
 
-  /** What was told, held against this. */
+  /** What was told, compared with what happened. */
   enum Judged {
     RIGHT,
     NOT_TOLD,

@@ -113,7 +113,7 @@ class WatchEventsTest {
             event.kind(), judged, event.size(), event.atSeconds(), latest, watched.told(path));
   }
 
-  /** Until when so many seconds of sound were read from a time on: pauses don't count. */
+  /** When this many seconds of sound have been read from a time on: pauses don't count. */
   private static double readFor(double seconds, double from, List<WindowReading> windows) {
     double read = -PLAN.windowSeconds();
     for (WindowReading window : windows) {

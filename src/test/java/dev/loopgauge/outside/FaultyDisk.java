@@ -13,7 +13,7 @@ import java.util.Map;
 public record FaultyDisk(Map<String, String> environment) {
   private static final String LIBRARY = "faulty-disk";
 
-  /** One wait in so many fails, by chance. */
+  /** One wait in this many fails, by chance. */
   public static FaultyDisk failingOnceIn(int calls, Path folder)
       throws IOException, InterruptedException {
     return new FaultyDisk(

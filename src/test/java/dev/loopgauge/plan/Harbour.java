@@ -5,7 +5,7 @@ import dev.loopgauge.chain.ChainBudget;
 import dev.loopgauge.chain.PathBudget;
 import java.util.List;
 
-/** An invented theatre, to hold listeners and mixes against. */
+/** An invented theatre, whose listeners and mixes tests look at. */
 final class Harbour {
   /**
    * At 48 kHz: vocal-in-ear 12 + 48 + 11 = 71 samples; vocal-house the same and 2 * 64 + 120 + 240

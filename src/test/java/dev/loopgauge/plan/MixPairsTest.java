@@ -28,7 +28,7 @@ class MixPairsTest {
         field: [main, fill, tower, stream, other]
       """;
 
-  /** A mix of so many paths of one input, each of its own delay or all of two kinds. */
+  /** A mix of this many paths of one input, each of its own delay or all of two kinds. */
   private static Chain many(int count, boolean alike) {
     StringBuilder yaml = new StringBuilder("sample-rate: 48000\nstages:\n");
     int kinds = alike ? 2 : Math.min(count, 999);

@@ -25,7 +25,9 @@ record Compressor(double thresholdDbfs, double ratio, double attackMs, double re
   /** The release where none is said. */
   static final double USUAL_RELEASE_MS = 100;
 
-  /** After so many of its time constants nothing is left of what it heard: exp(-7) is 0.1 %. */
+  /**
+   * How many time constants it remembers; then nothing is left of what it heard: exp(-7) is 0.1 %.
+   */
   private static final int RELEASES = 7;
 
   Compressor {

@@ -15,7 +15,7 @@ final class Phrase {
   private static final double QUIETEST_PEAK_DBFS = -16;
   private static final double LOUDEST_PEAK_DBFS = -8;
 
-  /** The last of so many parts is faded out. */
+  /** The phrase has this many parts, and the last is faded out. */
   private static final int FADE = 10;
 
   private static final int HARMONICS = 8;

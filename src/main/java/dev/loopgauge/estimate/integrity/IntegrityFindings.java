@@ -91,7 +91,7 @@ public final class IntegrityFindings {
   }
 
   /**
-   * A level that steps, by so many dB upwards, at a sample of the capture or within the repeats.
+   * A level that steps, by this many dB upwards, at a sample of the capture or within the repeats.
    */
   public static Finding levelStep(double byDb, OptionalInt at, SampleRate rate) {
     String when =

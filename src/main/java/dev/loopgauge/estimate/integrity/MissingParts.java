@@ -19,7 +19,7 @@ public final class MissingParts {
   /** A part that a copy of another level explains so much of is quieter or louder, not missing. */
   private static final double EXPLAINED = 0.25;
 
-  /** So many standard deviations are passed by chance once in 44 parts. */
+  /** In standard deviations; chance alone passes it once in 44 parts. */
   private static final double BY_CHANCE = 2;
 
   private double judged;

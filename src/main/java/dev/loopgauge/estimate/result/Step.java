@@ -19,7 +19,7 @@ public record Step(double atSeconds, double fromSamples, double toSamples) {
     Finite.check("a delay after a step", toSamples);
   }
 
-  /** How much later the path is since, in samples; negative when it is less late. */
+  /** How much later the path is since, in samples; negative when it is earlier. */
   public double changeSamples() {
     return toSamples - fromSamples;
   }

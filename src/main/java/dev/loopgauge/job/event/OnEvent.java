@@ -23,7 +23,9 @@ public final class OnEvent implements WatchListener, AutoCloseable {
    */
   private static final Duration LIMIT = Duration.ofSeconds(5);
 
-  /** So many events may wait: two of each kind, and a start's end. More come of a broken rig. */
+  /**
+   * The most events that may wait: two of each kind, and a start's end. More come of a broken rig.
+   */
   static final int WAITING = 16;
 
   private final LimitedRun run;

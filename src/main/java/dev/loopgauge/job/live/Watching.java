@@ -16,7 +16,7 @@ import java.util.function.LongSupplier;
  * comes by. Where the machine is too slow for that, windows are left out rather than sound.
  */
 final class Watching implements BlockListener {
-  /** So many paths are read at a time; then sound that waits is taken in. */
+  /** How many paths are read before the sound that waits is taken in. */
   private static final int PATHS_AT_A_TIME = 4;
 
   /**
@@ -68,12 +68,12 @@ final class Watching implements BlockListener {
     record.fails(why);
   }
 
-  /** Still none comes after so many seconds: no delay is read now. */
+  /** No sound has come for this many seconds: no delay is read now. */
   void waits(double seconds) {
     record.waits(heardSeconds() + seconds);
   }
 
-  /** The sound begins anew after so many seconds without any. */
+  /** The sound begins anew after this many seconds without any. */
   void goOnAfter(double seconds) {
     tracker.addLost(Math.max(1, Math.round(seconds * rate.hertz())));
     record.goesOn(heardSeconds(), seconds);

@@ -43,7 +43,7 @@ public final class Board {
     return newest;
   }
 
-  /** Waits for a state after this one, so many ms at the most; the newest as it is then. */
+  /** Waits for a state after this one, at most this many ms; the newest as it is then. */
   public synchronized Edition after(long number, long ms) throws InterruptedException {
     long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(ms);
     long left = ms;

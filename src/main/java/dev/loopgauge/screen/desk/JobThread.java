@@ -59,7 +59,7 @@ final class JobThread {
     running.ifPresent(Thread::interrupt);
   }
 
-  /** Waits until no job runs, so many ms at the most. */
+  /** Waits until no job runs, at most this many ms. */
   synchronized void awaitIdle(long ms) throws InterruptedException {
     long end = System.nanoTime() + ms * 1_000_000;
     long left = ms;

@@ -148,7 +148,7 @@ final class Jobs {
     return thread.isBusy();
   }
 
-  /** Waits until no job runs, so many ms at the most. */
+  /** Waits until no job runs, at most this many ms. */
   void awaitIdle(long ms) throws InterruptedException {
     thread.awaitIdle(ms);
   }

@@ -10,7 +10,7 @@ import java.util.List;
  * multiples of pi / 2n from the imaginary axis, so that a pair of them has the quality 1 / (2 sin).
  *
  * <p>Source: S. Butterworth, "On the theory of filter amplifiers", Experimental Wireless 7, 1930
- * (from memory; tests hold it against the closed form and SciPy).
+ * (from memory; tests compare it with the closed form and SciPy).
  */
 final class Butterworth {
   static final int LOWEST_ORDER = 1;

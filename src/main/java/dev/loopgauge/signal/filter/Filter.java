@@ -22,8 +22,8 @@ public sealed interface Filter permits Biquad, Cascade, Parallel {
    * where the filter passes nothing at all, such as a high-pass at 0 Hz.
    *
    * <p>Source: J. O. Smith, "Introduction to Digital Filters with Audio Applications", W3K 2007,
-   * numerical computation of group delay (from memory; tests hold it against the phase's
-   * differences and against SciPy).
+   * numerical computation of group delay (from memory; tests compare it with the phase's
+   * differences and with SciPy).
    */
   default double groupDelay(double cycles) {
     return slope(cycles).over(response(cycles)).re();

@@ -8,7 +8,7 @@ import dev.loopgauge.signal.SampleRate;
  * A parametric equaliser: louder or quieter around one frequency.
  *
  * <p>Source: R. Bristow-Johnson, "Audio EQ Cookbook", its analogue prototype (from memory; a test
- * holds the coefficients against the cookbook's digital ones).
+ * compares the coefficients with the cookbook's digital ones).
  *
  * @param hertz the middle, 1 to 384000 Hz
  * @param db by how much there, -40 to 40 dB

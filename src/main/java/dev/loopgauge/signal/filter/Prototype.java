@@ -8,7 +8,7 @@ import dev.loopgauge.signal.SampleRate;
  * (k (1 + z)), z one sample of delay, k = tan(pi corner / rate).
  *
  * <p>Source: A. V. Oppenheim and R. W. Schafer, "Discrete-Time Signal Processing", the bilinear
- * transform (from memory; tests hold it against SciPy).
+ * transform (from memory; tests compare it with SciPy).
  */
 sealed interface Prototype {
   /** Corners that are allowed, in Hz: from the lowest to half the highest sample rate. */

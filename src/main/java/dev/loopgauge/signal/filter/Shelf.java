@@ -10,7 +10,7 @@ import dev.loopgauge.signal.SampleRate;
  * cookbook's S = 1).
  *
  * <p>Source: R. Bristow-Johnson, "Audio EQ Cookbook", its analogue prototypes (from memory; a test
- * holds the coefficients against the cookbook's digital ones).
+ * compares the coefficients with the cookbook's digital ones).
  *
  * @param side which side is changed
  * @param hertz the corner, 1 to 384000 Hz

@@ -131,7 +131,7 @@ final class SimulatedBackendTest {
     return new SimulatedBackend(chain, plugs, parsed, seed, Pace.UNBOUND);
   }
 
-  /** Channels 1 to so many sends and returns. */
+  /** Sends and returns from channel 1 to these. */
   private static SessionRequest request(int sends, int returns) {
     List<Integer> channels = List.of(1, 2, 3);
     return new SessionRequest(

@@ -101,7 +101,7 @@ class PatchedChainTest {
     assertTrue(run.json().toString().contains("'house' is the nearest known name"), run.out());
   }
 
-  /** Nobody says where its reference is, and return 1 is not free for the usual one. */
+  /** The chain file names no reference, and the default one, return 1, is taken. */
   @Test
   void anotherPathIsNeverTakenForTheReference() throws IOException {
     Files.writeString(

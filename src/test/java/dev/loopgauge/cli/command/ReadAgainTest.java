@@ -117,7 +117,7 @@ class ReadAgainTest {
     assertSame("patch", chain, "--path=ears", "--backend=simulated", "--yes");
   }
 
-  /** Noise of two seconds, as another channel hears it so many samples later. */
+  /** Noise of two seconds, as another channel hears it this many samples later. */
   private Path recording(String name, int... delays) throws Exception {
     double[][] channels = new double[delays.length][];
     for (int i = 0; i < delays.length; i++) {

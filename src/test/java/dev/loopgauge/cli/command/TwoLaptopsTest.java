@@ -27,7 +27,7 @@ class TwoLaptopsTest {
 
   @TempDir private Path folder;
 
-  /** Measured at so many samples in the n-th minute. */
+  /** A reading of this many samples in the n-th minute. */
   private static Entry entry(long n, When when, double samples) {
     return Entries.entry(Entries.heading(n, SHOW, when, "vocal", samples));
   }

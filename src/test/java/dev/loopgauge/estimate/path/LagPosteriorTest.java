@@ -25,7 +25,7 @@ class LagPosteriorTest {
     return Spectra.of(List.of(silent), 0.05).auto();
   }
 
-  /** The variance of the values with which the peak stands out so many times. */
+  /** The variance of the values with which the peak stands out this many times. */
   private double variance(double timesOut) {
     return Math.pow(own.at(0).value() / timesOut, 2);
   }

@@ -86,7 +86,7 @@ final class HeardWatch implements WatchListener, AutoCloseable {
     notes.add(sentence);
   }
 
-  /** Waits until so many more rounds were read, and gives the last. */
+  /** Waits until this many more rounds were read, and gives the last. */
   List<WatchLine> await(int rounds) throws InterruptedException {
     states.clear();
     List<WatchLine> last = List.of();

@@ -49,7 +49,7 @@ class JackWatchFaultsIT {
       """;
   private static final List<String> INPUTS = List.of("rig:in_1", "rig:in_3", "host:in_1");
 
-  /** From what happened to the time that is told of it: the sound has been on the way. */
+  /** From what happened to the time that is told of it: sound takes that long through the rig. */
   private static final Duration SOON = Duration.ofSeconds(2);
 
   @TempDir Path folder;

@@ -197,7 +197,7 @@ final class WatchStretch {
     }
   }
 
-  /** Watches for so many minutes and prints all. */
+  /** Watches for this many minutes and prints all. */
   public static void main(String[] args) throws Exception {
     Path folder = Files.createTempDirectory("watch-stretch");
     Seen seen = run(Double.parseDouble(args[0]), 60, folder);

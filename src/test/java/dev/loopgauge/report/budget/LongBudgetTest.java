@@ -22,7 +22,10 @@ import org.junit.jupiter.api.Test;
 class LongBudgetTest {
   private static final List<String> LISTENERS = List.of("house", "in-ear", "wedge", "stream");
 
-  /** So many paths on inputs of four; every 10th in-ear runs through a host that makes it late. */
+  /**
+   * A rig with this many paths, four of each input; every 10th in-ear runs through a host that
+   * makes it late.
+   */
   private static BudgetDocument document(int count) {
     String paths =
         IntStream.range(0, count)

@@ -126,7 +126,7 @@ final class Shows {
         Optional.empty());
   }
 
-  /** A document as it stands in the journal, so many minutes after doors. */
+  /** A document as it stands in the journal, this many minutes after doors. */
   static ReadDocument logged(String show, When when, int minutes, String path, String document) {
     try {
       Map<String, Object> values = Json.read(document);
