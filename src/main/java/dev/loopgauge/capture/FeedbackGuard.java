@@ -70,8 +70,8 @@ public final class FeedbackGuard {
   }
 
   private boolean isListening(int from, int to) {
-    for (Take.Stretch stretch : take.listening()) {
-      if (from >= stretch.from() && to <= stretch.to()) {
+    for (Take.Segment segment : take.listening()) {
+      if (from >= segment.from() && to <= segment.to()) {
         return true;
       }
     }

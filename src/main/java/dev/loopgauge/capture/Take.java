@@ -10,13 +10,13 @@ import java.util.List;
  *
  * @param sends one signal for each send of the session, in its order
  * @param frames how many frames to record, at least 1
- * @param listening the stretches in which nothing is played and the returns must not grow louder;
+ * @param listening the segments in which nothing is played and the returns must not grow louder;
  *     {@link FeedbackGuard} watches them
  * @param watch sees it grow
  */
-public record Take(List<Signal> sends, int frames, List<Stretch> listening, TakeWatch watch) {
+public record Take(List<Signal> sends, int frames, List<Segment> listening, TakeWatch watch) {
   /** A take that nobody watches. */
-  public Take(List<Signal> sends, int frames, List<Stretch> listening) {
+  public Take(List<Signal> sends, int frames, List<Segment> listening) {
     this(sends, frames, listening, TakeWatch.NONE);
   }
 
@@ -31,15 +31,15 @@ public record Take(List<Signal> sends, int frames, List<Stretch> listening, Take
    * @param from the first frame
    * @param to the frame after the last
    */
-  public record Stretch(int from, int to) {
+  public record Segment(int from, int to) {
     /**
      * Checks the order.
      *
      * @throws IllegalArgumentException when it ends before it starts
      */
-    public Stretch {
+    public Segment {
       if (from < 0 || to < from) {
-        throw new IllegalArgumentException("a stretch can't run from " + from + " to " + to);
+        throw new IllegalArgumentException("a segment can't run from " + from + " to " + to);
       }
     }
   }

@@ -28,7 +28,7 @@ final class LivePath {
   private final int window;
   private final RecentSound reference;
   private final RecentSound returned;
-  private final LostStretches lost;
+  private final LostSegments lost;
   private final Following following;
   private final ReturnPresence presence;
 
@@ -42,7 +42,7 @@ final class LivePath {
       WatchPlan plan,
       RecentSound reference,
       RecentSound returned,
-      LostStretches lost) {
+      LostSegments lost) {
     this.rate = rate;
     this.window = plan.window(rate);
     this.reference = reference;

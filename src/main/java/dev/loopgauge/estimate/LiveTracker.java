@@ -36,7 +36,7 @@ public final class LiveTracker {
   private final List<RecentSound> channels;
   private final List<LivePath> paths;
   private final List<LivePath.Heard> heard = new ArrayList<>();
-  private final LostStretches lost;
+  private final LostSegments lost;
   private long nextAt;
 
   /**
@@ -50,7 +50,7 @@ public final class LiveTracker {
     this.step = plan.step(rate);
     this.reach = plan.reach(rate);
     int held = plan.held(rate, SPARE_SECONDS);
-    this.lost = new LostStretches(held);
+    this.lost = new LostSegments(held);
     this.channels =
         IntStream.range(0, channels).mapToObj(i -> new RecentSound(rate, held)).toList();
     this.paths = pairs.stream().map(pair -> path(plan, pair)).toList();

@@ -70,12 +70,12 @@ record Schedule(Signal played, int leadIn, int listen, int after, int turns) {
     return Signal.of(played.rate(), samples);
   }
 
-  private List<Take.Stretch> gaps() {
+  private List<Take.Segment> gaps() {
     int sounding = soundingLength();
-    List<Take.Stretch> gaps = new ArrayList<>();
+    List<Take.Segment> gaps = new ArrayList<>();
     for (int turn = 0; turn < turns; turn++) {
       int end = turn + 1 < turns ? start(turn + 1) : frames();
-      gaps.add(new Take.Stretch(start(turn) + sounding, end));
+      gaps.add(new Take.Segment(start(turn) + sounding, end));
     }
     return gaps;
   }

@@ -31,15 +31,15 @@ public final class MetricsServer implements AutoCloseable {
   private static final int NOT_FOUND = 404;
   private static final int ONLY_READING = 405;
 
-  private final Figures figures;
+  private final WatchFigures figures;
   private final HttpServer server;
   private final ExecutorService threads;
-  private final HostCheck hosts;
+  private final HostHeaderGuard hosts;
 
-  private MetricsServer(Figures figures, HttpServer server) {
+  private MetricsServer(WatchFigures figures, HttpServer server) {
     this.figures = figures;
     this.server = server;
-    this.hosts = HostCheck.on(server.getAddress().getPort());
+    this.hosts = HostHeaderGuard.on(server.getAddress().getPort());
     this.threads = Executors.newFixedThreadPool(THREADS, MetricsServer::thread);
     server.setExecutor(threads);
     server.createContext("/", this::answer);
@@ -63,7 +63,7 @@ public final class MetricsServer implements AutoCloseable {
     try {
       InetAddress here = InetAddress.getByAddress(LOOPBACK, new byte[] {127, 0, 0, 1});
       HttpServer server = HttpServer.create(new InetSocketAddress(here, port), WAITING);
-      return new MetricsServer(new Figures(nanos), server);
+      return new MetricsServer(new WatchFigures(nanos), server);
     } catch (IOException e) {
       throw refused(port, e.getMessage());
     }

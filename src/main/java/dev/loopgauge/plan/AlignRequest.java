@@ -24,7 +24,7 @@ public record AlignRequest(
     Chain chain,
     Map<String, MeasuredLoop> loops,
     Optional<String> to,
-    DelayStep step,
+    DeskStep step,
     Set<Listener> mayDelay,
     OptionalDouble longestMs) {
   /**
@@ -50,7 +50,7 @@ public record AlignRequest(
 
   /** With these loops as measured, and no performer that may be delayed. */
   public static AlignRequest of(
-      Chain chain, Map<String, MeasuredLoop> loops, Optional<String> to, DelayStep step) {
+      Chain chain, Map<String, MeasuredLoop> loops, Optional<String> to, DeskStep step) {
     return new AlignRequest(chain, loops, to, step, Set.of(), OptionalDouble.empty());
   }
 

@@ -29,7 +29,7 @@ public record AlignedMix(String name, List<AlignedPath> paths, List<String> unkn
   }
 
   /** The same without the paths that the desk can't delay by as much as they need. */
-  public AlignedMix reached(DelayStep step, Chain chain) {
+  public AlignedMix reached(DeskStep step, Chain chain) {
     return new AlignedMix(
         name, paths.stream().filter(path -> !path.exceedsDesk(step, chain)).toList(), unknown);
   }

@@ -25,7 +25,7 @@ import java.util.OptionalDouble;
  */
 public record AlignedPath(
     MixArrival arrival,
-    PathDelay delay,
+    SourcedDelay delay,
     String source,
     boolean outsideBudget,
     Latency offset,
@@ -75,7 +75,7 @@ public record AlignedPath(
   }
 
   /** Whether the desk can't add as much as it would need, and it stays too early. */
-  public boolean exceedsDesk(DelayStep step, Chain chain) {
+  public boolean exceedsDesk(DeskStep step, Chain chain) {
     return -left.samples() > step.samples(chain);
   }
 

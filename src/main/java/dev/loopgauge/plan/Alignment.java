@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param mixes the mixes, in the order of the chain
  * @param conflicts the paths for which two mixes want different delays
  */
-public record Alignment(DelayStep step, List<AlignedMix> mixes, List<Conflict> conflicts) {
+public record Alignment(DeskStep step, List<AlignedMix> mixes, List<Conflict> conflicts) {
   /** Copies the lists. */
   public Alignment {
     mixes = List.copyOf(mixes);

@@ -35,10 +35,10 @@ record Arriving(Feeding feeding, MixArrival arrival, Optional<MeasuredLoop> meas
    * How late it is in the mix, from its source through all its stages. A reading that is as its
    * budget says was made without what the desk adds in the mix, so that is added to it too.
    */
-  PathDelay delay() {
+  SourcedDelay delay() {
     return measured
-        .map(loop -> new PathDelay(around(loop), DelaySource.MEASURED))
-        .orElseGet(() -> new PathDelay(arrival.delay(), DelaySource.PREDICTED));
+        .map(loop -> new SourcedDelay(around(loop), DelaySource.MEASURED))
+        .orElseGet(() -> new SourcedDelay(arrival.delay(), DelaySource.PREDICTED));
   }
 
   private Latency around(MeasuredLoop loop) {

@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
 public record Feed(
     String path,
     Routing routing,
-    PathDelay delay,
+    SourcedDelay delay,
     Judged judged,
     ListenerLimits limits,
     Optional<PictureMatch> picture) {

@@ -18,11 +18,11 @@ public interface PathDelays {
    *
    * @throws IllegalArgumentException when the path is not of this chain
    */
-  PathDelay of(Chain chain, ChainPath path);
+  SourcedDelay of(Chain chain, ChainPath path);
 
   /** All from the chain file. */
   static PathDelays predicted() {
-    return (chain, path) -> new PathDelay(ChainBudget.delay(chain, path), DelaySource.PREDICTED);
+    return (chain, path) -> new SourcedDelay(ChainBudget.delay(chain, path), DelaySource.PREDICTED);
   }
 
   /**
@@ -56,7 +56,7 @@ public interface PathDelays {
     };
   }
 
-  private static PathDelay around(Latency loop, PathBudget budget) {
-    return new PathDelay(loop.plus(budget.delay().minus(budget.loop())), DelaySource.MEASURED);
+  private static SourcedDelay around(Latency loop, PathBudget budget) {
+    return new SourcedDelay(loop.plus(budget.delay().minus(budget.loop())), DelaySource.MEASURED);
   }
 }

@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 final class Routings {
   private final PlanRequest request;
   private final Chain chain;
-  private final Map<String, PathDelay> delays = new HashMap<>();
+  private final Map<String, SourcedDelay> delays = new HashMap<>();
   private final Hearing hearing;
 
   /** Of the paths of a rig at one setting. */
@@ -54,15 +54,15 @@ final class Routings {
                     != Standing.OVER);
   }
 
-  private PathDelay around(Host host) {
+  private SourcedDelay around(Host host) {
     double samples =
         Stream.concat(host.before().stream(), host.after().stream())
             .mapToDouble(name -> chain.delay(chain.stages().get(name)).samples())
             .sum();
-    return new PathDelay(new Latency(samples, chain.rate()), DelaySource.PREDICTED);
+    return new SourcedDelay(new Latency(samples, chain.rate()), DelaySource.PREDICTED);
   }
 
-  private Feed feed(ChainPath path, Routing routing, PathDelay delay) {
+  private Feed feed(ChainPath path, Routing routing, SourcedDelay delay) {
     return new Feed(
         path.name(),
         routing,

@@ -41,6 +41,6 @@ public interface Samples {
    * @throws IllegalArgumentException when either is negative
    */
   default Samples stretch(int from, int length) {
-    return new Stretch(this, from, length);
+    return new SamplesSegment(this, from, length);
   }
 }

@@ -11,6 +11,10 @@ import static dev.loopgauge.architecture.Project.ESTIMATE_INSIDE;
 import static dev.loopgauge.architecture.Project.name;
 import static dev.loopgauge.architecture.Project.names;
 import static dev.loopgauge.architecture.Project.with;
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.mapping;
+import static java.util.stream.Collectors.toList;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.jna.Callback;
@@ -25,6 +29,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -408,6 +413,21 @@ class LayersTest {
         .beFinal()
         .because("global state makes results depend on what ran before")
         .check(CLASSES);
+  }
+
+  @Test
+  void noTwoClassesShareTheirName() {
+    Map<String, List<String>> packages =
+        CLASSES.stream()
+            .filter(JavaClass::isTopLevelClass)
+            .filter(each -> !each.getSimpleName().equals("package-info"))
+            .collect(
+                groupingBy(
+                    JavaClass::getSimpleName,
+                    TreeMap::new,
+                    mapping(JavaClass::getPackageName, toList())));
+    packages.values().removeIf(places -> places.size() == 1);
+    assertEquals(Map.of(), packages, "rename all but one of each to what it is");
   }
 
   @Test

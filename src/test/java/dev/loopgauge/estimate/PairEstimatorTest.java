@@ -81,7 +81,7 @@ class PairEstimatorTest {
   }
 
   @Test
-  void likenessTellsCloseFromDistant() {
+  void correlationTellsCloseFromDistant() {
     Map<String, PairDelay> pairs = kit();
     assertTrue(pairs.get("1-3").coefficient() > 0.85, "seed " + SEED + pairs.get("1-3"));
     assertTrue(pairs.get("3-4").coefficient() > 0.8, "seed " + SEED + pairs.get("3-4"));

@@ -37,7 +37,7 @@ class MeasurementPlanTest {
 
     assertEquals(2, take.sends().size());
     assertEquals(3, take.listening().size());
-    for (Take.Stretch gap : take.listening()) {
+    for (Take.Segment gap : take.listening()) {
       assertTrue(gap.to() - gap.from() >= RATE.samplesIn(0.55), "room for the longest delay");
       assertTrue(gap.to() <= take.frames());
       assertEquals(0, take.sends().get(0).slice(gap.from(), gap.to()).peak());

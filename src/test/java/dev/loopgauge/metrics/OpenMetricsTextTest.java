@@ -18,7 +18,7 @@ class OpenMetricsTextTest {
   private static final String WEDGE = "wedge";
 
   private long nanos;
-  private final Figures figures = new Figures(() -> nanos);
+  private final WatchFigures figures = new WatchFigures(() -> nanos);
 
   @BeforeEach
   void begins() {
@@ -80,7 +80,7 @@ class OpenMetricsTextTest {
   @Test
   void aWatchThatNoLongerLooksHasNoDelays() throws IOException {
     figures.states(List.of(Lines.read(VOCAL, "8.7167", "0.0021"), Lines.silent(WEDGE)));
-    nanos = Figures.CURRENT_NANOS;
+    nanos = WatchFigures.CURRENT_NANOS;
     assertEquals(1, samples("loopgauge_path_delay_seconds").size());
     nanos++;
     assertEquals(List.of(), samples("loopgauge_path_delay_seconds"));
@@ -95,7 +95,7 @@ class OpenMetricsTextTest {
             "loopgauge_path_dropouts_total{path=\"vocal-house\"} 0.0",
             "loopgauge_path_dropouts_total{path=\"wedge\"} 0.0"),
         samples("loopgauge_path_dropouts_total"));
-    assertEquals(2 * Figures.KINDS.size(), samples("loopgauge_path_events_total").size());
+    assertEquals(2 * WatchFigures.KINDS.size(), samples("loopgauge_path_events_total").size());
     for (int i = 0; i < 2; i++) {
       figures.happens(Lines.event(WEDGE, WatchLine.Event.LOST_SOUND, WatchEvent.Phase.STARTS));
       figures.happens(Lines.event(WEDGE, WatchLine.Event.LOST_SOUND, WatchEvent.Phase.ENDS));

@@ -88,7 +88,7 @@ class PrometheusIT {
       assertEquals(Optional.of(0.0), ask("loopgauge_path_dropouts_total{path=\"moved\"}"));
       stop.stop();
       assertEquals(Ending.OUTSIDE, watch.get(60, TimeUnit.SECONDS).ending());
-      ahead.addAndGet(Figures.CURRENT_NANOS);
+      ahead.addAndGet(WatchFigures.CURRENT_NANOS);
       await("loopgauge_path_delay_seconds{path=\"other\"}", Optional::isEmpty);
       assertTrue(await("loopgauge_path_delay_age_seconds", "other") > 5);
     } finally {

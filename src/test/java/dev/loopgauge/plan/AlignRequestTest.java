@@ -46,7 +46,7 @@ class AlignRequestTest {
       """;
 
   private static AlignRequest request(Chain chain) {
-    return AlignRequest.of(chain, Map.of(), Optional.empty(), DelayStep.SAMPLE);
+    return AlignRequest.of(chain, Map.of(), Optional.empty(), DeskStep.SAMPLE);
   }
 
   private static AlignedPath path(AlignRequest request, String name) {
@@ -72,7 +72,7 @@ class AlignRequestTest {
         chain,
         measured,
         Optional.empty(),
-        DelayStep.SAMPLE,
+        DeskStep.SAMPLE,
         Set.of(Listener.IN_EAR),
         OptionalDouble.empty());
   }
@@ -117,9 +117,9 @@ class AlignRequestTest {
     AlignedPath tower = path(request(chain).atMost(100), "tower");
     assertEquals(4800, tower.add().samples());
     assertEquals(4800 - 60 / 343.2 * 48_000, tower.left().samples(), 1e-6);
-    assertTrue(tower.exceedsDesk(DelayStep.SAMPLE, chain));
-    assertFalse(path(request(chain).atMost(100), "fill").exceedsDesk(DelayStep.SAMPLE, chain));
-    assertFalse(path(request(chain), "tower").exceedsDesk(DelayStep.SAMPLE, chain));
+    assertTrue(tower.exceedsDesk(DeskStep.SAMPLE, chain));
+    assertFalse(path(request(chain).atMost(100), "fill").exceedsDesk(DeskStep.SAMPLE, chain));
+    assertFalse(path(request(chain), "tower").exceedsDesk(DeskStep.SAMPLE, chain));
   }
 
   @ParameterizedTest

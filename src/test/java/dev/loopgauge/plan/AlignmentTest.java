@@ -42,7 +42,7 @@ class AlignmentTest {
       """;
 
   private static Alignment aligned(Chain chain) {
-    return delayed(chain, Map.of(), Optional.empty(), DelayStep.SAMPLE);
+    return delayed(chain, Map.of(), Optional.empty(), DeskStep.SAMPLE);
   }
 
   private static Map<String, MeasuredLoop> measured(Map<String, Latency> loops) {
@@ -52,7 +52,7 @@ class AlignmentTest {
 
   /** Where performers may be delayed too. */
   private static Alignment delayed(
-      Chain chain, Map<String, Latency> loops, Optional<String> to, DelayStep step) {
+      Chain chain, Map<String, Latency> loops, Optional<String> to, DeskStep step) {
     return Alignment.of(
         AlignRequest.of(chain, measured(loops), to, step)
             .delaying(Set.of(Listener.IN_EAR, Listener.WEDGE)));
@@ -123,7 +123,7 @@ class AlignmentTest {
   @Test
   void roundingLeavesWhatItLeaves() {
     Alignment harbour =
-        delayed(Harbour.chain(), Map.of(), Optional.empty(), DelayStep.parse("0.1ms"));
+        delayed(Harbour.chain(), Map.of(), Optional.empty(), DeskStep.parse("0.1ms"));
     AlignedPath inEar = path(harbour, 0, "vocal-in-ear");
     assertEquals(10.2, inEar.add().ms(), 1e-9);
     assertEquals(1.6, inEar.left().samples(), 1e-9);
@@ -154,8 +154,7 @@ class AlignmentTest {
     LaterThanTargetException refused =
         assertThrows(
             LaterThanTargetException.class,
-            () ->
-                delayed(Harbour.chain(), Map.of(), Optional.of("vocal-in-ear"), DelayStep.SAMPLE));
+            () -> delayed(Harbour.chain(), Map.of(), Optional.of("vocal-in-ear"), DeskStep.SAMPLE));
     assertTrue(refused.getMessage().contains("vocal-house arrives 10.167 ms"), refused.toString());
     assertTrue(refused.hint().contains("vocal-house"), refused.hint());
   }
@@ -166,7 +165,7 @@ class AlignmentTest {
         Harbour.with(
             "front: [vocal-house, vocal-in-ear]",
             "front: [vocal-house, vocal-in-ear]\n  desk: [vocal-stream, vocal-in-ear]");
-    Alignment harbour = delayed(chain, Map.of(), Optional.of("vocal-house"), DelayStep.SAMPLE);
+    Alignment harbour = delayed(chain, Map.of(), Optional.of("vocal-house"), DeskStep.SAMPLE);
     assertEquals("vocal-house", harbour.mixes().get(0).targets().get(0));
     assertEquals("vocal-stream", harbour.mixes().get(1).targets().get(0));
   }
@@ -207,7 +206,7 @@ class AlignmentTest {
             Harbour.chain(),
             Map.of("vocal-house", new Latency(600, RATE)),
             Optional.empty(),
-            DelayStep.SAMPLE);
+            DeskStep.SAMPLE);
     assertEquals(488 + 41, add(harbour, "vocal-in-ear"));
     assertEquals(DelaySource.MEASURED, path(harbour, 0, "vocal-house").delay().source());
     assertEquals(DelaySource.PREDICTED, path(harbour, 0, "vocal-in-ear").delay().source());
@@ -221,7 +220,7 @@ class AlignmentTest {
             Yaml.chain(FIELD),
             Map.of("main", new Latency(96 + 40, RATE)),
             Optional.empty(),
-            DelayStep.SAMPLE);
+            DeskStep.SAMPLE);
     assertEquals(add(aligned(Yaml.chain(FIELD)), "tower") + 40, add(field, "tower"));
   }
 
@@ -239,7 +238,7 @@ class AlignmentTest {
     assertEquals(List.of("limiter"), aligned(chain).mixes().get(0).unknown());
     Map<String, Latency> loops =
         Map.of("vocal-house", new Latency(559, RATE), "vocal-in-ear", new Latency(311, RATE));
-    Alignment measured = delayed(chain, loops, Optional.empty(), DelayStep.SAMPLE);
+    Alignment measured = delayed(chain, loops, Optional.empty(), DeskStep.SAMPLE);
     assertEquals(List.of(), measured.mixes().get(0).unknown());
     assertEquals(248, add(measured, "vocal-in-ear"));
   }
@@ -255,7 +254,7 @@ class AlignmentTest {
     Random random = new Random(seed);
     String yaml = randomMix(random, 0);
     String later = yaml.replace("common: { samples: 0 }", "common: { samples: 12345.25 }");
-    DelayStep step = DelayStep.parse(List.of("samples", "0.1ms", "0.05m").get(seed % 3));
+    DeskStep step = DeskStep.parse(List.of("samples", "0.1ms", "0.05m").get(seed % 3));
     AlignedMix before = only(yaml, step);
     AlignedMix after = only(later, step);
     for (int i = 0; i < before.paths().size(); i++) {
@@ -270,7 +269,7 @@ class AlignmentTest {
   @ParameterizedTest
   @MethodSource("seeds")
   void pathsMeetToWithinHalfAStepAndNoneIsAdvanced(int seed) {
-    AlignedMix mix = only(randomMix(new Random(seed), 20), DelayStep.SAMPLE);
+    AlignedMix mix = only(randomMix(new Random(seed), 20), DeskStep.SAMPLE);
     double meeting =
         mix.paths().stream()
             .filter(path -> path.path().equals(mix.targets().get(0)))
@@ -287,7 +286,7 @@ class AlignmentTest {
     return path.delay().delay().plus(path.add()).minus(path.offset()).samples();
   }
 
-  private static AlignedMix only(String yaml, DelayStep step) {
+  private static AlignedMix only(String yaml, DeskStep step) {
     return delayed(Yaml.chain(yaml), Map.of(), Optional.empty(), step).mixes().get(0);
   }
 

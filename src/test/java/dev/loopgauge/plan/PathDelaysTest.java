@@ -31,13 +31,13 @@ class PathDelaysTest {
 
   private static final double AIR = 29.1375 * 48;
 
-  private static PathDelay wedge(PathDelays delays, Chain chain) {
+  private static SourcedDelay wedge(PathDelays delays, Chain chain) {
     return delays.of(chain, chain.path("wedge"));
   }
 
   @Test
   void withoutAMeasurementTheChainFileIsBelieved() {
-    PathDelay wedge = wedge(PathDelays.measured(Map.of()), CHAIN);
+    SourcedDelay wedge = wedge(PathDelays.measured(Map.of()), CHAIN);
     assertEquals(228 + AIR, wedge.delay().samples(), 0.01);
     assertEquals(DelaySource.PREDICTED, wedge.source());
   }
@@ -45,7 +45,7 @@ class PathDelaysTest {
   @Test
   void measurementCoversTheLoopAndAirIsAdded() {
     Latency measured = new Latency(291.5, RATE);
-    PathDelay wedge = wedge(PathDelays.measured(Map.of("wedge", measured)), CHAIN);
+    SourcedDelay wedge = wedge(PathDelays.measured(Map.of("wedge", measured)), CHAIN);
     assertEquals(291.5 + AIR, wedge.delay().samples(), 0.01);
     assertEquals(DelaySource.MEASURED, wedge.source());
   }
@@ -53,7 +53,7 @@ class PathDelaysTest {
   @Test
   void measurementAtAnotherRateKeepsItsTime() {
     Latency measured = new Latency(583, new SampleRate(96_000));
-    PathDelay wedge = wedge(PathDelays.measured(Map.of("wedge", measured)), CHAIN);
+    SourcedDelay wedge = wedge(PathDelays.measured(Map.of("wedge", measured)), CHAIN);
     assertEquals(291.5 + AIR, wedge.delay().samples(), 0.01);
   }
 
@@ -61,7 +61,7 @@ class PathDelaysTest {
   void fitFollowsTheBlockSize() {
     PathDelays fitted = PathDelays.fitted(Map.of("wedge", new BlockFit(RATE, 3, 50)));
     assertEquals(3 * 64 + 50 + AIR, wedge(fitted, CHAIN).delay().samples(), 0.01);
-    PathDelay larger = wedge(fitted, CHAIN.withBlockSize(256));
+    SourcedDelay larger = wedge(fitted, CHAIN.withBlockSize(256));
     assertEquals(3 * 256 + 50 + AIR, larger.delay().samples(), 0.01);
     assertEquals(DelaySource.MEASURED, larger.source());
   }
@@ -69,7 +69,7 @@ class PathDelaysTest {
   @Test
   void fitSaysNothingOfAnotherRate() {
     PathDelays fitted = PathDelays.fitted(Map.of("wedge", new BlockFit(RATE, 3, 50)));
-    PathDelay wedge = wedge(fitted, CHAIN.withSampleRate(new SampleRate(96_000)));
+    SourcedDelay wedge = wedge(fitted, CHAIN.withSampleRate(new SampleRate(96_000)));
     assertEquals(228 + 2 * AIR, wedge.delay().samples(), 0.01);
     assertEquals(DelaySource.PREDICTED, wedge.source());
   }

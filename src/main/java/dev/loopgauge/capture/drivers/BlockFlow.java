@@ -22,7 +22,7 @@ final class BlockFlow implements BlockHandler {
 
   private static final String WHO = "The sound driver";
 
-  private final AtomicReference<Running> current = new AtomicReference<>();
+  private final AtomicReference<SessionRun> current = new AtomicReference<>();
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private final AtomicInteger losses = new AtomicInteger();
   private final AtomicLong blocks = new AtomicLong();
@@ -43,7 +43,7 @@ final class BlockFlow implements BlockHandler {
     if (missed != 0) {
       stumbledAt = blocks.get();
     }
-    Running running = current.get();
+    SessionRun running = current.get();
     if (running != null) {
       running.block(sends, returns, frames, missed);
     }
@@ -99,7 +99,7 @@ final class BlockFlow implements BlockHandler {
   }
 
   /** What runs from the next block on. */
-  void run(Running next) {
+  void run(SessionRun next) {
     current.set(next);
   }
 
@@ -114,7 +114,7 @@ final class BlockFlow implements BlockHandler {
    * @param fixed whether all blocks of this driver are equally long
    * @throws CaptureException when a block could not be played or recorded
    */
-  void look(Running running, boolean fixed) throws CaptureException {
+  void look(SessionRun running, boolean fixed) throws CaptureException {
     checkFailure();
     if (hasLost()) {
       forgetLosses();

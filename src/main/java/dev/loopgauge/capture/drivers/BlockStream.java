@@ -5,7 +5,7 @@ import dev.loopgauge.capture.BlockRing;
 import dev.loopgauge.capture.LostFrames;
 
 /** A stream while it runs: the driver fills a ring, and the measuring thread empties it. */
-final class BlockStream implements Running {
+final class BlockStream implements SessionRun {
   private final BlockRing ring;
   private long frame;
   private boolean started;

@@ -110,7 +110,7 @@ final class DriverSession implements AudioSession {
     open.check();
   }
 
-  private void look(Running running) throws CaptureException {
+  private void look(SessionRun running) throws CaptureException {
     if (!info().sampleLocked() && open.flow().hasLost()) {
       lost = true;
       throw soundLost();

@@ -15,7 +15,7 @@ import java.util.Optional;
  * A take while it runs: each block plays and records the same frames of it. Frames that the driver
  * left out are left out of both.
  */
-final class DuplexTake implements Running {
+final class DuplexTake implements SessionRun {
   /** Enough for a take that has to be played again anyway. */
   private static final int MOST = 256;
 

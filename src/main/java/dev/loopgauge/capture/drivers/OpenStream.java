@@ -48,7 +48,7 @@ final class OpenStream {
   }
 
   /** Tells what runs what happened, and sees after the driver when no more blocks come. */
-  void look(Running running) throws CaptureException {
+  void look(SessionRun running) throws CaptureException {
     flow.look(running, info.sampleLocked());
     long blocks = flow.blocks();
     quietLooks = blocks == seenBlocks ? quietLooks + 1 : 0;

@@ -15,10 +15,10 @@ record Feedback() implements SoundFault {
   @Override
   public double[] on(double[] sound, Scene scene) {
     double[] howling = sound.clone();
-    for (Take.Stretch stretch : scene.listening()) {
-      int to = Math.min(stretch.to(), howling.length);
-      for (int i = stretch.from(); i < to; i++) {
-        howling[i] += howl((double) (i - stretch.from()) / scene.rate().hertz());
+    for (Take.Segment segment : scene.listening()) {
+      int to = Math.min(segment.to(), howling.length);
+      for (int i = segment.from(); i < to; i++) {
+        howling[i] += howl((double) (i - segment.from()) / scene.rate().hertz());
       }
     }
     return howling;

@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param fault what is wrong
  * @param when from when to when
  */
-public record PathFault(Optional<String> path, Fault fault, When when) {
+public record PathFault(Optional<String> path, Fault fault, FaultTime when) {
   /**
    * The fault written as the {@code --fault} option takes it: {@code block-size=128}, {@code
    * inverted} or, for one path of several, {@code truck-mix:inverted}. The path ends at the first
@@ -41,9 +41,9 @@ public record PathFault(Optional<String> path, Fault fault, When when) {
         : fault;
   }
 
-  private static When when(String text) {
+  private static FaultTime when(String text) {
     try {
-      return text.isEmpty() ? When.ALWAYS : When.parse(text.substring(1));
+      return text.isEmpty() ? FaultTime.ALWAYS : FaultTime.parse(text.substring(1));
     } catch (IllegalArgumentException e) {
       throw new FaultFormatException(
           "when is '" + text + "'? " + e.getMessage(),

@@ -19,7 +19,7 @@ import java.util.SplittableRandom;
 record Scene(
     SampleRate rate,
     int blockSize,
-    List<Take.Stretch> listening,
+    List<Take.Segment> listening,
     long start,
     SplittableRandom steady,
     SplittableRandom random) {
@@ -28,7 +28,7 @@ record Scene(
   }
 
   /** A take, which knows one chance only. */
-  Scene(SampleRate rate, int blockSize, List<Take.Stretch> listening, SplittableRandom random) {
+  Scene(SampleRate rate, int blockSize, List<Take.Segment> listening, SplittableRandom random) {
     this(rate, blockSize, listening, 0, random, random);
   }
 

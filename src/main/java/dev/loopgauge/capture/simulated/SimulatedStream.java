@@ -11,7 +11,7 @@ import java.util.Optional;
 final class SimulatedStream {
   private static final int BLOCKS_A_SECOND = 10;
 
-  /** A card that delivers too little loses one block in so many. */
+  /** A card that delivers too little loses one block in ten. */
   private static final int SHORT_OF = 10;
 
   private final List<Integer> channels;
@@ -28,13 +28,13 @@ final class SimulatedStream {
    */
   SimulatedStream(
       List<Integer> channels, Epochs epochs, int cardSamples, SampleRate rate, long seed) {
-    Programme programme = new Programme(rate, seed);
+    ShowProgramme programme = new ShowProgramme(rate, seed);
     this.channels = channels;
     this.epochs = epochs;
     this.rate = rate;
     this.returns =
         channels.stream()
-            .map(channel -> Heard.of(channel, epochs, programme, cardSamples, rate, seed))
+            .map(channel -> HeardProgramme.of(channel, epochs, programme, cardSamples, rate, seed))
             .toList();
     this.block = new float[channels.size()][rate.hertz() / BLOCKS_A_SECOND];
   }

@@ -63,28 +63,28 @@ final class JournalCompare implements Subcommand {
           "--when goes with --with", "without --with, before is compared with after");
     }
     try (Journal journal = place.open(console.environment())) {
-      JournalQueries logbook = new JournalQueries(journal);
-      CompareDocument document = document(logbook);
+      JournalQueries queries = new JournalQueries(journal);
+      CompareDocument document = document(queries);
       return SoundPart.of(journal, new Answer(ending(document), document), console);
     }
   }
 
-  private CompareDocument document(JournalQueries logbook) throws JournalException {
+  private CompareDocument document(JournalQueries queries) throws JournalException {
     Rereading rereading = new Rereading(place.recordings(console.environment()));
-    Placed now = logbook.placedShow(show);
+    Placed now = queries.placedShow(show);
     if (other.isEmpty()) {
       return CompareDocument.of(
           When.BEFORE.label(),
           When.AFTER.label(),
-          new KeptPairs(logbook.journal(), rereading, List.of(now))
+          new KeptPairs(queries.journal(), rereading, List.of(now))
               .compared(PathPair.beforeAndAfter(now.standing())));
     }
     When part = when.orElse(When.BEFORE);
-    Placed then = logbook.placedShow(other.get());
+    Placed then = queries.placedShow(other.get());
     return CompareDocument.of(
         "then",
         "now",
-        new KeptPairs(logbook.journal(), rereading, List.of(then, now))
+        new KeptPairs(queries.journal(), rereading, List.of(then, now))
             .compared(PathPair.between(then.standing(), now.standing(), part)));
   }
 

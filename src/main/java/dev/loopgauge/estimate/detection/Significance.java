@@ -22,7 +22,7 @@ final class Significance {
    * keep their phase from block to block, and unrelated music in one key came to 8 of them once in
    * 5600 evenings.
    */
-  private static final double LIKENESS_COUNTS = 0.8;
+  private static final double COHERENCE_WEIGHT = 0.8;
 
   private final Spectra spectra;
   private final Fit fit;
@@ -58,7 +58,7 @@ final class Significance {
     boolean enough = plain >= TRUSTED || !standsOut();
     return enough
         ? plain
-        : Math.max(plain, LIKENESS_COUNTS * fit.residualTests().coherence().significance());
+        : Math.max(plain, COHERENCE_WEIGHT * fit.residualTests().coherence().significance());
   }
 
   /**
@@ -92,7 +92,7 @@ final class Significance {
    */
   double narrow() {
     Residual residual = fit.residual();
-    double followed = residual.carryingBins() * 2 * spectra.reach() / residual.bins();
+    double followed = residual.effectiveBins() * 2 * spectra.reach() / residual.bins();
     double values = Math.max(0, Math.pow(plain(), 2) - followed);
     return Math.sqrt(values * Math.max(0, -Math.log(residual.unexplained())));
   }

@@ -91,7 +91,8 @@ public record DelayStep(Splice splice, double odds) {
   private static double later(Reading fitted, Reading other, int reach) {
     OtherSide side = OtherSide.of(fitted, other, reach);
     double later = DelaySeries.peak(side.due(), side.heard(), reach).orElse(0);
-    double closer = (1 - side.likeness(0)) / (1 - side.likeness((int) Math.rint(later)));
+    double closer =
+        (1 - side.squaredCorrelation(0)) / (1 - side.squaredCorrelation((int) Math.rint(later)));
     return side.values() / 2 * Math.log(closer) > BEYOND_DOUBT ? later : 0;
   }
 }

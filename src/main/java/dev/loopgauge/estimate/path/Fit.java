@@ -35,7 +35,7 @@ public final class Fit {
   private final double searchedFrom;
   private final CrossSpectrum.Point peak;
   private final PathResponse response;
-  private final ResidualTests remainder;
+  private final ResidualTests residualTests;
   private final Residual residual;
 
   /** What is worked out when it is first asked for, and kept. */
@@ -54,8 +54,8 @@ public final class Fit {
     this.copies = new ArrayList<>(found);
     copies.set(0, spectra.copy(peak));
     this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
-    this.remainder = ResidualTests.of(spectra, response, copies);
-    this.residual = remainder.residual();
+    this.residualTests = ResidualTests.of(spectra, response, copies);
+    this.residual = residualTests.residual();
   }
 
   /**
@@ -116,12 +116,12 @@ public final class Fit {
 
   /** What the residual was tested for. */
   public ResidualTests residualTests() {
-    return remainder;
+    return residualTests;
   }
 
   /** Whether a handful of frequencies is all that reference and return have in common. */
   public boolean isNarrow() {
-    return residual.carryingBins() < FEWEST_BINS;
+    return residual.effectiveBins() < FEWEST_BINS;
   }
 
   /**
@@ -175,7 +175,7 @@ public final class Fit {
   /** Where a reading splices, if one does. */
   public Optional<Splice> splice() {
     if (splice.isEmpty()) {
-      splice = Optional.of(remainder.splice(spectra.readings(), copies));
+      splice = Optional.of(residualTests.splice(spectra.readings(), copies));
     }
     return splice.get();
   }
@@ -193,7 +193,7 @@ public final class Fit {
 
   private double findNoiseUncertainty() {
     int bins = residual.usableBins();
-    double covariation = remainder.covariation().factor();
+    double covariation = residualTests.covariation().factor();
     double fromCurvature =
         Math.sqrt(covariation * residual.slopeVariance(0, 1, bins)) / Math.abs(peak.curvature());
     double variance = covariation * residual.valueVariance();
@@ -211,7 +211,7 @@ public final class Fit {
    * @param least the height of the peak from which on it would be told; 0 where there is none
    */
   public NoisyLevel level(double least) {
-    double variance = remainder.covariation().factor() * residual.valueVariance();
+    double variance = residualTests.covariation().factor() * residual.valueVariance();
     double value = Math.abs(peak.value());
     return NoisyLevel.of(measured().gain(), Math.sqrt(variance) / value, least / value);
   }

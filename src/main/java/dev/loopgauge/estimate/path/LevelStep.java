@@ -93,7 +93,7 @@ public record LevelStep(OptionalInt at, double byDb) {
 
   /** Whether another gain explains a side so much better that it is beyond doubt. */
   private static boolean isCertain(OtherSide side) {
-    double odds = side.values() / 2 * Math.log(side.left() / (1 - side.likeness(0)));
+    double odds = side.values() / 2 * Math.log(side.left() / (1 - side.squaredCorrelation(0)));
     return odds > DelayStep.BEYOND_DOUBT;
   }
 }

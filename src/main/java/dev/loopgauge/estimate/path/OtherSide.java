@@ -33,7 +33,7 @@ record OtherSide(double[] due, double[] heard) {
   }
 
   /** The squared correlation of what was heard with what was due so much earlier. */
-  double likeness(int later) {
+  double squaredCorrelation(int later) {
     double both = 0;
     double ofDue = Double.MIN_NORMAL;
     double ofHeard = Double.MIN_NORMAL;

@@ -98,7 +98,7 @@ public final class Residual {
   }
 
   /** How many bins carry what the two have in common: a hum in both is carried by a few. */
-  public double carryingBins() {
+  public double effectiveBins() {
     double sum = 0;
     double squares = 0;
     for (double share : withReturn) {

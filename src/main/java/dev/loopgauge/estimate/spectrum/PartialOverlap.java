@@ -23,7 +23,7 @@ public final class PartialOverlap {
   private final double energy;
 
   /**
-   * The coverage of some readings.
+   * The overlap of some readings.
    *
    * @param energy the energy of all their references
    */

@@ -26,7 +26,7 @@ public final class Spectra {
   private final int exact;
   private final double referenceEnergy;
   private final double origin;
-  private final PartialOverlap coverage;
+  private final PartialOverlap overlap;
   private Optional<double[]> lags = Optional.empty();
   private Optional<FittedArrival> strongest = Optional.empty();
 
@@ -46,7 +46,7 @@ public final class Spectra {
     this.auto = auto;
     this.exact = exact;
     this.referenceEnergy = auto.at(0).value();
-    this.coverage = new PartialOverlap(readings, referenceEnergy);
+    this.overlap = new PartialOverlap(readings, referenceEnergy);
     this.origin = goesOn(readings) ? PeakSearch.refine(auto, 0).lag() : 0;
   }
 
@@ -93,7 +93,7 @@ public final class Spectra {
 
   /** The readings cut to what was recorded of a copy. */
   public PartialOverlap.Cut recordedOf(FittedArrival copy) {
-    return coverage.cutTo(copy, cutMargin());
+    return overlap.cutTo(copy, cutMargin());
   }
 
   private int cutMargin() {
@@ -230,7 +230,7 @@ public final class Spectra {
    */
   public FittedArrival strongest(CrossSpectrum correlation) {
     HalfLags lags = new HalfLags(searched(correlation), correlation, -searchLag);
-    int near = coverage.strongest(lags.heights(), -searchLag);
+    int near = overlap.strongest(lags.heights(), -searchLag);
     return copy(PeakSearch.refine(correlation, lags.highestNear(near)));
   }
 

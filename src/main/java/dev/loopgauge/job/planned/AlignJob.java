@@ -16,7 +16,7 @@ import dev.loopgauge.journal.When;
 import dev.loopgauge.journal.store.Journals;
 import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
-import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.DeskStep;
 import dev.loopgauge.plan.MeasuredLoop;
 import dev.loopgauge.report.planned.AlignmentCsv;
 import dev.loopgauge.report.planned.AlignmentDocument;
@@ -81,7 +81,7 @@ public record AlignJob(
           "say which paths are heard together, for example mixes: { front: [house, wedge] }");
     }
     to.ifPresent(path -> checkTarget(chain, path));
-    DelayStep steps = Refusals.asUsage(() -> DelayStep.parse(step));
+    DeskStep steps = Refusals.asUsage(() -> DeskStep.parse(step));
     AlignRequest all =
         AlignRequest.of(chain, loops(chain, environment), to, steps).delaying(mayDelay);
     return Alignment.of(

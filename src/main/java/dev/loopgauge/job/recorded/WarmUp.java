@@ -23,16 +23,17 @@ public final class WarmUp {
 
   /** Begins one and doesn't wait for its end. */
   public static void begin() {
-    Rehearsal thread = new Rehearsal();
+    WarmUpThread thread = new WarmUpThread();
     thread.setDaemon(true);
     thread.setUncaughtExceptionHandler(thread);
     thread.start();
   }
 
   /** A class of its own, since a lambda's would be made anew at each start. */
-  private static final class Rehearsal extends Thread implements Thread.UncaughtExceptionHandler {
-    Rehearsal() {
-      super("rehearsal");
+  private static final class WarmUpThread extends Thread
+      implements Thread.UncaughtExceptionHandler {
+    WarmUpThread() {
+      super("warm-up");
     }
 
     @Override

@@ -126,7 +126,7 @@ final class CsvExport {
       String cell = record.getField(i);
       keys.put(header.get(i), cell.isEmpty() ? null : value(header.get(i), cell));
     }
-    return new EntryReader(file, line, keys).entry();
+    return new ExportedEntryReader(file, line, keys).entry();
   }
 
   private Object value(String key, String cell) throws ExchangeException {

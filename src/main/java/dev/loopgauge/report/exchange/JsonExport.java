@@ -24,7 +24,7 @@ final class JsonExport {
     boolean older = true;
     for (JsonList.Item item : list.items()) {
       older &= !item.values().containsKey(EntryKeys.DIGEST);
-      entries.add(new EntryReader(file, item.line(), item.values()).entry());
+      entries.add(new ExportedEntryReader(file, item.line(), item.values()).entry());
     }
     if (!older && !list.head().containsKey(EntryWriter.WRITTEN)) {
       String expected = "a last line that says how many entries there are";

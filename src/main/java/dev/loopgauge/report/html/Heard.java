@@ -10,7 +10,7 @@ import dev.loopgauge.report.form.ShownDelay;
 import dev.loopgauge.report.measured.ComparisonRecord;
 import dev.loopgauge.report.plot.Lanes.Part;
 import dev.loopgauge.report.plot.Lanes.Row;
-import dev.loopgauge.report.plot.Lanes.Stretch;
+import dev.loopgauge.report.plot.Lanes.Segment;
 import dev.loopgauge.verify.verdict.Judgement;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -31,7 +31,7 @@ record Heard(
     Judgement standing,
     Optional<PathRecord> budget,
     Optional<ReadDocument> reading,
-    List<Stretch> parts) {
+    List<Segment> parts) {
   /** Of a path that was measured. */
   static Heard of(PathStory path, Budgets budgets) {
     return new Heard(
@@ -52,9 +52,9 @@ record Heard(
         parts(budget, budgets));
   }
 
-  /** The electronics; neighbours of one kind become one stretch. */
-  private static List<Stretch> parts(PathRecord budget, Budgets budgets) {
-    List<Stretch> parts = new ArrayList<>();
+  /** The electronics; neighbours of one kind become one segment. */
+  private static List<Segment> parts(PathRecord budget, Budgets budgets) {
+    List<Segment> parts = new ArrayList<>();
     double at = 0;
     for (StageRecord stage : budget.stages()) {
       Part part = budgets.kind(budget.name(), stage.name());
@@ -64,9 +64,9 @@ record Heard(
       }
       int last = parts.size() - 1;
       if (last >= 0 && parts.get(last).part() == part) {
-        parts.set(last, new Stretch(part, parts.get(last).fromMs(), at + ms));
+        parts.set(last, new Segment(part, parts.get(last).fromMs(), at + ms));
       } else {
-        parts.add(new Stretch(part, at, at + ms));
+        parts.add(new Segment(part, at, at + ms));
       }
       at += ms;
     }
@@ -137,17 +137,17 @@ record Heard(
     OptionalDouble planned = electronicsMs();
     OptionalDouble measured = measuredMs();
     double air = airMs();
-    List<Stretch> stretches = new ArrayList<>(parts);
-    planned.ifPresent(end -> addAir(stretches, end, air));
+    List<Segment> segments = new ArrayList<>(parts);
+    planned.ifPresent(end -> addAir(segments, end, air));
     double through = measured.orElse(planned.orElse(0));
     String figure =
         measured.isPresent() || planned.isPresent() ? Numbers.plain(through + air, 2) + " ms" : "-";
-    return new Row(Standings.sign(standing), name, figure, stretches, measured, limitAt());
+    return new Row(Standings.sign(standing), name, figure, segments, measured, limitAt());
   }
 
-  private static void addAir(List<Stretch> stretches, double from, double air) {
+  private static void addAir(List<Segment> segments, double from, double air) {
     if (air > 1e-3) {
-      stretches.add(new Stretch(Part.AIR, from, from + air));
+      segments.add(new Segment(Part.AIR, from, from + air));
     }
   }
 

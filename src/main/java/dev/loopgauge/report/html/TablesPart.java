@@ -64,7 +64,8 @@ final class TablesPart {
   }
 
   private static List<DomContent> pairs(List<PairRecord> pairs) {
-    Grid grid = new Grid("How much later in the second channel", "Channels", "samples", "likeness");
+    Grid grid =
+        new Grid("How much later in the second channel", "Channels", "samples", "correlation");
     for (PairRecord pair : pairs) {
       grid.row(
           pair.from() + " to " + pair.to(),

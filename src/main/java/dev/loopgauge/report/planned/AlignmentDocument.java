@@ -6,7 +6,7 @@ import dev.loopgauge.plan.AlignedMix;
 import dev.loopgauge.plan.AlignedPath;
 import dev.loopgauge.plan.Alignment;
 import dev.loopgauge.plan.Conflict;
-import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.DeskStep;
 import dev.loopgauge.report.form.Document;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sparse;
@@ -49,7 +49,7 @@ public record AlignmentDocument(
       Optional<BigDecimal> firstNullHz,
       List<String> unknownCompensation,
       List<AlignedRecord> paths) {
-    private static MixRecord of(Chain chain, DelayStep step, AlignedMix mix) {
+    private static MixRecord of(Chain chain, DeskStep step, AlignedMix mix) {
       AlignedMix reached = mix.reached(step, chain);
       return new MixRecord(
           mix.name(),
@@ -93,7 +93,7 @@ public record AlignmentDocument(
       Optional<String> position,
       Optional<Boolean> beyondDesk)
       implements Sparse {
-    private static AlignedRecord of(Chain chain, DelayStep step, AlignedPath path) {
+    private static AlignedRecord of(Chain chain, DeskStep step, AlignedPath path) {
       double metres = path.add().seconds() * Air.metresPerSecond(chain.airTemperatureC());
       Optional<AlignedPath> over = Optional.of(path).filter(AlignedPath::passesLimit);
       return new AlignedRecord(

@@ -1,7 +1,7 @@
 package dev.loopgauge.report.planned;
 
 import dev.loopgauge.plan.AlignedPath;
-import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.DeskStep;
 import dev.loopgauge.report.form.Numbers;
 import dev.loopgauge.report.form.Sheet;
 import dev.loopgauge.report.form.Table;
@@ -163,7 +163,7 @@ final class AlignmentText {
     }
     String step = document.step().orElse("?");
     return "Rounding to "
-        + (step.equals(DelayStep.SAMPLE.label()) ? "whole samples" : "steps of " + step)
+        + (step.equals(DeskStep.SAMPLE.label()) ? "whole samples" : "steps of " + step)
         + (" leaves " + Numbers.plain(leaves.get().doubleValue(), 3) + " ms: ")
         + (hz > HIGHEST_HEARD_HZ
             ? "inaudible."

@@ -14,7 +14,7 @@ import org.jfree.data.xy.XYIntervalSeriesCollection;
 
 /**
  * Stretches of time below each other on one axis, such as the stages of a path one after the other,
- * and lines across them for limits. Each stretch and each line has a row for its text, so that none
+ * and lines across them for limits. Each segment and each line has a row for its text, so that none
  * can hide another.
  */
 public final class Bars extends ChartPlot {
@@ -59,7 +59,7 @@ public final class Bars extends ChartPlot {
   }
 
   /**
-   * A stretch.
+   * A segment.
    *
    * @param name what it is
    * @param fromMs where it begins, in ms

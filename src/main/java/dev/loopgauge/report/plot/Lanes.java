@@ -19,7 +19,7 @@ public final class Lanes {
 
   private static final double CUT_AT = 1.25;
 
-  /** What a stretch of a row stands for. */
+  /** What a segment of a row stands for. */
   public enum Part {
     /** Converters at either end. */
     CONVERTER("converters", Ink.CONVERTER),
@@ -65,13 +65,13 @@ public final class Lanes {
   }
 
   /** A part of a row, in ms after the source. */
-  public record Stretch(Part part, double fromMs, double toMs) {}
+  public record Segment(Part part, double fromMs, double toMs) {}
 
   /**
    * A path.
    *
    * @param figure what stands at its right, such as its delay with the unit
-   * @param stretches what is predicted, one after the other
+   * @param segments what is predicted, one after the other
    * @param measuredMs when it was measured to arrive, without air
    * @param limitMs when it must have arrived at its listener
    */
@@ -79,24 +79,24 @@ public final class Lanes {
       Sign sign,
       String name,
       String figure,
-      List<Stretch> stretches,
+      List<Segment> segments,
       OptionalDouble measuredMs,
       OptionalDouble limitMs) {
     /** Copies the list. */
     public Row {
-      stretches = List.copyOf(stretches);
+      segments = List.copyOf(segments);
     }
 
     private DoubleStream moments() {
       return DoubleStream.concat(
-          stretches.stream()
-              .filter(stretch -> stretch.part() != Part.AIR)
+          segments.stream()
+              .filter(segment -> segment.part() != Part.AIR)
               .flatMapToDouble(s -> DoubleStream.of(s.fromMs(), s.toMs())),
           measuredMs.stream());
     }
 
     private double endMs() {
-      return stretches.stream().mapToDouble(Stretch::toMs).max().orElse(0);
+      return segments.stream().mapToDouble(Segment::toMs).max().orElse(0);
     }
   }
 
@@ -135,8 +135,7 @@ public final class Lanes {
   /** The kinds of stages that are in it, in their order. */
   List<Part> parts() {
     return Arrays.stream(Part.values())
-        .filter(
-            part -> rows().anyMatch(r -> r.stretches().stream().anyMatch(s -> s.part() == part)))
+        .filter(part -> rows().anyMatch(r -> r.segments().stream().anyMatch(s -> s.part() == part)))
         .toList();
   }
 

@@ -3,7 +3,7 @@ package dev.loopgauge.report.plot;
 import dev.loopgauge.report.plot.Lanes.Group;
 import dev.loopgauge.report.plot.Lanes.Part;
 import dev.loopgauge.report.plot.Lanes.Row;
-import dev.loopgauge.report.plot.Lanes.Stretch;
+import dev.loopgauge.report.plot.Lanes.Segment;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.Shape;
@@ -72,7 +72,7 @@ final class TimelineDrawing {
     String figure = row.figure();
     text(figure, layout.size().width() - width(figure), base, Ink.TEXT);
     double barTop = top + layout.barBelow();
-    row.stretches().forEach(stretch -> stretch(stretch, barTop));
+    row.segments().forEach(segment -> segment(segment, barTop));
     row.measuredMs().ifPresent(ms -> measured(layout.x(ms), barTop));
     if (lanes.isShown(row.limitMs())) {
       limit(layout.x(row.limitMs().getAsDouble()), barTop);
@@ -80,11 +80,11 @@ final class TimelineDrawing {
   }
 
   /** Air has an outline instead of a full colour, since no cable measures it. */
-  private void stretch(Stretch stretch, double top) {
-    double from = layout.x(stretch.fromMs());
-    boolean cut = stretch.toMs() > lanes.highestMs();
-    double to = cut ? layout.right() - 8 : layout.x(stretch.toMs()) - 1;
-    bar(stretch.part(), from, top, Math.max(0.5, to - from));
+  private void segment(Segment segment, double top) {
+    double from = layout.x(segment.fromMs());
+    boolean cut = segment.toMs() > lanes.highestMs();
+    double to = cut ? layout.right() - 8 : layout.x(segment.toMs()) - 1;
+    bar(segment.part(), from, top, Math.max(0.5, to - from));
     if (cut) {
       arrow(to, top);
     }

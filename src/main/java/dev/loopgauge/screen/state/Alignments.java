@@ -3,7 +3,7 @@ package dev.loopgauge.screen.state;
 import dev.loopgauge.chain.Chain;
 import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
-import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.DeskStep;
 import dev.loopgauge.plan.MeasuredLoop;
 import dev.loopgauge.report.planned.AlignmentDocument;
 import java.util.HashMap;
@@ -37,7 +37,7 @@ public final class Alignments {
     Map<String, MeasuredLoop> loops = new HashMap<>();
     question.measured().forEach((path, delay) -> loops.put(path, MeasuredLoop.of(delay.loop())));
     AlignRequest request =
-        AlignRequest.of(question.chain(), loops, Optional.empty(), DelayStep.SAMPLE);
+        AlignRequest.of(question.chain(), loops, Optional.empty(), DeskStep.SAMPLE);
     return AlignmentDocument.of(question.chain(), Alignment.of(request), Optional.empty());
   }
 }

@@ -171,7 +171,7 @@ class DriversFailureIT {
         AudioSession session = rig.open(1)) {
       rig.server().patch("rig:out_1", "rig:in_1");
       Take click = DriversRig.clicks(1, 10);
-      var listening = List.of(new Take.Stretch(2_400, click.frames()));
+      var listening = List.of(new Take.Segment(2_400, click.frames()));
       Take watched = new Take(click.sends(), click.frames(), listening);
       var failure = assertThrows(CaptureException.class, () -> session.capture(watched));
       assertEquals(Kind.FEEDBACK, failure.kind(), failure::getMessage);

@@ -175,7 +175,7 @@ class JackFailureIT {
         JackSession session = bench.open(1)) {
       bench.patch("rig:out_1", "rig:in_1");
       Take click = Bench.clicks(1, 10);
-      var listening = List.of(new Take.Stretch(2_400, click.frames()));
+      var listening = List.of(new Take.Segment(2_400, click.frames()));
       Take watched = new Take(click.sends(), click.frames(), listening);
       var failure = assertThrows(CaptureException.class, () -> session.capture(watched));
       assertEquals(CaptureException.Kind.FEEDBACK, failure.kind(), failure::getMessage);

@@ -214,7 +214,7 @@ class JavaSoundSessionTest {
         growing[i] = 0.01 * Math.pow(10, i / 24_000.0) * Math.sin(0.1 * i);
       }
       Take take =
-          new Take(List.of(Signal.of(RATE, growing)), 60_000, List.of(new Take.Stretch(0, 60_000)));
+          new Take(List.of(Signal.of(RATE, growing)), 60_000, List.of(new Take.Segment(0, 60_000)));
       CaptureException e = assertThrows(CaptureException.class, () -> session.capture(take));
       assertEquals(Kind.FEEDBACK, e.kind());
     }

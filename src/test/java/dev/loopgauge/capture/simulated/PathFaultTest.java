@@ -16,17 +16,17 @@ final class PathFaultTest {
   @Test
   void thePathEndsAtTheFirstColonBeforeAnyEqualsSign() {
     assertEquals(
-        new PathFault(Optional.of("truck-mix"), new Dropout(0.4, 20), When.ALWAYS),
+        new PathFault(Optional.of("truck-mix"), new Dropout(0.4, 20), FaultTime.ALWAYS),
         PathFault.parse("truck-mix:dropout=0.4:20", PATHS));
     assertEquals(
-        new PathFault(Optional.of("truck-mix"), new Inverted(), When.ALWAYS),
+        new PathFault(Optional.of("truck-mix"), new Inverted(), FaultTime.ALWAYS),
         PathFault.parse("truck-mix:inverted", PATHS));
   }
 
   @Test
   void aColonInTheValueNamesNoPath() {
     assertEquals(
-        new PathFault(Optional.empty(), new SecondArrival(2.5, -6), When.ALWAYS),
+        new PathFault(Optional.empty(), new SecondArrival(2.5, -6), FaultTime.ALWAYS),
         PathFault.parse("second-arrival=2.5:-6", PATHS));
   }
 
@@ -34,13 +34,15 @@ final class PathFaultTest {
   void behindTheLastAtStandsWhenItBeginsAndEnds() {
     assertEquals(
         new PathFault(
-            Optional.of("truck-mix"), new Dropout(0, 20), new When(75.5, Double.POSITIVE_INFINITY)),
+            Optional.of("truck-mix"),
+            new Dropout(0, 20),
+            new FaultTime(75.5, Double.POSITIVE_INFINITY)),
         PathFault.parse("truck-mix:dropout=0:20@75.5", PATHS));
     assertEquals(
-        new PathFault(Optional.empty(), new Inverted(), new When(60, 70)),
+        new PathFault(Optional.empty(), new Inverted(), new FaultTime(60, 70)),
         PathFault.parse("inverted@60-70", PATHS));
     assertEquals(
-        new PathFault(Optional.of("v@2"), new Inverted(), When.ALWAYS),
+        new PathFault(Optional.of("v@2"), new Inverted(), FaultTime.ALWAYS),
         PathFault.parse("v@2:inverted", List.of("v@2")));
   }
 
@@ -74,7 +76,7 @@ final class PathFaultTest {
     assertEquals(
         "the rig has no path 'stage'", refused("vocal-house:crosstalk=stage:-3").getMessage());
     assertEquals(
-        new PathFault(Optional.of("vocal-house"), new Crosstalk("truck-mix", -3), When.ALWAYS),
+        new PathFault(Optional.of("vocal-house"), new Crosstalk("truck-mix", -3), FaultTime.ALWAYS),
         PathFault.parse("vocal-house:crosstalk=truck-mix:-3", PATHS));
   }
 

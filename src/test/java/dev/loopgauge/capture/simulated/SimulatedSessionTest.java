@@ -110,7 +110,7 @@ final class SimulatedSessionTest {
   }
 
   private static Take take(Signal... sends) {
-    return new Take(List.of(sends), FRAMES, List.of(new Take.Stretch(24_000, FRAMES)));
+    return new Take(List.of(sends), FRAMES, List.of(new Take.Segment(24_000, FRAMES)));
   }
 
   private static SessionRequest both() {

@@ -102,7 +102,7 @@ final class SimulatedStreamTest {
       })
   void aStreamIsTheSameAsOnePiece(String fault) {
     StreamScene scene = new StreamScene(RATE, HOST_BLOCK, 0, SEED);
-    Programme programme = new Programme(RATE, SEED);
+    ShowProgramme programme = new ShowProgramme(RATE, SEED);
     SoundFault effect = (SoundFault) FaultFormat.parse(fault);
     int length = 5 * RATE.hertz();
     double[] whole = effect.on(programme.read(0, length), scene.at(0));
@@ -129,24 +129,24 @@ final class SimulatedStreamTest {
   void theSameSeedGivesTheSameStreamAndAnotherOneAnother() throws CaptureException {
     assertArrayEquals(heard("noise=-40")[1], heard("noise=-40")[1]);
     float[] other = recorded(backend(SEED + 1, Pace.UNBOUND))[0];
-    assertTrue(Math.abs(likeness(heard()[0], other)) < 0.1, "seed " + SEED);
+    assertTrue(Math.abs(correlation(heard()[0], other)) < 0.1, "seed " + SEED);
   }
 
   /** A second long stretches of it are as unlike as noise is. */
   @Test
   void theProgrammeNeverComesBack() {
-    Programme programme = new Programme(RATE, SEED);
+    ShowProgramme programme = new ShowProgramme(RATE, SEED);
     SplittableRandom random = new SplittableRandom(SEED);
     for (int i = 0; i < 6; i++) {
       double[] one = programme.read(random.nextLong(10L * 3600 * RATE.hertz()), RATE.hertz());
       double[] two = programme.read(random.nextLong(10L * 3600 * RATE.hertz()), RATE.hertz());
-      assertTrue(Math.abs(likeness(narrowed(one), narrowed(two))) < 0.5, "pair " + i);
+      assertTrue(Math.abs(correlation(narrowed(one), narrowed(two))) < 0.5, "pair " + i);
     }
   }
 
   @Test
   void nothingIsEverLouderThanFullScaleAndSometimesNothingIsHeard() {
-    Programme programme = new Programme(RATE, SEED);
+    ShowProgramme programme = new ShowProgramme(RATE, SEED);
     int silent = 0;
     int seconds = 150;
     for (int second = 0; second < seconds; second++) {
@@ -258,7 +258,7 @@ final class SimulatedStreamTest {
     return Math.sqrt(sum / ((to - from) * RATE.hertz()));
   }
 
-  private static double likeness(float[] one, float[] two) {
+  private static double correlation(float[] one, float[] two) {
     double product = 0;
     double ofOne = 1e-20;
     double ofTwo = 1e-20;

@@ -258,7 +258,7 @@ final class SoundFaultTest {
   }
 
   private static Scene scene() {
-    List<Take.Stretch> listening = List.of(new Take.Stretch(24_000, 48_000));
+    List<Take.Segment> listening = List.of(new Take.Segment(24_000, 48_000));
     return new Scene(RATE, BLOCK, listening, new SplittableRandom(SEED));
   }
 

@@ -10,7 +10,7 @@ import dev.loopgauge.chain.file.ChainFormatException;
 import dev.loopgauge.chain.file.ChainParser;
 import dev.loopgauge.plan.AlignRequest;
 import dev.loopgauge.plan.Alignment;
-import dev.loopgauge.plan.DelayStep;
+import dev.loopgauge.plan.DeskStep;
 import dev.loopgauge.plan.MeasuredLoop;
 import dev.loopgauge.report.form.Json;
 import dev.loopgauge.signal.Latency;
@@ -59,7 +59,7 @@ class AlignmentDocumentTest {
     return AlignmentDocument.of(
         chain,
         Alignment.of(
-            AlignRequest.of(chain, measured(loops), Optional.empty(), DelayStep.parse(step))
+            AlignRequest.of(chain, measured(loops), Optional.empty(), DeskStep.parse(step))
                 .delaying(Set.of(Listener.IN_EAR))),
         csvFile);
   }

@@ -14,8 +14,8 @@ import dev.loopgauge.report.plot.Graph.Stroke;
 import dev.loopgauge.report.plot.Lanes.Group;
 import dev.loopgauge.report.plot.Lanes.Part;
 import dev.loopgauge.report.plot.Lanes.Row;
+import dev.loopgauge.report.plot.Lanes.Segment;
 import dev.loopgauge.report.plot.Lanes.Sign;
-import dev.loopgauge.report.plot.Lanes.Stretch;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -79,9 +79,9 @@ class PlotTest {
             "vocal-house",
             "5.50 ms",
             List.of(
-                new Stretch(Part.CONVERTER, 0, 1),
-                new Stretch(Part.HOST, 1, 5),
-                new Stretch(Part.AIR, 5, 5 + airMs)),
+                new Segment(Part.CONVERTER, 0, 1),
+                new Segment(Part.HOST, 1, 5),
+                new Segment(Part.AIR, 5, 5 + airMs)),
             OptionalDouble.of(5.5),
             OptionalDouble.of(8));
     return new Timeline(new Lanes(List.of(new Group("house, limit 8 ms", List.of(row)))));
@@ -114,7 +114,7 @@ class PlotTest {
             Sign.GOOD,
             "x",
             "",
-            List.of(new Stretch(Part.HOST, 0, 5), new Stretch(Part.AIR, 5, 5 + airMs)),
+            List.of(new Segment(Part.HOST, 0, 5), new Segment(Part.AIR, 5, 5 + airMs)),
             OptionalDouble.empty(),
             OptionalDouble.of(8));
     return new Lanes(List.of(new Group("house", List.of(row))));

@@ -8,13 +8,13 @@ import dev.loopgauge.signal.Limits;
  * @param from when it begins, 0 to {@value #LONGEST}
  * @param to when it is over, after {@code from}; infinite where it never is
  */
-record When(double from, double to) {
+record FaultTime(double from, double to) {
   /** All the time. */
-  static final When ALWAYS = new When(0, Double.POSITIVE_INFINITY);
+  static final FaultTime ALWAYS = new FaultTime(0, Double.POSITIVE_INFINITY);
 
   private static final double LONGEST = 1_000_000;
 
-  When {
+  FaultTime {
     Limits.check("a fault's beginning", from, 0, LONGEST, "s");
     if (!(to > from)) {
       throw new IllegalArgumentException("a fault can't end at " + to + " s, it begins at " + from);
@@ -22,13 +22,13 @@ record When(double from, double to) {
   }
 
   /** A moment, or two with a hyphen between them. */
-  static When parse(String text) {
+  static FaultTime parse(String text) {
     if (!text.contains("-")) {
-      return new When(FaultFigures.one(text), Double.POSITIVE_INFINITY);
+      return new FaultTime(FaultFigures.one(text), Double.POSITIVE_INFINITY);
     }
     FaultFigures ends = FaultFigures.of(text, "-", 2, 2);
     Limits.check("a fault's end", ends.at(1), 0, LONGEST, "s");
-    return new When(ends.at(0), ends.at(1));
+    return new FaultTime(ends.at(0), ends.at(1));
   }
 
   /** Whether it is so at a moment. */

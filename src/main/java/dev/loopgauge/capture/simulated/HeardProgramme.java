@@ -7,11 +7,12 @@ import java.util.List;
 import java.util.Map;
 
 /** What one return hears of a programme that goes out on every send. */
-final class Heard implements Sound {
+final class HeardProgramme implements Sound {
   private final Epochs epochs;
   private final Map<Epoch, List<Sound>> ways = new LinkedHashMap<>();
 
-  private Heard(int channel, Epochs epochs, Sound programme, int cardSamples, StreamScene scene) {
+  private HeardProgramme(
+      int channel, Epochs epochs, Sound programme, int cardSamples, StreamScene scene) {
     this.epochs = epochs;
     for (Epoch epoch : epochs.all()) {
       List<Sound> into = new ArrayList<>();
@@ -26,7 +27,7 @@ final class Heard implements Sound {
   static Sound of(
       int channel, Epochs epochs, Sound programme, int cardSamples, SampleRate rate, long seed) {
     StreamScene card = new StreamScene(rate, 1, 0, seed).apart(channel);
-    Sound sum = new Heard(channel, epochs, programme, cardSamples, card);
+    Sound sum = new HeardProgramme(channel, epochs, programme, cardSamples, card);
     return new Converter().over(new Noise(SimulatedSession.FLOOR_DBFS).over(sum, card), card);
   }
 

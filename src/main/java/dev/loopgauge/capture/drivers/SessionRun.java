@@ -1,7 +1,7 @@
 package dev.loopgauge.capture.drivers;
 
 /** What runs on a session: a take or a stream. */
-interface Running {
+interface SessionRun {
   /** A block, as {@link BlockHandler#block}; on the driver's thread. */
   void block(float[][] sends, float[][] returns, int frames, int missed);
 

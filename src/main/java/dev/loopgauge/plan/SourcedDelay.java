@@ -8,4 +8,4 @@ import dev.loopgauge.signal.Latency;
  * @param delay from its source to its listener
  * @param source where the number comes from
  */
-public record PathDelay(Latency delay, DelaySource source) {}
+public record SourcedDelay(Latency delay, DelaySource source) {}

@@ -29,7 +29,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 /** Makes an entry of what stands under its keys. */
-final class EntryReader {
+final class ExportedEntryReader {
   private static final String FOREIGN = "is it what `loopgauge journal export` wrote?";
 
   private final String file;
@@ -37,7 +37,7 @@ final class EntryReader {
   private final Map<String, Object> keys;
 
   /** What stands in a line of a file. */
-  EntryReader(String file, long line, Map<String, Object> keys) {
+  ExportedEntryReader(String file, long line, Map<String, Object> keys) {
     this.file = file;
     this.line = line;
     this.keys = keys;
@@ -78,8 +78,8 @@ final class EntryReader {
       return Optional.empty();
     }
     String origin = required(EntryKeys.ORIGIN, "a text", String.class::cast);
-    String link = required(EntryKeys.LINK, "a digest", EntryReader::digest);
-    Instant order = required(EntryKeys.ORDER_AT, "a time", EntryReader::instant);
+    String link = required(EntryKeys.LINK, "a digest", ExportedEntryReader::digest);
+    Instant order = required(EntryKeys.ORDER_AT, "a time", ExportedEntryReader::instant);
     return Optional.of(
         required(
             EntryKeys.NUMBER,
@@ -99,7 +99,7 @@ final class EntryReader {
   private void check(Entry entry) throws ExchangeException {
     Optional<String> digest = optional(EntryKeys.DIGEST, "a digest", String.class::cast);
     boolean asExported = digest.map(EntryDigest.of(entry)::equals).orElse(false);
-    if (!asExported && keys.values().stream().anyMatch(EntryReader::holdsReplaced)) {
+    if (!asExported && keys.values().stream().anyMatch(ExportedEntryReader::holdsReplaced)) {
       throw refused(
           "text as it was typed",
           "U+FFFD, which stands for a letter that was lost",
@@ -122,23 +122,27 @@ final class EntryReader {
   }
 
   private Heading heading() throws ExchangeException {
-    UUID id = required("id", "an id", EntryReader::uuid);
-    Instant at = required("at", "a time such as 2026-05-01T18:00:00Z", EntryReader::instant);
+    UUID id = required("id", "an id", ExportedEntryReader::uuid);
+    Instant at =
+        required("at", "a time such as 2026-05-01T18:00:00Z", ExportedEntryReader::instant);
     String zone = required("zone", "a time zone", String.class::cast);
     Optional<ZoneOffset> offset =
-        optional(EntryKeys.OFFSET, "an offset such as +01:00", EntryReader::offset);
+        optional(EntryKeys.OFFSET, "an offset such as +01:00", ExportedEntryReader::offset);
     ZoneId there =
         Zones.known(zone)
             .or(() -> offset)
             .orElseThrow(() -> refused("a time zone", ExchangeException.shown(zone), FOREIGN));
     String show = required("show", "the name of a show", String.class::cast);
-    When when = required("when", "before, during or after", EntryReader::when);
+    When when = required("when", "before, during or after", ExportedEntryReader::when);
     Optional<String> path = optional("path", "a text", String.class::cast);
     String outcome = required("outcome", "a text", String.class::cast);
     Optional<Judgement> standing =
-        optional(EntryKeys.STANDING, "good, bad, undecided or not-judged", EntryReader::standing);
+        optional(
+            EntryKeys.STANDING,
+            "good, bad, undecided or not-judged",
+            ExportedEntryReader::standing);
     Optional<LoggedDelay> delay = delay();
-    Optional<UUID> corrects = optional("corrects", "an id", EntryReader::uuid);
+    Optional<UUID> corrects = optional("corrects", "an id", ExportedEntryReader::uuid);
     try {
       ZonedDateTime local = ZonedDateTime.ofInstant(at, there);
       Optional<String> foreign =
@@ -191,7 +195,7 @@ final class EntryReader {
     if (!together("delaySamples", "sampleRateHz", "uncertaintySamples")) {
       return Optional.empty();
     }
-    SampleRate rate = required("sampleRateHz", "a sample rate", EntryReader::rate);
+    SampleRate rate = required("sampleRateHz", "a sample rate", ExportedEntryReader::rate);
     Latency delay =
         required("delaySamples", "a finite number", value -> new Latency(number(value), rate));
     return Optional.of(
@@ -217,7 +221,7 @@ final class EntryReader {
     String backend = required("backend", "a text", String.class::cast);
     String output = required("output", "a text", String.class::cast);
     String input = required("input", "a text", String.class::cast);
-    SampleRate rate = required("cardRateHz", "a sample rate", EntryReader::rate);
+    SampleRate rate = required("cardRateHz", "a sample rate", ExportedEntryReader::rate);
     return Optional.of(
         required(
             "blockSize",

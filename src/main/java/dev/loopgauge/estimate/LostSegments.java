@@ -4,33 +4,33 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 
 /** Frames that were lost while sound was recorded, as long as they may matter. */
-final class LostStretches {
-  private record Stretch(long from, long to) {}
+final class LostSegments {
+  private record Segment(long from, long to) {}
 
   private final long held;
-  private final Deque<Stretch> stretches = new ArrayDeque<>();
+  private final Deque<Segment> segments = new ArrayDeque<>();
 
   /**
    * None yet.
    *
    * @param held how many frames back windows are looked at
    */
-  LostStretches(long held) {
+  LostSegments(long held) {
     this.held = held;
   }
 
   /** Frames were lost from one on. */
   synchronized void add(long from, long frames) {
-    while (!stretches.isEmpty() && stretches.peekFirst().to() < from - held) {
-      stretches.removeFirst();
+    while (!segments.isEmpty() && segments.peekFirst().to() < from - held) {
+      segments.removeFirst();
     }
-    stretches.addLast(new Stretch(from, from + frames));
+    segments.addLast(new Segment(from, from + frames));
   }
 
   /** Whether any lie between two frames. */
   synchronized boolean touch(long from, long to) {
-    for (Stretch stretch : stretches) {
-      if (stretch.from() < to && stretch.to() > from) {
+    for (Segment segment : segments) {
+      if (segment.from() < to && segment.to() > from) {
         return true;
       }
     }

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class DelayStepTest {
+class DeskStepTest {
   /** At 48 kHz and 20 C, a metre is 2.91375 ms or 139.860 samples (ISO 9613-1, derived). */
   @ParameterizedTest
   @CsvSource({
@@ -28,21 +28,21 @@ class DelayStepTest {
   })
   void delaysAreSetToTheNearestStep(String step, double samples, double expected) {
     Latency delay = new Latency(samples, Harbour.chain().rate());
-    assertEquals(expected, DelayStep.parse(step).nearest(delay, Harbour.chain()).samples(), 1e-5);
+    assertEquals(expected, DeskStep.parse(step).nearest(delay, Harbour.chain()).samples(), 1e-5);
   }
 
   @Test
   void stepsAreToldAsDesksShowThem() {
-    assertEquals("1 sample", DelayStep.parse("samples").label());
-    assertEquals("0.1 ms", DelayStep.parse("0.10ms").label());
-    assertEquals("1 ft", DelayStep.parse("ft").label());
+    assertEquals("1 sample", DeskStep.parse("samples").label());
+    assertEquals("0.1 ms", DeskStep.parse("0.10ms").label());
+    assertEquals("1 ft", DeskStep.parse("ft").label());
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"", "0ms", "-1ms", "0.1", "1 furlong", "1e-3ms", "5000ms", "0,1ms"})
   void anythingElseIsRefused(String text) {
     String message =
-        assertThrows(IllegalArgumentException.class, () -> DelayStep.parse(text)).getMessage();
+        assertThrows(IllegalArgumentException.class, () -> DeskStep.parse(text)).getMessage();
     assertTrue(message.startsWith("a delay step must be"), message);
   }
 }

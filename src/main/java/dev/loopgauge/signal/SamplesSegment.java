@@ -9,13 +9,13 @@ import java.util.Arrays;
  * @param from the sample it starts with, 0 or more
  * @param length how many samples it has; those beyond the end of the whole are silence
  */
-record Stretch(Samples whole, int from, int length) implements Samples {
+record SamplesSegment(Samples whole, int from, int length) implements Samples {
   /**
    * Checks the bounds.
    *
    * @throws IllegalArgumentException when one is negative
    */
-  Stretch {
+  SamplesSegment {
     if (from < 0 || length < 0) {
       throw new IllegalArgumentException("no stretch has " + length + " samples from " + from);
     }

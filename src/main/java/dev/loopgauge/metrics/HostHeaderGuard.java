@@ -11,10 +11,10 @@ import java.util.Set;
  *
  * @param hosts the names, with the port
  */
-record HostCheck(Set<String> hosts) {
+record HostHeaderGuard(Set<String> hosts) {
   /** For a server on a port. */
-  static HostCheck on(int port) {
-    return new HostCheck(
+  static HostHeaderGuard on(int port) {
+    return new HostHeaderGuard(
         Set.of("localhost:" + port, MetricsServer.LOOPBACK + ":" + port, "[::1]:" + port));
   }
 

@@ -15,12 +15,12 @@ import java.util.regex.Pattern;
  * @param size how large one step is, in its unit, above 0 and at most {@value #LARGEST}
  * @param unit the unit
  */
-public record DelayStep(double size, Unit unit) {
+public record DeskStep(double size, Unit unit) {
   /** The largest step accepted, in any unit: coarser than any desk. */
   public static final double LARGEST = 1_000;
 
   /** One sample at a time. */
-  public static final DelayStep SAMPLE = new DelayStep(1, Unit.SAMPLES);
+  public static final DeskStep SAMPLE = new DeskStep(1, Unit.SAMPLES);
 
   private static final Pattern TEXT =
       Pattern.compile("(\\d{1,6}(?:\\.\\d{1,9})?)?(samples?|ms|m|ft)");
@@ -68,7 +68,7 @@ public record DelayStep(double size, Unit unit) {
    *
    * @throws IllegalArgumentException when out of range
    */
-  public DelayStep {
+  public DeskStep {
     if (!(size > 0 && size <= LARGEST)) {
       throw new IllegalArgumentException(
           "a delay step must be above 0 and at most " + LARGEST + ", not " + size);
@@ -80,14 +80,14 @@ public record DelayStep(double size, Unit unit) {
    *
    * @throws IllegalArgumentException when it is none
    */
-  public static DelayStep parse(String text) {
+  public static DeskStep parse(String text) {
     Matcher matcher = TEXT.matcher(text);
     if (!matcher.matches()) {
       throw new IllegalArgumentException(
           "a delay step must be like samples, 0.1ms, 0.01m or 1ft, not '" + text + "'");
     }
     double size = matcher.group(1) == null ? 1 : Double.parseDouble(matcher.group(1));
-    return new DelayStep(size, Unit.of(matcher.group(2)));
+    return new DeskStep(size, Unit.of(matcher.group(2)));
   }
 
   /** The setting nearest to a delay of 0 or more, the larger of two that are as near. */

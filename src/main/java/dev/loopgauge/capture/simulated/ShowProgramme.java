@@ -10,7 +10,7 @@ import java.util.SplittableRandom;
  * {@value #SLOT_SECONDS} seconds, at a random moment, so that phrases now overlap and now leave a
  * pause. It goes on for as long as it is read, and holds the last {@value #KEPT} phrases only.
  */
-final class Programme implements Sound {
+final class ShowProgramme implements Sound {
   private static final int SLOT_SECONDS = 4;
 
   /** How late a phrase begins; with its longest it is over before the slot after the next. */
@@ -24,7 +24,7 @@ final class Programme implements Sound {
   private final Map<Long, float[]> phrases = new LinkedHashMap<>();
 
   /** The same seed gives the same programme. */
-  Programme(SampleRate rate, long seed) {
+  ShowProgramme(SampleRate rate, long seed) {
     this.rate = rate;
     this.seed = seed;
     this.slot = SLOT_SECONDS * rate.hertz();

@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 
 /** Collects what a watch says and tells what of it is true at the moment of asking; any thread. */
-final class Figures implements WatchListener {
+final class WatchFigures implements WatchListener {
   /**
    * So long a delay counts as read now. A watch looks at each path once a second where the machine
    * can: after five looks that did not come, it has stopped or lost its sound.
@@ -52,7 +52,7 @@ final class Figures implements WatchListener {
    *
    * @param nanos a clock in nanoseconds
    */
-  Figures(LongSupplier nanos) {
+  WatchFigures(LongSupplier nanos) {
     this.nanos = nanos;
   }
 
