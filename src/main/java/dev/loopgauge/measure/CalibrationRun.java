@@ -68,7 +68,8 @@ public record CalibrationRun(
         }
         if (isNoCable(found.measurement())) {
           double samples = found.measurement().delay().samples();
-          return new Outcome.Refused(List.of(LiveFindings.tooMuchSkew(patching.rig(), samples)));
+          return new Outcome.Refused(
+              List.of(LiveFindings.tooMuchSkew(patching.rig(), samples, LARGEST_SKEW_SAMPLES)));
         }
         measured.add(found.measurement());
       }

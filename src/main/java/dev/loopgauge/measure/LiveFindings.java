@@ -85,7 +85,7 @@ final class LiveFindings {
         "the path's polarity is given against it: check how the reference cable is wired");
   }
 
-  static Finding tooMuchSkew(ChannelPair cable, double samples) {
+  static Finding tooMuchSkew(ChannelPair cable, double samples, double most) {
     return new Finding(
         FindingCode.BEYOND_WINDOW,
         true,
@@ -96,7 +96,7 @@ final class LiveFindings {
             cable.ret(),
             Math.abs(samples),
             samples < 0 ? "before" : "after",
-            CalibrationRun.LARGEST_SKEW_SAMPLES),
+            most),
         String.format(
             Locale.ROOT,
             "is the path still patched? join send %d straight to return %d with a cable",

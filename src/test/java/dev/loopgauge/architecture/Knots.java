@@ -4,6 +4,7 @@ import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaClass;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
@@ -11,11 +12,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * The knots among classes: each is a strongly connected component of more than one class, in which
- * every class leads to every other. A nested class counts with the class around it. Found as in R.
- * Tarjan, "Depth-first search and linear graph algorithms", SIAM J. Comput. 1 (1972), from memory.
+ * every class leads to every other: by use, or as a sealed type that permits it. A nested class
+ * counts with the class around it. Found as in R. Tarjan, "Depth-first search and linear graph
+ * algorithms", SIAM J. Comput. 1 (1972), from memory.
  */
 final class Knots {
   /**
@@ -50,6 +53,7 @@ final class Knots {
       for (Dependency dependency : each.getDirectDependenciesFromSelf()) {
         used.add(around(dependency.getTargetClass().getBaseComponentType()));
       }
+      permitted(each).forEach(used::add);
     }
     Knots knots = new Knots(uses);
     for (String name : uses.keySet()) {
@@ -60,8 +64,19 @@ final class Knots {
     return knots.found;
   }
 
+  /** ArchUnit doesn't read what a sealed type permits, so the class itself is asked. */
+  private static Stream<String> permitted(JavaClass each) {
+    Class<?>[] permitted = each.reflect().getPermittedSubclasses();
+    return permitted == null
+        ? Stream.empty()
+        : Arrays.stream(permitted).map(type -> around(type.getName()));
+  }
+
   private static String around(JavaClass nested) {
-    String name = nested.getName();
+    return around(nested.getName());
+  }
+
+  private static String around(String name) {
     int end = name.indexOf('$');
     return end < 0 ? name : name.substring(0, end);
   }

@@ -11,6 +11,8 @@ import com.tngtech.archunit.lang.EvaluationResult;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
 import dev.loopgauge.architecture.planted.egg.Egg;
+import dev.loopgauge.architecture.planted.family.Child;
+import dev.loopgauge.architecture.planted.family.Parent;
 import dev.loopgauge.architecture.planted.hen.Hen;
 import dev.loopgauge.architecture.planted.ring.Left;
 import dev.loopgauge.architecture.planted.ring.Right;
@@ -25,13 +27,17 @@ import org.junit.jupiter.api.Test;
 class KnotsTest {
   /**
    * How many classes of a room may be knotted at most, by room; none where it isn't named. Lower a
-   * number when a knot is untied; raise none.
+   * number when a knot is untied; raise none. A sealed type counts with what it permits: the faults
+   * of {@code capture.simulated}, the changes of {@code chain}, the stimuli of {@code signal} and
+   * the filters of {@code signal.filter} are such knots. Not seen is the use of a constant, which
+   * the compiler copies.
    */
   private static final Map<String, Ceiling> CEILINGS =
       Map.ofEntries(
           Map.entry("capture.file", new Ceiling(1, 2)),
           Map.entry("capture.jack", new Ceiling(1, 4)),
-          Map.entry("chain", new Ceiling(2, 4)),
+          Map.entry("capture.simulated", new Ceiling(1, 27)),
+          Map.entry("chain", new Ceiling(3, 9)),
           Map.entry("chain.file", new Ceiling(2, 4)),
           Map.entry("job.live", new Ceiling(1, 2)),
           Map.entry("journal", new Ceiling(1, 2)),
@@ -42,7 +48,8 @@ class KnotsTest {
           Map.entry("report.measured", new Ceiling(1, 2)),
           Map.entry("report.planned", new Ceiling(2, 4)),
           Map.entry("report.series", new Ceiling(1, 2)),
-          Map.entry("signal", new Ceiling(1, 3)));
+          Map.entry("signal", new Ceiling(2, 7)),
+          Map.entry("signal.filter", new Ceiling(2, 12)));
 
   private record Ceiling(int knots, int classes) {}
 
@@ -130,6 +137,15 @@ class KnotsTest {
         List.of(room + ": 1 knots of 2 classes in all, 1 of 1 allowed"),
         violations(planted, Map.of(room, new Ceiling(1, 1))));
     assertEquals(List.of(), violations(planted, Map.of(room, new Ceiling(1, 2))));
+  }
+
+  @Test
+  void findsKnotOfSealedTypeAndWhatItPermits() {
+    JavaClasses planted = new ClassFileImporter().importClasses(Parent.class, Child.class);
+    String room = "architecture.planted.family";
+    assertEquals(
+        List.of(room + ": 1 knots of 2 classes in all, 0 of 0 allowed"),
+        violations(planted, CEILINGS));
   }
 
   @Test

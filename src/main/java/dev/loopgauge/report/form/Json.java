@@ -8,7 +8,10 @@ import java.io.UncheckedIOException;
 import java.util.Map;
 import java.util.regex.Pattern;
 
-/** Writes documents as JSON, and reads them back. The only class that needs the JSON library. */
+/**
+ * Writes documents as JSON, and reads them back. Only this class and {@link JsonList}, which reads
+ * long lists item by item, use the JSON library.
+ */
 public final class Json {
   /** Halves of surrogate pairs can stand in a string, but not in UTF-8. */
   private static final Pattern HALF_A_PAIR = Pattern.compile("\\p{Cs}");

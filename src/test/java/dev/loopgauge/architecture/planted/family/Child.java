@@ -1,0 +1,4 @@
+package dev.loopgauge.architecture.planted.family;
+
+/** The only child of a planted family. */
+public record Child() implements Parent {}
