@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -20,7 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Makes README's picture: what the demo prints of its two measurements, on a dark screen. It is
- * written to target/demo-verdict.png; src/doc keeps one.
+ * written to target/demo-verdict.png and bears the text that it was drawn from; src/doc keeps one,
+ * which must be of the same text.
  */
 @NeedsTool({"chromium", "chromedriver"})
 @Timeout(120)
@@ -41,7 +43,8 @@ class VerdictPictureIT {
 
   @Test
   void showsTheVerdictsOfTheDemo() throws Exception {
-    Path page = Files.writeString(folder.resolve("verdict.html"), page(verdicts()));
+    String text = verdicts();
+    Path page = Files.writeString(folder.resolve("verdict.html"), page(text));
     byte[] picture;
     try (Browser browser = Browser.start(folder.resolve("browser"))) {
       browser.open(page);
@@ -55,9 +58,14 @@ class VerdictPictureIT {
           "true", browser.ask("return [document.body.scrollWidth <= innerWidth]").get(0), "width");
       picture = browser.picture();
     }
-    Files.write(Path.of("target", KEPT.getFileName().toString()), picture);
-    assertTrue(picture.length < LARGEST_BYTES, () -> picture.length + " bytes");
-    assertTrue(colours(picture) > 20, "no text was drawn");
+    byte[] told = PictureText.added(text, picture);
+    Path made = Files.write(Path.of("target", KEPT.getFileName().toString()), told);
+    assertTrue(told.length < LARGEST_BYTES, () -> told.length + " bytes");
+    assertTrue(colours(told) > 20, "no text was drawn");
+    assertEquals(
+        Optional.of(text),
+        PictureText.of(Files.readAllBytes(KEPT)),
+        "copy " + made + " over " + KEPT);
   }
 
   @Test
