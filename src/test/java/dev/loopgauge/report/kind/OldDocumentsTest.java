@@ -51,6 +51,8 @@ class OldDocumentsTest {
             "WITHIN: vocal-house matches its budget (8.95 ms).",
             "429.4"),
         Arguments.of("late", MeasurementDocument.class, "LATE by 128 samples (2.67 ms)", "+128.0"),
+        Arguments.of(
+            "states", MeasurementDocument.class, "NOT AS REPORTED when active.", "294.000"),
         Arguments.of("refused", MeasurementDocument.class, "No trustworthy reading: ", "Try: "),
         Arguments.of("channels", ChannelsDocument.class, "MEASURED: 1 of 2 channels.", "480.000"),
         Arguments.of("soak", SoakDocument.class, "CLEAN: for 4.1 s nothing was lost", "429.40"),
