@@ -12,10 +12,9 @@ import java.util.Set;
  * @param hosts the names, with the port
  */
 record HostHeaderGuard(Set<String> hosts) {
-  /** For a server on a port. */
-  static HostHeaderGuard on(int port) {
-    return new HostHeaderGuard(
-        Set.of("localhost:" + port, MetricsServer.LOOPBACK + ":" + port, "[::1]:" + port));
+  /** For a server on a port of an address of this computer. */
+  static HostHeaderGuard on(String address, int port) {
+    return new HostHeaderGuard(Set.of("localhost:" + port, address + ":" + port, "[::1]:" + port));
   }
 
   /**

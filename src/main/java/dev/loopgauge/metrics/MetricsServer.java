@@ -39,7 +39,7 @@ public final class MetricsServer implements AutoCloseable {
   private MetricsServer(WatchFigures figures, HttpServer server) {
     this.figures = figures;
     this.server = server;
-    this.hosts = HostHeaderGuard.on(server.getAddress().getPort());
+    this.hosts = HostHeaderGuard.on(LOOPBACK, server.getAddress().getPort());
     this.threads = Executors.newFixedThreadPool(THREADS, MetricsServer::thread);
     server.setExecutor(threads);
     server.createContext("/", this::answer);
