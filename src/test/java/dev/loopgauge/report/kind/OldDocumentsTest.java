@@ -31,8 +31,8 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Documents that commit 414846f printed, of an invented theatre in the simulated rig and of noise,
- * are read, told and put on the page.
+ * Documents that commit 414846f printed, of an invented theatre in the simulated rig, of noise and
+ * of a JACK server, are read, told and put on the page.
  */
 class OldDocumentsTest {
   private static Map<String, Object> document(String name) {
@@ -53,6 +53,9 @@ class OldDocumentsTest {
         Arguments.of("late", MeasurementDocument.class, "LATE by 128 samples (2.67 ms)", "+128.0"),
         Arguments.of(
             "states", MeasurementDocument.class, "NOT AS REPORTED when active.", "294.000"),
+        Arguments.of(
+            "through", MeasurementDocument.class, "MEASURED: the return is 240 samples", "240.000"),
+        Arguments.of("calibrate", MeasurementDocument.class, "No trustworthy reading: ", "Try: "),
         Arguments.of("refused", MeasurementDocument.class, "No trustworthy reading: ", "Try: "),
         Arguments.of("channels", ChannelsDocument.class, "MEASURED: 1 of 2 channels.", "480.000"),
         Arguments.of("soak", SoakDocument.class, "CLEAN: for 4.1 s nothing was lost", "429.40"),
