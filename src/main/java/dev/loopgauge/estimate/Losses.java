@@ -110,9 +110,9 @@ final class Losses {
   /** All that the return lacks, in its order. */
   List<MissingSound> missing() {
     List<LostSound.Gap> gaps = new ArrayList<>(gaps());
-    Optional<Splice> torn = splice();
-    if (torn.isPresent() && torn.get().lost().isPresent()) {
-      gaps.add(torn.get().lost().get());
+    Optional<Splice> spliced = splice();
+    if (spliced.isPresent() && spliced.get().lost().isPresent()) {
+      gaps.add(spliced.get().lost().get());
     }
     if (gaps.isEmpty()) {
       return List.of();

@@ -120,7 +120,7 @@ class AspectChangesTest {
   @ValueSource(strings = {"dropout", "clipped", "level-moves", "clocks-not-locked"})
   void whatTearsTheSoundIsNotNoiseToo(String code) {
     MeasuredSummary clean = found();
-    MeasuredSummary torn =
+    MeasuredSummary spliced =
         new MeasuredSummary(
             clean.inverted(),
             clean.levelDb(),
@@ -129,8 +129,8 @@ class AspectChangesTest {
             List.of(),
             List.of(),
             found(code).findings());
-    assertEquals(1, AspectChanges.beside(clean, torn).size());
-    assertInstanceOf(AspectChange.Found.class, AspectChanges.beside(clean, torn).get(0));
+    assertEquals(1, AspectChanges.beside(clean, spliced).size());
+    assertInstanceOf(AspectChange.Found.class, AspectChanges.beside(clean, spliced).get(0));
   }
 
   @ParameterizedTest

@@ -20,10 +20,10 @@ record Dropout(double seconds, double ms) implements SoundFault {
 
   @Override
   public double[] on(double[] sound, Scene scene) {
-    double[] torn = sound.clone();
-    int from = scene.placeOf(seconds, torn.length);
-    int to = scene.placeOf(seconds + ms / 1000, torn.length);
-    Arrays.fill(torn, from, to, 0);
-    return torn;
+    double[] interrupted = sound.clone();
+    int from = scene.placeOf(seconds, interrupted.length);
+    int to = scene.placeOf(seconds + ms / 1000, interrupted.length);
+    Arrays.fill(interrupted, from, to, 0);
+    return interrupted;
   }
 }

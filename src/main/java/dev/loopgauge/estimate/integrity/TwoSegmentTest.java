@@ -82,10 +82,10 @@ final class TwoSegmentTest {
         best = w;
       }
     }
-    return best > 0 && parted(best, end) ? Optional.of(best * window) : Optional.empty();
+    return best > 0 && spliced(best, end) ? Optional.of(best * window) : Optional.empty();
   }
 
-  private boolean parted(int at, int end) {
+  private boolean spliced(int at, int end) {
     double[] before = gains(0, at);
     double[] after = gains(at, end);
     double level = Math.abs(before[0] / after[1]);

@@ -87,10 +87,10 @@ final class SoundFaultTest {
   @Test
   void dropoutSilencesAMomentAndNothingElse() {
     double[] sound = tone(990);
-    double[] torn = on("dropout=0.4:10", sound);
-    assertEquals(0, rms(Arrays.copyOfRange(torn, 19_200, 19_680)));
-    assertArrayEquals(Arrays.copyOf(sound, 19_200), Arrays.copyOf(torn, 19_200));
-    assertArrayEquals(tail(sound, 19_680, 0), tail(torn, 19_680, 0));
+    double[] interrupted = on("dropout=0.4:10", sound);
+    assertEquals(0, rms(Arrays.copyOfRange(interrupted, 19_200, 19_680)));
+    assertArrayEquals(Arrays.copyOf(sound, 19_200), Arrays.copyOf(interrupted, 19_200));
+    assertArrayEquals(tail(sound, 19_680, 0), tail(interrupted, 19_680, 0));
   }
 
   @Test

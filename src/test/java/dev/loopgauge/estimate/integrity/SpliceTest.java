@@ -35,7 +35,7 @@ class SpliceTest {
   }
 
   /** The sound at half its level; after a part of it, later by some samples. */
-  private static double[] torn(Signal sound, double part, int later) {
+  private static double[] spliced(Signal sound, double part, int later) {
     double[] ret = new double[sound.length() + Rig.RATE.hertz()];
     int at = (int) (part * sound.length());
     for (int i = DELAY; i < ret.length; i++) {
@@ -63,7 +63,7 @@ class SpliceTest {
   })
   void tellsWhereABlockWasLostOrRepeatedAndHowLongItIs(String kind, double part, int later) {
     Signal sound = sound(kind);
-    Estimate estimate = estimate(sound, torn(sound, part, later));
+    Estimate estimate = estimate(sound, spliced(sound, part, later));
     assertInstanceOf(Estimate.Refused.class, estimate, estimate::toString);
     Finding finding =
         estimate.findings().stream()
@@ -91,7 +91,7 @@ class SpliceTest {
   })
   void tellsAStepOfAFewSamples(String kind, double part, int later) {
     Signal played = sound(kind);
-    Estimate estimate = estimate(played, torn(played, part, later));
+    Estimate estimate = estimate(played, spliced(played, part, later));
     assertInstanceOf(Estimate.Refused.class, estimate, estimate::toString);
     List<Finding> found = splices(estimate);
     assertEquals(1, found.size(), estimate::toString);
@@ -108,8 +108,8 @@ class SpliceTest {
   @CsvSource({"mls", "speech", "applause"})
   void aThirdOfASampleIsNoLostSound(String kind) {
     Signal sound = sound(kind);
-    double[] ret = torn(sound, 0, 0);
-    double[] later = torn(sound, 0, 1);
+    double[] ret = spliced(sound, 0, 0);
+    double[] later = spliced(sound, 0, 1);
     for (int i = ret.length / 3; i < ret.length; i++) {
       ret[i] += (later[i] - ret[i]) / 3;
     }
@@ -120,7 +120,7 @@ class SpliceTest {
   @CsvSource({"sweep", "mls", "speech", "applause"})
   void aWholeReturnHasNoSuchFinding(String kind) {
     Signal sound = sound(kind);
-    assertEquals(List.of(), estimate(sound, torn(sound, 0.5, 0)).findings());
+    assertEquals(List.of(), estimate(sound, spliced(sound, 0.5, 0)).findings());
   }
 
   /** What a cable inside the computer brings back: the same numbers, rounded to 32-bit floats. */
@@ -128,7 +128,7 @@ class SpliceTest {
   @CsvSource({"sweep", "mls", "speech", "applause"})
   void aPerfectCopyHasNoSuchFinding(String kind) {
     Signal sound = sound(kind);
-    double[] ret = torn(sound, 0, 0);
+    double[] ret = spliced(sound, 0, 0);
     for (int i = 0; i < ret.length; i++) {
       ret[i] = (float) ret[i];
     }
@@ -139,8 +139,8 @@ class SpliceTest {
   @CsvSource({"sweep", "mls", "speech", "applause"})
   void twoArrivalsThatLastAreNoTear(String kind) {
     Signal sound = sound(kind);
-    double[] ret = torn(sound, 0, 0);
-    double[] other = torn(sound, 0, 300);
+    double[] ret = spliced(sound, 0, 0);
+    double[] other = spliced(sound, 0, 300);
     for (int i = 0; i < ret.length; i++) {
       ret[i] += 0.8 * other[i];
     }
@@ -154,7 +154,7 @@ class SpliceTest {
   /** A bass loudspeaker that is 10 ms late below a crossover at 100 Hz, second order. */
   @Test
   void aLateBassIsNoTear() {
-    double[] whole = torn(Rig.SWEEP, 0, 0);
+    double[] whole = spliced(Rig.SWEEP, 0, 0);
     double[] low = lowPassed(whole);
     double[] ret = new double[whole.length];
     for (int i = 480; i < ret.length; i++) {
@@ -165,7 +165,7 @@ class SpliceTest {
 
   @Test
   void aCoughIsNoTear() {
-    double[] ret = torn(Rig.SWEEP, 0, 0);
+    double[] ret = spliced(Rig.SWEEP, 0, 0);
     SplittableRandom random = new SplittableRandom(5);
     for (int i = 0; i < 4000; i++) {
       ret[20_000 + i] += 0.3 * Math.exp(-i / 800.0) * random.nextGaussian();
