@@ -10,6 +10,7 @@ import dev.loopgauge.estimate.measurand.GroupDelays;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.measurand.PureDelayFit;
 import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.LevelStep;
 import dev.loopgauge.estimate.path.NoisyLevel;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.InParallel;
@@ -136,10 +137,10 @@ final class Conclusion {
     } else if (moves.isPresent()) {
       findings.add(IntegrityFindings.gainModulation(moves.getAsDouble()));
     } else {
-      losses
-          .levelStep()
-          .ifPresent(
-              step -> findings.add(IntegrityFindings.levelStep(step.byDb(), step.at(), rate)));
+      Optional<LevelStep> step = losses.levelStep();
+      if (step.isPresent()) {
+        findings.add(IntegrityFindings.levelStep(step.get().byDb(), step.get().at(), rate));
+      }
     }
   }
 

@@ -11,7 +11,6 @@ import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.measurand.RippleTest;
 import dev.loopgauge.estimate.path.ClippingEffect;
-import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
@@ -159,7 +158,7 @@ public final class DelayEstimator {
   }
 
   private static boolean mayDrift(Read plain) {
-    if (plain.losses().flatMap(Losses::step).filter(DelayStep::isNoDrift).isPresent()) {
+    if (plain.losses().isPresent() && plain.losses().get().isStepAndNoDrift()) {
       return false;
     }
     if (!(plain.estimate() instanceof Estimate.Found found)) {
@@ -188,10 +187,10 @@ public final class DelayEstimator {
 
   private static Optional<Finding> silent(List<Reading> readings) {
     for (Reading reading : readings) {
-      if (Loudness.of(reading.reference()).isSilent()) {
+      if (Loudness.isSilence(reading.reference())) {
         return Optional.of(DetectionFindings.silentReference());
       }
-      if (Loudness.of(reading.ret()).isSilent()) {
+      if (Loudness.isSilence(reading.ret())) {
         return Optional.of(DetectionFindings.silentReturn());
       }
     }
@@ -267,7 +266,7 @@ public final class DelayEstimator {
         estimate,
         kept,
         clipping.isPresent() ? OptionalDouble.of(clipping.get().share()) : OptionalDouble.empty(),
-        kept.map(fitted -> losses));
+        kept.isPresent() ? Optional.of(losses) : Optional.empty());
   }
 
   /** What clipped samples do to some fits, the worst of them. */

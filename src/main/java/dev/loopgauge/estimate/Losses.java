@@ -10,7 +10,6 @@ import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.LevelStep;
 import dev.loopgauge.estimate.path.ResidualTests;
-import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.MissingSound;
@@ -36,8 +35,9 @@ final class Losses {
   private final boolean byBands;
   private final ResidualTests left;
   private final SampleRate rate;
-  private final Lazy<Optional<DelayStep>> step;
-  private final Lazy<Optional<Splice>> splice = new Lazy<>(this::findSplice);
+  private final List<LostSound.Gap> gaps;
+  private final Optional<DelayStep> step;
+  private final Optional<Splice> splice;
 
   /** The losses in the return behind a fit. */
   Losses(Spectra spectra, Fit fit, PathDelay path) {
@@ -47,7 +47,9 @@ final class Losses {
     this.byBands = path.residual().isPresent() && leavesLess(path.residual().get(), taps);
     this.left = byBands ? path.residual().get() : taps;
     this.rate = spectra.rate();
-    this.step = new Lazy<>(() -> DelayStep.of(spectra, fit));
+    this.gaps = findGaps();
+    this.step = DelayStep.of(spectra, fit);
+    this.splice = findSplice();
   }
 
   private static boolean leavesLess(ResidualTests one, ResidualTests other) {
@@ -66,23 +68,25 @@ final class Losses {
 
   /** Where a reading splices, which neither filter on both sides explains. */
   Optional<Splice> splice() {
-    return splice.get();
+    return splice;
   }
 
   private Optional<Splice> findSplice() {
     boolean explained = byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
     Optional<Splice> unexplained = explained ? Optional.empty() : fit.splice();
-    return unexplained.or(() -> step().map(DelayStep::splice));
+    if (unexplained.isPresent() || step.isEmpty()) {
+      return unexplained;
+    }
+    return Optional.of(step.get().splice());
   }
 
-  /** Where the delay of a reading steps by one filter, if it does. */
-  Optional<DelayStep> step() {
-    return step.get();
+  /** Whether the delay of a reading steps, and beyond doubt does not drift. */
+  boolean isStepAndNoDrift() {
+    return step.isPresent() && step.get().isNoDrift();
   }
 
   /** Sound that is missing, as a finding. */
   Optional<Finding> gap() {
-    List<LostSound.Gap> gaps = gaps();
     if (gaps.isEmpty()) {
       return Optional.empty();
     }
@@ -99,7 +103,7 @@ final class Losses {
   }
 
   /** Digital silence where there should be sound proves a loss; else where the arrivals lack. */
-  private List<LostSound.Gap> gaps() {
+  private List<LostSound.Gap> findGaps() {
     List<LostSound.Gap> zeros = new ArrayList<>();
     for (Reading reading : spectra.readings()) {
       zeros.addAll(ZeroRuns.of(reading, fit.measured()));
@@ -109,17 +113,16 @@ final class Losses {
 
   /** All that the return lacks, in its order. */
   List<MissingSound> missing() {
-    List<LostSound.Gap> gaps = new ArrayList<>(gaps());
-    Optional<Splice> spliced = splice();
-    if (spliced.isPresent() && spliced.get().lost().isPresent()) {
-      gaps.add(spliced.get().lost().get());
+    List<LostSound.Gap> all = new ArrayList<>(gaps);
+    if (splice.isPresent() && splice.get().lost().isPresent()) {
+      all.add(splice.get().lost().get());
     }
-    if (gaps.isEmpty()) {
+    if (all.isEmpty()) {
       return List.of();
     }
-    gaps.sort(Comparator.comparingInt(LostSound.Gap::from));
+    all.sort(Comparator.comparingInt(LostSound.Gap::from));
     List<MissingSound> missing = new ArrayList<>();
-    for (LostSound.Gap gap : gaps) {
+    for (LostSound.Gap gap : all) {
       missing.add(new MissingSound(seconds(gap.from()), 1000 * seconds(gap.length())));
     }
     return missing;

@@ -23,9 +23,11 @@ public final class DriftGauge {
    */
   public static Optional<Slope> of(Fit fit) {
     List<LostSound> readings = fit.residualTests().lostSound();
-    return readings.size() == 1
-        ? DelaySeries.of(readings.get(0).windows()).map(series -> Slope.of(series.line()))
-        : Optional.empty();
+    if (readings.size() != 1) {
+      return Optional.empty();
+    }
+    Optional<DelaySeries> series = DelaySeries.of(readings.get(0).windows());
+    return series.isPresent() ? Optional.of(Slope.of(series.get().line())) : Optional.empty();
   }
 
   /** Whether a drift stands out. */

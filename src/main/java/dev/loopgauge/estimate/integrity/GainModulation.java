@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.function.ToDoubleFunction;
 
 /**
  * Tells whether the path's level moves while it plays, as automatic gain, noise suppression, a
@@ -46,8 +45,16 @@ public final class GainModulation {
 
   /** By how much the level moves, in dB, if so. */
   public static OptionalDouble of(List<LostSound> readings) {
-    double copies = FAINT * TOGETHER * mean(readings, LostSound.Heard::copies);
-    double sent = FAINT * TOGETHER * mean(readings, LostSound.Heard::sent);
+    List<LostSound.Heard> windows = new ArrayList<>();
+    for (LostSound reading : readings) {
+      windows.addAll(reading.windows());
+    }
+    if (windows.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    LostSound.Heard all = LostSound.Heard.sum(windows);
+    double copies = FAINT * TOGETHER * all.copies() / windows.size();
+    double sent = FAINT * TOGETHER * all.sent() / windows.size();
     List<Double> levels = new ArrayList<>();
     for (LostSound reading : readings) {
       addLevels(reading.windows(), copies, sent, levels);
@@ -62,21 +69,10 @@ public final class GainModulation {
     return moved > LEAST_DB ? OptionalDouble.of(moved) : OptionalDouble.empty();
   }
 
-  private static double mean(List<LostSound> readings, ToDoubleFunction<LostSound.Heard> energy) {
-    return readings.stream()
-        .flatMap(reading -> reading.windows().stream())
-        .mapToDouble(energy)
-        .average()
-        .orElse(0);
-  }
-
   private static void addLevels(
       List<LostSound.Heard> windows, double copies, double sent, List<Double> levels) {
     for (int from = 0; from + TOGETHER <= windows.size(); from += TOGETHER) {
-      LostSound.Heard sum = windows.get(from);
-      for (LostSound.Heard next : windows.subList(from + 1, from + TOGETHER)) {
-        sum = sum.plus(next);
-      }
+      LostSound.Heard sum = LostSound.Heard.sum(windows.subList(from, from + TOGETHER));
       double level = sum.product() / sum.copies();
       double other = Math.max(0, sum.all() - level * sum.product());
       boolean sounds = sum.copies() > copies && sum.sent() > sent;

@@ -4,9 +4,9 @@ import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Subtraction;
 import dev.loopgauge.stats.Median;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 
 /**
  * Finds segments in which the found copy is missing from the return although it is there before and
@@ -87,6 +87,15 @@ public final class LostSound {
       double left,
       double steepness,
       double lateness) {
+    /** Windows in a row as one, at least one. */
+    static Heard sum(List<Heard> windows) {
+      Heard sum = windows.get(0);
+      for (Heard next : windows.subList(1, windows.size())) {
+        sum = sum.plus(next);
+      }
+      return sum;
+    }
+
     /** This and the next as one. */
     public Heard plus(Heard next) {
       return new Heard(
@@ -108,10 +117,11 @@ public final class LostSound {
    */
   public static List<Heard> stretches(List<Heard> windows, int count) {
     int length = windows.size() / count;
-    return IntStream.range(0, length == 0 ? 0 : count)
-        .mapToObj(i -> windows.subList(i * length, (i + 1) * length))
-        .map(some -> some.stream().reduce(Heard::plus).orElseThrow())
-        .toList();
+    List<Heard> stretches = new ArrayList<>();
+    for (int i = 0; length > 0 && i < count; i++) {
+      stretches.add(Heard.sum(windows.subList(i * length, (i + 1) * length)));
+    }
+    return stretches;
   }
 
   /** All windows, in their order. */
@@ -206,16 +216,24 @@ public final class LostSound {
 
   /** Which windows can be judged. */
   private List<Boolean> loud() {
-    double copies = windows.stream().mapToDouble(Heard::copies).average().orElse(0);
-    double sent = LOUD_ENOUGH * windows.stream().mapToDouble(Heard::sent).average().orElse(0);
-    double noise = medianLeft(windows) / window;
-    double enough = Math.max(LOUD_ENOUGH * copies, ABOVE_NOISE * noise);
-    return windows.stream().map(w -> w.copies() >= enough && w.sent() >= sent).toList();
+    double copies = 0;
+    double sent = 0;
+    for (Heard heard : windows) {
+      copies += heard.copies() / windows.size();
+      sent += heard.sent() / windows.size();
+    }
+    double enough = Math.max(LOUD_ENOUGH * copies, ABOVE_NOISE * medianLeft(windows) / window);
+    List<Boolean> loud = new ArrayList<>();
+    for (Heard heard : windows) {
+      loud.add(heard.copies() >= enough && heard.sent() >= LOUD_ENOUGH * sent);
+    }
+    return loud;
   }
 
   /** The most that is left in the windows where least is. */
   private double quietest() {
-    double[] left = windows.stream().mapToDouble(Heard::left).sorted().toArray();
+    double[] left = left(windows);
+    Arrays.sort(left);
     return left.length == 0 ? 0 : left[(int) (QUIET * left.length)];
   }
 
@@ -239,22 +257,36 @@ public final class LostSound {
   private Usual usual(List<Boolean> loud, int from, int to) {
     List<Heard> around = loud(loud, Math.max(0, from), Math.min(windows.size(), to));
     List<Heard> some = around.size() < GROUP ? loud(loud, 0, windows.size()) : around;
-    return new Usual(
-        median(some.stream().mapToDouble(w -> w.product() / w.copies()).toArray()),
-        median(some.stream().mapToDouble(w -> w.all() / w.copies()).toArray()));
+    double[] products = new double[some.size()];
+    double[] all = new double[some.size()];
+    for (int i = 0; i < all.length; i++) {
+      products[i] = some.get(i).product() / some.get(i).copies();
+      all[i] = some.get(i).all() / some.get(i).copies();
+    }
+    return new Usual(median(products), median(all));
   }
 
   private List<Heard> loud(List<Boolean> loud, int from, int to) {
-    return IntStream.range(from, to).filter(loud::get).mapToObj(windows::get).toList();
+    List<Heard> some = new ArrayList<>();
+    for (int i = from; i < to; i++) {
+      if (loud.get(i)) {
+        some.add(windows.get(i));
+      }
+    }
+    return some;
   }
 
   /** The median of what is left in some windows, 0 of none. */
   static double medianLeft(List<Heard> windows) {
+    return median(left(windows));
+  }
+
+  private static double[] left(List<Heard> windows) {
     double[] left = new double[windows.size()];
     for (int i = 0; i < left.length; i++) {
       left[i] = windows.get(i).left();
     }
-    return median(left);
+    return left;
   }
 
   private static double median(double[] values) {

@@ -2,6 +2,7 @@ package dev.loopgauge.estimate.integrity;
 
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Quantiles;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -43,7 +44,10 @@ public record RepeatLevels(double gain, double variance) {
    * @param chance how often one may be told where the level stays
    */
   public static OptionalDouble stepDb(List<LostSound> readings, double chance) {
-    List<RepeatLevels> all = readings.stream().map(RepeatLevels::of).toList();
+    List<RepeatLevels> all = new ArrayList<>();
+    for (LostSound reading : readings) {
+      all.add(of(reading));
+    }
     OptionalDouble step = OptionalDouble.empty();
     double least = chance / Math.max(1, all.size() - FEWEST + 1);
     for (int at = 1; at < all.size() - 1; at++) {
@@ -60,8 +64,12 @@ public record RepeatLevels(double gain, double variance) {
   }
 
   private static RepeatLevels mean(List<RepeatLevels> some) {
-    double gain = some.stream().mapToDouble(RepeatLevels::gain).average().orElse(0);
-    double variance = some.stream().mapToDouble(RepeatLevels::variance).average().orElse(0);
+    double gain = 0;
+    double variance = 0;
+    for (RepeatLevels one : some) {
+      gain += one.gain / some.size();
+      variance += one.variance / some.size();
+    }
     return new RepeatLevels(gain, variance / some.size());
   }
 }

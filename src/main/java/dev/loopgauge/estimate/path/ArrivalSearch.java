@@ -63,10 +63,10 @@ final class ArrivalSearch {
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
       double[] all = spectra.searched(rest);
-      double least =
-          ABOVE_NOISE * RobustScatter.ofMedianMagnitude(Median.magnitude(all)) / pulseHeight;
-      FittedArrival next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
-      if (Math.abs(next.gain()) < Math.max(faintest(), least)) {
+      FittedArrival next =
+          atPeak(rest, PeakSearch.strongest(near(all.clone())) - spectra.searchLag());
+      double gain = Math.abs(next.gain());
+      if (gain < faintest() || gain < ABOVE_NOISE * scatter(all) / pulseHeight) {
         break;
       }
       taken.add(next);
@@ -75,6 +75,10 @@ final class ArrivalSearch {
       }
     }
     return arrivals.size() == 1 ? arrivals : proven(arrivals);
+  }
+
+  private static double scatter(double[] lags) {
+    return RobustScatter.ofMedianMagnitude(Median.magnitude(lags));
   }
 
   private boolean standsApart(List<FittedArrival> arrivals, FittedArrival next) {

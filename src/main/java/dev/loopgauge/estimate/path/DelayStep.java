@@ -59,14 +59,19 @@ public record DelayStep(Splice splice, double odds) {
     if (near.isEmpty()) {
       return Optional.empty();
     }
-    return in(near.get(), reading, delay, reach)
-        .or(() -> in(near.get().ofPeaks(reading, delay, reach), reading, delay, reach));
+    Optional<DelayStep> step = in(near.get(), reading, delay, reach);
+    return step.isPresent()
+        ? step
+        : in(near.get().ofPeaks(reading, delay, reach), reading, delay, reach);
   }
 
   private static Optional<DelayStep> in(DelaySeries series, Reading reading, int delay, int reach) {
-    Optional<OneStep> step = series.step().filter(s -> s.isThere(FALSE_ALARMS));
-    double odds = step.isPresent() ? step.get().oddsAgainst(series.line()) : 0;
-    if (step.isEmpty() || odds <= 0) {
+    Optional<OneStep> step = series.step();
+    if (step.isEmpty() || !step.get().isThere(FALSE_ALARMS)) {
+      return Optional.empty();
+    }
+    double odds = step.get().oddsAgainst(series.line());
+    if (odds <= 0) {
       return Optional.empty();
     }
     int at = series.timeOf(step.get()) - reading.start();

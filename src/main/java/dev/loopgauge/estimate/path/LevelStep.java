@@ -34,19 +34,20 @@ public record LevelStep(OptionalInt at, double byDb) {
   /** The step in the readings behind a fit, within one or between them, if there is one. */
   public static Optional<LevelStep> of(Spectra spectra, Fit fit) {
     List<LostSound> heard = fit.residualTests().lostSound();
-    return within(spectra, heard, (int) Math.rint(fit.measured().lag())).or(() -> between(heard));
+    Optional<LevelStep> within = within(spectra, heard, (int) Math.rint(fit.measured().lag()));
+    return within.isPresent() ? within : between(heard);
   }
 
   private static Optional<LevelStep> within(Spectra spectra, List<LostSound> heard, int delay) {
     for (int i = 0; i < heard.size(); i++) {
       Reading reading = spectra.readings().get(i);
-      Optional<LevelStep> step =
-          place(heard.get(i).windows())
-              .map(at -> at - reading.start())
-              .filter(at -> Splice.asksFor(reading, at))
-              .flatMap(at -> at(reading, at, delay, spectra.reach()));
-      if (step.isPresent()) {
-        return step;
+      OptionalInt place = place(heard.get(i).windows());
+      if (place.isPresent() && Splice.asksFor(reading, place.getAsInt() - reading.start())) {
+        int at = place.getAsInt() - reading.start();
+        Optional<LevelStep> step = at(reading, at, delay, spectra.reach());
+        if (step.isPresent()) {
+          return step;
+        }
       }
     }
     return Optional.empty();
@@ -60,16 +61,19 @@ public record LevelStep(OptionalInt at, double byDb) {
   }
 
   /** Where the gains of stretches step, in samples of the capture as sent. */
-  private static Optional<Integer> place(List<LostSound.Heard> windows) {
+  private static OptionalInt place(List<LostSound.Heard> windows) {
     List<LostSound.Heard> stretches = LostSound.stretches(windows, DelaySeries.STRETCHES);
-    double[] gains =
-        stretches.stream()
-            .mapToDouble(heard -> heard.copies() == 0 ? 0 : heard.product() / heard.copies())
-            .toArray();
-    double[] weights = stretches.stream().mapToDouble(LostSound.Heard::copies).toArray();
-    return OneStep.of(gains, weights)
-        .filter(step -> step.isThere(DelayStep.FALSE_ALARMS))
-        .map(step -> timeOf(step, stretches));
+    double[] gains = new double[stretches.size()];
+    double[] weights = new double[gains.length];
+    for (int i = 0; i < gains.length; i++) {
+      LostSound.Heard heard = stretches.get(i);
+      gains[i] = heard.copies() == 0 ? 0 : heard.product() / heard.copies();
+      weights[i] = heard.copies();
+    }
+    Optional<OneStep> step = OneStep.of(gains, weights);
+    return step.isPresent() && step.get().isThere(DelayStep.FALSE_ALARMS)
+        ? OptionalInt.of(timeOf(step.get(), stretches))
+        : OptionalInt.empty();
   }
 
   private static int timeOf(OneStep step, List<LostSound.Heard> stretches) {

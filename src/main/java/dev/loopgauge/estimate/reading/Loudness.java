@@ -54,4 +54,16 @@ public record Loudness(int length, double energy, double peak) {
   public boolean isSilent() {
     return Decibels.ofPower(energy / length) < SILENCE_DBFS;
   }
+
+  /** Whether some samples hold nothing but silence; looks no further than it must. */
+  public static boolean isSilence(Samples samples) {
+    double[] chunk = new double[Math.min(CHUNK, samples.length())];
+    Loudness loudness = new Loudness(samples.length(), 0, 0);
+    for (int from = 0; from < samples.length() && loudness.isSilent(); from += chunk.length) {
+      int count = Math.min(chunk.length, samples.length() - from);
+      samples.copyTo(from, chunk, 0, count);
+      loudness = loudness.with(chunk, count);
+    }
+    return loudness.isSilent();
+  }
 }

@@ -45,7 +45,7 @@ final class HalfLags {
       return Math.abs(values[i]);
     }
     double sine = (values[i - 1] - values[i + 1]) / (2 * Math.sqrt(1 - cosine * cosine));
-    return Math.hypot(values[i], sine);
+    return Math.sqrt(values[i] * values[i] + sine * sine);
   }
 
   /** The greatest height within half a sample of each whole lag. */
