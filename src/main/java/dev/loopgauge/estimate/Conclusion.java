@@ -156,7 +156,7 @@ final class Conclusion {
     double least =
         Math.max(Measurement.COVERAGE_FACTOR * path.standard(), TOLD_MS * rate.hertz() / 1000);
     Optional<GroupDelays.Ends> ends = path.dispersion();
-    boolean told = fit.copies().size() == 1 && ends.isPresent() && ends.get().apart() > least;
+    boolean told = fit.arrivals().size() == 1 && ends.isPresent() && ends.get().apart() > least;
     return told ? ends : Optional.empty();
   }
 
@@ -254,11 +254,11 @@ final class Conclusion {
 
   private List<Arrival> arrivals() {
     List<Arrival> arrivals = new ArrayList<>();
-    for (FittedArrival copy : fit.copies()) {
+    for (FittedArrival arrival : fit.arrivals()) {
       boolean measured = arrivals.isEmpty();
-      double lag = measured ? path.lag() : copy.lag();
-      Polarity polarity = measured ? path.polarity(copy.gain()) : Polarity.of(copy.gain());
-      double db = measured ? level.db() : Decibels.ofFactor(copy.gain());
+      double lag = measured ? path.lag() : arrival.lag();
+      Polarity polarity = measured ? path.polarity(arrival.gain()) : Polarity.of(arrival.gain());
+      double db = measured ? level.db() : Decibels.ofFactor(arrival.gain());
       arrivals.add(new Arrival(lag, db, polarity));
     }
     return arrivals;
@@ -266,7 +266,7 @@ final class Conclusion {
 
   private Optional<FittedArrival> rival() {
     double level = Decibels.ofFactor(fit.measured().gain());
-    for (FittedArrival other : fit.copies().subList(1, fit.copies().size())) {
+    for (FittedArrival other : fit.arrivals().subList(1, fit.arrivals().size())) {
       if (Decibels.ofFactor(other.gain()) > level - ALIKE_DB) {
         return Optional.of(other);
       }

@@ -231,16 +231,16 @@ public final class DelayEstimator {
           share(ClippingEffect.of(spectra, first).map(ClippingEffect::share)),
           torn.orElse(refusal.get()));
     }
-    List<FittedArrival> copies = arrivals(spectra, first);
-    choose(copies);
-    Fit all = copies.size() == 1 ? first : Fit.of(spectra, copies);
+    List<FittedArrival> arrivals = arrivals(spectra, first);
+    choose(arrivals);
+    Fit all = arrivals.size() == 1 ? first : Fit.of(spectra, arrivals);
     Fit fit = all.isPeak() ? all : first;
     Optional<Clipping> clipping = clipping(spectra, first, fit);
-    PathDelay path = PathDelay.of(spectra, fit.copies(), fit.residualTests());
+    PathDelay path = PathDelay.of(spectra, fit.arrivals(), fit.residualTests());
     return concluded(spectra, fit, path, whole, clipping, Optional.of(fit));
   }
 
-  /** The same for a copy in few frequencies, from what of the references the path passes. */
+  /** The same for an arrival in few frequencies, from what of the references the path passes. */
   private Optional<Read> narrow(Spectra spectra, Fit first, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
@@ -248,7 +248,7 @@ public final class DelayEstimator {
       return Optional.empty();
     }
     Optional<Clipping> clipping = clipping(spectra, first);
-    PathDelay path = PathDelay.of(spectra, first.copies(), first.residualTests());
+    PathDelay path = PathDelay.of(spectra, first.arrivals(), first.residualTests());
     return Optional.of(concluded(passed, fit, path, whole, clipping, Optional.empty()));
   }
 
@@ -288,16 +288,16 @@ public final class DelayEstimator {
 
   /** The arrivals of a fit, but for what is a filter's ring. */
   private static List<FittedArrival> arrivals(Spectra spectra, Fit first) {
-    List<FittedArrival> copies = new ArrayList<>(first.allCopies());
+    List<FittedArrival> arrivals = new ArrayList<>(first.allArrivals());
     boolean single =
-        copies.size() == 1 || !RippleTest.areArrivals(spectra, copies, first.residualTests());
-    return single ? new ArrayList<>(copies.subList(0, 1)) : copies;
+        arrivals.size() == 1 || !RippleTest.ripple(spectra, arrivals, first.residualTests());
+    return single ? new ArrayList<>(arrivals.subList(0, 1)) : arrivals;
   }
 
   /** Puts the arrival to be measured first. */
-  private void choose(List<FittedArrival> copies) {
+  private void choose(List<FittedArrival> arrivals) {
     if (choice == ArrivalChoice.FIRST) {
-      copies.sort(Comparator.comparingDouble(FittedArrival::lag));
+      arrivals.sort(Comparator.comparingDouble(FittedArrival::lag));
     }
   }
 }

@@ -80,7 +80,7 @@ final class LivePath {
     return new Heard(false, look, parts);
   }
 
-  /** Whether frames were lost that the window's sound or its late copy would lie in. */
+  /** Whether frames were lost that the window's sound or its late arrival would lie in. */
   private boolean isInterrupted(long at) {
     double lag = following.lastLag().orElse(0.0);
     return lost.touch(

@@ -72,7 +72,7 @@ final class Losses {
   }
 
   private Optional<Splice> findSplice() {
-    boolean explained = byBands && left.splice(spectra.readings(), fit.copies()).isEmpty();
+    boolean explained = byBands && left.splice(spectra.readings(), fit.arrivals()).isEmpty();
     Optional<Splice> unexplained = explained ? Optional.empty() : fit.splice();
     if (unexplained.isPresent() || step.isEmpty()) {
       return unexplained;

@@ -72,7 +72,7 @@ public final class PairEstimator {
     return new PairDelay(from, to, Optional.empty(), 0, estimate.findings());
   }
 
-  /** The copy's share of the other channel's sound, as a correlation coefficient. */
+  /** The arrival's share of the other channel's sound, as a correlation coefficient. */
   private static double coefficient(List<Reading> readings, Measurement m) {
     double one = 0;
     double other = 0;

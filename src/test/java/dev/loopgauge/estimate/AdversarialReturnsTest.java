@@ -97,7 +97,7 @@ public class AdversarialReturnsTest {
     assertEquals(Optional.empty(), falseNumber(Trap.CLAPS_AGAINST_CLICK, seed));
   }
 
-  /** Loops whose cut ends once passed for copies that aren't there, and moved the delay. */
+  /** Loops whose cut ends once passed for arrivals that aren't there, and moved the delay. */
   @ParameterizedTest
   @ValueSource(longs = {540, 906, 1323, 1371, 1966, 2689, 3067, 3138, 4236, 4266, 4716, 5288, 5305})
   void theEndOfALoopIsNoCopy(long seed) {

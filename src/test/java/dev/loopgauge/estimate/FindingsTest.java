@@ -45,7 +45,7 @@ class FindingsTest {
 
   @Test
   void findsNothingWrongWithCleanReturn() {
-    Estimate estimate = estimate(Rig.copy(321.5, 0.5));
+    Estimate estimate = estimate(Rig.arrival(321.5, 0.5));
     assertEquals(List.of(), estimate.findings());
     assertEquals(1, measured(estimate).arrivals().size());
     assertFalse(measured(estimate).ambiguous());
@@ -56,7 +56,7 @@ class FindingsTest {
   void findsSecondArrivalWithDelayLevelAndPolarity(double levelDb) {
     double gain = Math.pow(10, levelDb / 20);
     Measurement m =
-        measured(estimate(Rig.sum(Rig.copy(600.25, 0.5), Rig.copy(480.5, -0.5 * gain))));
+        measured(estimate(Rig.sum(Rig.arrival(600.25, 0.5), Rig.arrival(480.5, -0.5 * gain))));
     assertEquals(600.25, m.delay().samples(), 0.01);
     assertEquals(2, m.arrivals().size(), m.arrivals()::toString);
     assertEquals(480.5, m.arrivals().get(1).delaySamples(), 0.05);
@@ -73,7 +73,9 @@ class FindingsTest {
                     .estimate(
                         List.of(
                             Rig.reading(
-                                Rig.sum(Rig.copy(600, 0.5), Rig.copy(3000, -0.05)), -100, 0))))
+                                Rig.sum(Rig.arrival(600, 0.5), Rig.arrival(3000, -0.05)),
+                                -100,
+                                0))))
             .lessCalibration(100, 0.01, Method.CALIBRATED);
     Response response = m.response().orElseThrow();
     int points = response.levelsDb().size();
@@ -94,7 +96,9 @@ class FindingsTest {
   @Test
   void findsArrivalFarOff() {
     Measurement m =
-        measured(estimate(Rig.sum(Rig.copy(600, 0.5), Rig.copy(9600, 0.1), Rig.copy(700, 0.05))));
+        measured(
+            estimate(
+                Rig.sum(Rig.arrival(600, 0.5), Rig.arrival(9600, 0.1), Rig.arrival(700, 0.05))));
     assertEquals(3, m.arrivals().size(), m.arrivals()::toString);
     assertEquals(9600, m.arrivals().get(1).delaySamples(), 0.01);
     assertEquals(700, m.arrivals().get(2).delaySamples(), 0.05);
@@ -103,7 +107,7 @@ class FindingsTest {
   @Test
   void measuresTheFirstArrivalWhenAskedTo() {
     List<Reading> readings =
-        List.of(Rig.reading(Rig.sum(Rig.copy(600, 0.5), Rig.copy(480, 0.4)), -80, 0));
+        List.of(Rig.reading(Rig.sum(Rig.arrival(600, 0.5), Rig.arrival(480, 0.4)), -80, 0));
     Estimate chosen = new DelayEstimator(0.5, ArrivalChoice.FIRST).estimate(readings);
     Measurement first = measured(chosen);
     assertEquals(480, first.delay().samples(), 0.01);
@@ -160,7 +164,7 @@ class FindingsTest {
   @Test
   void findsGapWithItsTimeAndLength() {
     List<Reading> readings = new ArrayList<>(Rig.turns(600, 600, 600));
-    double[] ret = Rig.copy(600, 0.5);
+    double[] ret = Rig.arrival(600, 0.5);
     Arrays.fill(ret, 24_600, 25_560, 0);
     readings.set(1, Rig.reading(ret, -80, 120_000));
     Estimate estimate = ESTIMATOR.estimate(readings);
@@ -177,7 +181,7 @@ class FindingsTest {
   /** A recording that stopped too early may have had too much level besides, and both is said. */
   @Test
   void saysAllThatIsWrongWithARecordingThatStoppedTooEarly() {
-    double[] cut = Arrays.copyOf(Rig.copy(321.5, 0.5), 18_000);
+    double[] cut = Arrays.copyOf(Rig.arrival(321.5, 0.5), 18_000);
     Arrays.fill(cut, 9_000, 9_008, 0.9);
     Reading reading = new Reading(Rig.SWEEP, Signal.of(Rig.RATE, cut));
     Estimate estimate = ESTIMATOR.estimate(List.of(reading));
@@ -191,7 +195,8 @@ class FindingsTest {
   @Test
   void saysThatTheDelayIsBeyondWhatWasSearched() {
     Finding finding =
-        only(new DelayEstimator(0.1).estimate(List.of(Rig.reading(Rig.copy(9600, 0.5), -80, 0))));
+        only(
+            new DelayEstimator(0.1).estimate(List.of(Rig.reading(Rig.arrival(9600, 0.5), -80, 0))));
     assertEquals(FindingCode.BEYOND_WINDOW, finding.code());
     assertTrue(finding.text().contains("0.20 s late"), finding.text());
   }
@@ -213,7 +218,7 @@ class FindingsTest {
 
   @Test
   void delaysOfOctaveBandsAgreeOnPureDelay() {
-    List<Band> bands = measured(estimate(Rig.copy(321.5, 0.5))).bands();
+    List<Band> bands = measured(estimate(Rig.arrival(321.5, 0.5))).bands();
     assertTrue(bands.size() >= 9, bands::toString);
     for (Band band : bands) {
       assertEquals(321.5, band.delaySamples(), 2 * band.uncertaintySamples(), band::toString);
@@ -222,7 +227,7 @@ class FindingsTest {
 
   @Test
   void levelsOfOctaveBandsAreThePathsGain() {
-    for (Band band : measured(estimate(Rig.copy(321.5, 0.25))).bands()) {
+    for (Band band : measured(estimate(Rig.arrival(321.5, 0.25))).bands()) {
       assertEquals(20 * Math.log10(0.25), band.levelDb(), 0.02, band::toString);
       assertTrue(band.levelUncertaintyDb() < 0.1, band::toString);
     }
@@ -232,7 +237,7 @@ class FindingsTest {
   @Test
   void levelsOfOctaveBandsFollowALowPass() {
     double b = 0.3;
-    double[] x = Rig.copy(300, 0.5);
+    double[] x = Rig.arrival(300, 0.5);
     double[] y = new double[x.length];
     for (int i = 1; i < x.length; i++) {
       y[i] = b * x[i] + (1 - b) * y[i - 1];
@@ -247,7 +252,7 @@ class FindingsTest {
   /** An all-pass of first order at 1 kHz delays low bands by 2 (1 - a) / (1 + a) samples or so. */
   @Test
   void delaysOfOctaveBandsShowAnAllPass() {
-    double[] x = Rig.copy(300, 0.5);
+    double[] x = Rig.arrival(300, 0.5);
     double t = Math.tan(Math.PI * 1000 / 48_000);
     double a = (t - 1) / (t + 1);
     double[] y = new double[x.length];
@@ -268,7 +273,7 @@ class FindingsTest {
   @Test
   void takesNoRingingOfNarrowPathForAnArrival() {
     RealFft fft = new RealFft(1 << 17);
-    double[] narrow = Arrays.copyOf(Rig.copy(600, 0.5), fft.length());
+    double[] narrow = Arrays.copyOf(Rig.arrival(600, 0.5), fft.length());
     fft.forward(narrow);
     for (int k = 0; k < fft.length() / 2; k++) {
       double hertz = 48_000.0 * k / fft.length();
@@ -285,7 +290,7 @@ class FindingsTest {
 
   @Test
   void doubtsReferenceThatOnlyHearsCrosstalk() {
-    Finding finding = only(estimate(Rig.copy(600, 30)));
+    Finding finding = only(estimate(Rig.arrival(600, 30)));
     assertEquals(FindingCode.NO_REFERENCE, finding.code());
     assertFalse(finding.refuses());
   }
@@ -298,7 +303,7 @@ class FindingsTest {
     for (int i = 0; i < hiss.length; i++) {
       hiss[i] = Math.pow(10, hissDbfs / 20) * random.nextGaussian();
     }
-    Signal ret = Rig.reading(Rig.copy(600, 0.5), -80, 0).ret().slice(0, 120_000);
+    Signal ret = Rig.reading(Rig.arrival(600, 0.5), -80, 0).ret().slice(0, 120_000);
     Estimate estimate = ESTIMATOR.estimate(List.of(new Reading(Signal.of(Rig.RATE, hiss), ret)));
     Finding finding = only(estimate);
     assertEquals(FindingCode.NO_REFERENCE, finding.code());
@@ -308,7 +313,7 @@ class FindingsTest {
 
   @Test
   void saysThatTheReferenceIsSilent() {
-    Reading heard = Rig.reading(Rig.copy(600, 0.5), -80, 0);
+    Reading heard = Rig.reading(Rig.arrival(600, 0.5), -80, 0);
     Signal silence = Signal.silence(Rig.RATE, Rig.SWEEP.length());
     Finding finding = only(ESTIMATOR.estimate(List.of(new Reading(silence, heard.ret()))));
     assertEquals(FindingCode.NO_REFERENCE, finding.code());
@@ -320,11 +325,11 @@ class FindingsTest {
   @ValueSource(doubles = {-100, -120})
   void findsNothingElseWhereTheReferenceHearsOnlyCrosstalk(double noiseDbfs) {
     SplittableRandom random = new SplittableRandom(6);
-    double[] crosstalk = Rig.copy(0, 1e-3);
+    double[] crosstalk = Rig.arrival(0, 1e-3);
     for (int i = 0; i < crosstalk.length; i++) {
       crosstalk[i] += Math.pow(10, noiseDbfs / 20) * random.nextGaussian();
     }
-    Signal ret = Rig.reading(Rig.copy(600, 0.9), -110, 0).ret().slice(0, 120_000);
+    Signal ret = Rig.reading(Rig.arrival(600, 0.9), -110, 0).ret().slice(0, 120_000);
     Finding finding =
         only(ESTIMATOR.estimate(List.of(new Reading(Signal.of(Rig.RATE, crosstalk), ret))));
     assertEquals(FindingCode.NO_REFERENCE, finding.code());
@@ -352,7 +357,7 @@ class FindingsTest {
   @ParameterizedTest
   @CsvSource({"0.35, 10", "0.5, 2", "0.5, 40", "0.8, 2", "0.8, 10", "0.8, 40"})
   void findsZerosWithinOneSweep(double atSeconds, int ms) {
-    Reading whole = Rig.reading(Rig.copy(600, 0.5), -80, 0);
+    Reading whole = Rig.reading(Rig.arrival(600, 0.5), -80, 0);
     double[] ret = whole.ret().slice(0, whole.ret().length()).toArray();
     int from = (int) (atSeconds * 48_000) + 600;
     Arrays.fill(ret, from, from + ms * 48, 0);
@@ -372,7 +377,7 @@ class FindingsTest {
   @ParameterizedTest
   @ValueSource(ints = {96, 480, 1500})
   void takesNoLateBassForLostSound(int later) {
-    double[] whole = Rig.copy(600, 0.5);
+    double[] whole = Rig.arrival(600, 0.5);
     double[] ret = whole.clone();
     double share = 1 - Math.exp(-2 * Math.PI * 100 / 48_000);
     double low = 0;
@@ -389,7 +394,7 @@ class FindingsTest {
   /** A low-pass path whose sound is rounded to 16 bits fades into zeros: nothing is lost. */
   @Test
   void takesNoFadeIntoSilenceForLostSound() {
-    double[] ret = Rig.copy(600, 0.5);
+    double[] ret = Rig.arrival(600, 0.5);
     double low = 0;
     double lower = 0;
     for (int i = 0; i < ret.length; i++) {

@@ -20,26 +20,26 @@ public final class Rig {
   private Rig() {}
 
   /** The sweep later by some samples, exact to the arithmetic, times a factor. */
-  public static double[] copy(double delay, double gain) {
+  public static double[] arrival(double delay, double gain) {
     RealFft fft = new RealFft(1 << 17);
     double[] spectrum = new double[fft.length()];
     SWEEP.copyTo(0, spectrum, 0, SWEEP.length());
     fft.forward(spectrum);
     Packed.fractionalDelay(spectrum, -delay);
     fft.inverse(spectrum);
-    double[] copy = new double[LENGTH];
+    double[] arrival = new double[LENGTH];
     for (int i = 0; i < LENGTH; i++) {
-      copy[i] = gain * spectrum[i];
+      arrival[i] = gain * spectrum[i];
     }
-    return copy;
+    return arrival;
   }
 
-  /** Several copies at once. */
-  public static double[] sum(double[]... copies) {
+  /** Several arrivals at once. */
+  public static double[] sum(double[]... arrivals) {
     double[] sum = new double[LENGTH];
-    for (double[] copy : copies) {
+    for (double[] arrival : arrivals) {
       for (int i = 0; i < LENGTH; i++) {
-        sum[i] += copy[i];
+        sum[i] += arrival[i];
       }
     }
     return sum;
@@ -59,7 +59,7 @@ public final class Rig {
   static List<Reading> turns(double... delays) {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < delays.length; i++) {
-      readings.add(reading(copy(delays[i], 0.5), -80, i * LENGTH));
+      readings.add(reading(arrival(delays[i], 0.5), -80, i * LENGTH));
     }
     return readings;
   }

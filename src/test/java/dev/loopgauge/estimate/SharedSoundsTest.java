@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * Two patterns of the same drum samples are no copy of each other, though some hits of one meet
+ * Two patterns of the same drum samples are no copies of each other, though some hits of one meet
  * some of the other; the same pattern later, among music, is. In full 600 of each.
  */
 @Tag("campaign")

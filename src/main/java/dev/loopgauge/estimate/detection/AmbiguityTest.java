@@ -10,7 +10,7 @@ import java.util.Optional;
  * correlates as well one period on.
  */
 final class AmbiguityTest {
-  /** A copy that is this like itself at another lag doesn't tell the two lags apart. */
+  /** An arrival that is this like itself at another lag doesn't tell the two lags apart. */
   private static final double ALIKE = 0.97;
 
   /** The same where a handful of frequencies is all there is: hum and drums come near it. */
@@ -46,8 +46,8 @@ final class AmbiguityTest {
   static Optional<Rival> of(Spectra spectra, Fit fit) {
     CrossSpectrum passed = spectra.auto().weighted(believed(spectra, fit));
     double[] cross = spectra.searched(fit.cleaned());
-    double[] copy = passed.lagsFrom(0, cross.length);
-    return beyond(mainLobeEnd(copy), ALIKE, copy, cross, spectra, fit);
+    double[] arrival = passed.lagsFrom(0, cross.length);
+    return beyond(mainLobeEnd(arrival), ALIKE, arrival, cross, spectra, fit);
   }
 
   /** The power that the path passes, as far as there is a reference to tell it by. */
@@ -67,14 +67,14 @@ final class AmbiguityTest {
   }
 
   /**
-   * The same for a copy of a handful of frequencies.
+   * The same for an arrival of a handful of frequencies.
    *
-   * @param spectra of references that are what the path passes: they tell how the copy repeats
+   * @param spectra of references that are what the path passes: they tell how the arrival repeats
    */
   static Optional<Rival> ofNarrow(Spectra spectra, Fit fit) {
     double[] cross = spectra.searched(fit.cleaned());
-    double[] copy = spectra.auto().lagsFrom(0, cross.length);
-    return beyond(narrowLobeEnd(copy), ALIKE_NARROW, copy, cross, spectra, fit);
+    double[] arrival = spectra.auto().lagsFrom(0, cross.length);
+    return beyond(narrowLobeEnd(arrival), ALIKE_NARROW, arrival, cross, spectra, fit);
   }
 
   /**
@@ -87,9 +87,9 @@ final class AmbiguityTest {
     return Math.sqrt(Math.max(0, most * most - AHEAD * 2 * fit.residual().valueVariance()));
   }
 
-  private static int narrowLobeEnd(double[] copy) {
+  private static int narrowLobeEnd(double[] arrival) {
     int lag = 1;
-    while (lag < copy.length && Math.abs(copy[lag]) > LOBE_NARROW * copy[0]) {
+    while (lag < arrival.length && Math.abs(arrival[lag]) > LOBE_NARROW * arrival[0]) {
       lag++;
     }
     return lag;
@@ -98,29 +98,29 @@ final class AmbiguityTest {
   /**
    * The lag that could just as well be the delay.
    *
-   * @param from where the copy's main lobe ends, in samples
-   * @param most how like itself a copy is at another lag that tells the two apart
-   * @param copy the found copy's correlation with itself, from lag 0 on
+   * @param from where the arrival's main lobe ends, in samples
+   * @param most how like itself an arrival is at another lag that tells the two apart
+   * @param arrival the found arrival's correlation with itself, from lag 0 on
    * @param cross its correlation with the return, at the whole lags of the search
    */
   private static Optional<Rival> beyond(
-      int from, double most, double[] copy, double[] cross, Spectra spectra, Fit fit) {
+      int from, double most, double[] arrival, double[] cross, Spectra spectra, Fit fit) {
     int best = spectra.searchedIndex(fit.peak().lag());
-    double alike = most * copy[0];
+    double alike = most * arrival[0];
     double close = close(cross[best], fit);
     for (int i = 0; i < cross.length; i++) {
       int distance = Math.abs(i - best);
-      if (distance >= from && (Math.abs(copy[distance]) > alike || Math.abs(cross[i]) > close)) {
-        return Optional.of(new Rival(i - best, Math.abs(copy[distance]) > alike));
+      if (distance >= from && (Math.abs(arrival[distance]) > alike || Math.abs(cross[i]) > close)) {
+        return Optional.of(new Rival(i - best, Math.abs(arrival[distance]) > alike));
       }
     }
     return Optional.empty();
   }
 
   /** The first lag at which the coherence has stopped falling. */
-  private static int mainLobeEnd(double[] copy) {
+  private static int mainLobeEnd(double[] arrival) {
     int lag = 1;
-    while (lag < copy.length && Math.abs(copy[lag]) < Math.abs(copy[lag - 1])) {
+    while (lag < arrival.length && Math.abs(arrival[lag]) < Math.abs(arrival[lag - 1])) {
       lag++;
     }
     return lag;

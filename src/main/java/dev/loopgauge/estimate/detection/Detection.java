@@ -69,7 +69,7 @@ public final class Detection {
         && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
   }
 
-  /** The share of the returns' energy that the measured copy is, unfiltered. */
+  /** The share of the returns' energy that the measured arrival is, unfiltered. */
   private double share() {
     double all = 0;
     for (Reading reading : spectra.readings()) {

@@ -50,20 +50,20 @@ final class Impulse {
    * Whether the reference is a click, and something stands in a return that is not.
    *
    * @param readings of one path, one after the other
-   * @param copy the copy that was found
+   * @param arrival the arrival that was found
    */
-  static boolean isMistaken(List<Reading> readings, FittedArrival copy) {
+  static boolean isMistaken(List<Reading> readings, FittedArrival arrival) {
     List<double[]> unlike = new ArrayList<>();
     for (Reading reading : readings) {
       Optional<double[]> click = click(reading);
       if (click.isEmpty()) {
         continue;
       }
-      double[] there = there(reading, copy.lag());
-      if (!isLike(click.get(), there, copy.gain()) && standsOut(reading, there)) {
+      double[] there = there(reading, arrival.lag());
+      if (!isLike(click.get(), there, arrival.gain()) && standsOut(reading, there)) {
         unlike.add(there);
       }
-      if (hasRival(reading, copy.lag(), click.get().length)) {
+      if (hasRival(reading, arrival.lag(), click.get().length)) {
         return true;
       }
     }

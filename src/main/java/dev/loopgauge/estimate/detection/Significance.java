@@ -40,9 +40,9 @@ final class Significance {
   }
 
   /**
-   * How many standard deviations the measured copy stands above unrelated sound: as it is, or with
-   * all frequencies counting alike, whichever shows it better. The first serves faint returns in
-   * noise, the second speech and music, whose power lies in few frequencies. Where a handful of
+   * How many standard deviations the measured arrival stands above unrelated sound: as it is, or
+   * with all frequencies counting alike, whichever shows it better. The first serves faint returns
+   * in noise, the second speech and music, whose power lies in few frequencies. Where a handful of
    * frequencies is all that is in common, as of a hum in both, the first proves nothing; where the
    * deconvolved correlation is as large elsewhere, as of other music in the same key, the second.
    */
@@ -85,10 +85,11 @@ final class Significance {
   }
 
   /**
-   * How many standard deviations a copy in few frequencies stands above unrelated sound, told by
-   * how little it leaves of the return: noise in n values would be explained as well once in exp(n
-   * / 2 ln(1 / left)) times (the likelihood ratio of Gaussian noise of unknown level; derived).
-   * That n is the square of the plain significance, less what the fitted filter can follow.
+   * How many standard deviations an arrival in few frequencies stands above unrelated sound, told
+   * by how little it leaves of the return: noise in n values would be explained as well once in
+   * exp(n / 2 ln(1 / left)) times (the likelihood ratio of Gaussian noise of unknown level;
+   * derived). That n is the square of the plain significance, less what the fitted filter can
+   * follow.
    */
   double narrow() {
     Residual residual = fit.residual();

@@ -4,7 +4,7 @@ import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.signal.Samples;
 
 /**
- * When a delay changed from one value to another: of all moments the one at which a copy of the
+ * When a delay changed from one value to another: of all moments the one at which an arrival of the
  * reference that is at the first delay before and at the second after, at one level, leaves least
  * of the return (the most likely change point in white noise, the level unknown; E. S. Page,
  * "Continuous inspection schemes", Biometrika 41, 1954, from memory). It is looked for piece by
@@ -70,13 +70,13 @@ public final class ChangeDate {
   private double[] explained(int from, int count, double before, double after) {
     Copy all = Copy.NONE;
     for (int i = 0; i < count; i++) {
-      all = all.plus(copy(from + i * piece, after));
+      all = all.plus(arrival(from + i * piece, after));
     }
     double[] explained = new double[count + 1];
     explained[0] = all.explained();
     for (int i = 0; i < count; i++) {
       int at = from + i * piece;
-      all = all.plus(copy(at, before)).less(copy(at, after));
+      all = all.plus(arrival(at, before)).less(arrival(at, after));
       explained[i + 1] = all.explained();
     }
     return explained;
@@ -105,7 +105,7 @@ public final class ChangeDate {
   }
 
   /**
-   * A copy of the reference.
+   * An arrival of the reference.
    *
    * @param product the sum of its products with the return
    * @param energy the sum of its squares
@@ -128,7 +128,7 @@ public final class ChangeDate {
   }
 
   /** A piece of the reference at a delay, straight lines between whole samples. */
-  private Copy copy(int at, double delay) {
+  private Copy arrival(int at, double delay) {
     int whole = (int) Math.floor(delay);
     double part = delay - whole;
     double[] heard = new double[piece];

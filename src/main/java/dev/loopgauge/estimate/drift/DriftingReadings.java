@@ -178,7 +178,7 @@ public final class DriftingReadings {
     return new Estimate.Found(
         m.ofReadings(
             m.repeats(),
-            // Resampled about the middle, the copy that is late by d came d / (1 + drift) late.
+            // Resampled about the middle, the arrival that is late by d came d / (1 + drift) late.
             new Latency(m.delay().samples() * (1 + drift), m.delay().rate()),
             uncertainty,
             Optional.of(all),

@@ -50,8 +50,8 @@ public final class HomogeneityTest {
     return there * there - here * here > BEYOND_DOUBT * 2 * variance;
   }
 
-  private double unrelated(Reading reading, FittedArrival copy) {
+  private double unrelated(Reading reading, FittedArrival arrival) {
     Spectra alone = Spectra.of(List.of(reading), spectra.searchSeconds());
-    return Fit.of(alone, List.of(copy)).residual().unrelatedVariance();
+    return Fit.of(alone, List.of(arrival)).residual().unrelatedVariance();
   }
 }

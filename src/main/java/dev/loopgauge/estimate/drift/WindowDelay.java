@@ -33,7 +33,9 @@ public final class WindowDelay {
   /** How far from the last delay the next is looked for at first, in seconds. */
   private static final double NEAR_SECONDS = 0.1;
 
-  /** A copy that became so much fainter, in dB, is taken for the last one only after a search. */
+  /**
+   * An arrival that became so much fainter, in dB, is taken for the last one only after a search.
+   */
   private static final double FAINTER_DB = 10;
 
   /** Pieces short enough not to be smeared by a drift, in seconds. */
@@ -84,7 +86,7 @@ public final class WindowDelay {
    * @param lag the delay in its middle, in samples
    * @param slope the drift, in samples a sample
    * @param standard the standard uncertainty of the delay, in samples
-   * @param gain what the copy is multiplied by, negative where it is inverted
+   * @param gain what the arrival is multiplied by, negative where it is inverted
    * @param centre the same where the sound is, in the middle where that wasn't asked
    * @param besides what else was heard, where that was asked
    */
@@ -102,7 +104,7 @@ public final class WindowDelay {
       return new Found(lag, samplesPerSample, standard, gain, centre, besides);
     }
 
-    /** The level of the copy, in dB. */
+    /** The level of the arrival, in dB. */
     public double levelDb() {
       return Decibels.ofFactor(gain);
     }
@@ -212,9 +214,9 @@ public final class WindowDelay {
             Window.on(sent, start, length),
             new Window(ret, from + start, length + reference.rate().samplesIn(maxDelaySeconds)));
     Spectra spectra = Spectra.of(List.of(reading), maxDelaySeconds);
-    FittedArrival copy = spectra.strongest();
-    return new Detection(spectra, Fit.of(spectra, List.of(copy))).holds()
-        ? Optional.of((int) Math.rint(copy.lag()))
+    FittedArrival arrival = spectra.strongest();
+    return new Detection(spectra, Fit.of(spectra, List.of(arrival))).holds()
+        ? Optional.of((int) Math.rint(arrival.lag()))
         : Optional.empty();
   }
 
@@ -298,7 +300,7 @@ public final class WindowDelay {
     if (!Double.isFinite(standard)) {
       return Optional.empty();
     }
-    // Resampled about its own middle, the copy that is late by d came d / (1 + slope) late.
+    // Resampled about its own middle, the arrival that is late by d came d / (1 + slope) late.
     double late = lag + fit.measured().lag() * (1 + slope);
     WindowSound sound = all ? WindowSound.of(spectra.readings(), fit, lag) : WindowSound.NONE;
     Found found =

@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
 /**
  * How much later than the fitted path a return is, stretch by stretch of one reading.
  *
- * <p>A copy x that is late by a little d leaves -d dx/dn. Over each of {@value #STRETCHES}
+ * <p>An arrival x that is late by a little d leaves -d dx/dn. Over each of {@value #STRETCHES}
  * stretches d is read off by least squares, and counts by its sum of (dx/dn)^2. It holds for what
  * is small against the waves of the sound; beyond them it tells no more than that the delay isn't
  * one.

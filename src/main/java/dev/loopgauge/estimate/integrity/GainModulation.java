@@ -25,7 +25,7 @@ public final class GainModulation {
   private static final double CERTAIN = 0.08;
 
   /**
-   * Segments whose reference or copies are quieter than this against the mean, as energy, tell
+   * Segments whose reference or arrivals are quieter than this against the mean, as energy, tell
    * nothing: 50 dB. A path that was fitted to a few tones may ring where nothing was sent.
    */
   private static final double FAINT = 1e-5;
@@ -53,11 +53,11 @@ public final class GainModulation {
       return OptionalDouble.empty();
     }
     LostSound.Heard all = LostSound.Heard.sum(windows);
-    double copies = FAINT * TOGETHER * all.copies() / windows.size();
+    double arrivals = FAINT * TOGETHER * all.arrivals() / windows.size();
     double sent = FAINT * TOGETHER * all.sent() / windows.size();
     List<Double> levels = new ArrayList<>();
     for (LostSound reading : readings) {
-      addLevels(reading.windows(), copies, sent, levels);
+      addLevels(reading.windows(), arrivals, sent, levels);
     }
     if (levels.size() < FEWEST) {
       return OptionalDouble.empty();
@@ -70,13 +70,13 @@ public final class GainModulation {
   }
 
   private static void addLevels(
-      List<LostSound.Heard> windows, double copies, double sent, List<Double> levels) {
+      List<LostSound.Heard> windows, double arrivals, double sent, List<Double> levels) {
     for (int from = 0; from + TOGETHER <= windows.size(); from += TOGETHER) {
       LostSound.Heard sum = LostSound.Heard.sum(windows.subList(from, from + TOGETHER));
-      double level = sum.product() / sum.copies();
+      double level = sum.product() / sum.arrivals();
       double other = Math.max(0, sum.all() - level * sum.product());
-      boolean sounds = sum.copies() > copies && sum.sent() > sent;
-      if (sounds && other < CERTAIN * CERTAIN * INDEPENDENT * sum.copies()) {
+      boolean sounds = sum.arrivals() > arrivals && sum.sent() > sent;
+      if (sounds && other < CERTAIN * CERTAIN * INDEPENDENT * sum.arrivals()) {
         levels.add(level);
       }
     }

@@ -9,10 +9,10 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Finds segments in which the found copy is missing from the return although it is there before and
- * after: lost blocks.
+ * Finds segments in which the found arrival is missing from the return although it is there before
+ * and after: lost blocks.
  *
- * <p>In windows of about 5 ms the return is projected on the copies. A window is lost when less
+ * <p>In windows of about 5 ms the return is projected on the arrivals. A window is lost when less
  * than {@value #LOST} of what its surroundings hold is in it and little else either. It counts only
  * between windows that hold the sound, so that what a filter takes from the start or the end of a
  * sweep is not taken for a loss; and where the reference sounds too, since a path that was fitted
@@ -24,12 +24,12 @@ public final class LostSound {
   private static final double PRESENT = 0.6;
   private static final double LOUD_ENOUGH = 0.05;
 
-  /** How many times the variance of what is left a window's copies must hold to be judged. */
+  /** How many times the variance of what is left a window's arrivals must hold to be judged. */
   private static final double ABOVE_NOISE = 1000;
 
   /**
-   * The share of the windows that hold no more than noise besides the copies: what others have left
-   * may be the sound, where no fitted path describes all of it.
+   * The share of the windows that hold no more than noise besides the arrivals: what others have
+   * left may be the sound, where no fitted path describes all of it.
    */
   private static final double QUIET = 0.1;
 
@@ -69,19 +69,19 @@ public final class LostSound {
    * What one window holds, as energies.
    *
    * @param from where it starts, in samples from the start of the capture
-   * @param sent the reference, the copies' whole delay taken out
-   * @param copies what the fitted path makes of the reference
+   * @param sent the reference, the arrivals' whole delay taken out
+   * @param arrivals what the fitted path makes of the reference
    * @param product the product of that with the return
    * @param all the return
-   * @param left the return less the copies
-   * @param steepness the squared slope of the copies
+   * @param left the return less the arrivals
+   * @param steepness the squared slope of the arrivals
    * @param lateness the product of that slope with what is left, times -1: over the steepness this
-   *     is by how much the return is later than the copies
+   *     is by how much the return is later than the arrivals
    */
   public record Heard(
       int from,
       double sent,
-      double copies,
+      double arrivals,
       double product,
       double all,
       double left,
@@ -101,7 +101,7 @@ public final class LostSound {
       return new Heard(
           from,
           sent + next.sent,
-          copies + next.copies,
+          arrivals + next.arrivals,
           product + next.product,
           all + next.all,
           left + next.left,
@@ -138,7 +138,7 @@ public final class LostSound {
 
   private Heard heard(Subtraction source, int from) {
     double sent = 0;
-    double copies = 0;
+    double arrivals = 0;
     double product = 0;
     double all = 0;
     double left = 0;
@@ -152,7 +152,7 @@ public final class LostSound {
       double rest = ret[i] - here;
       double slope = (found[i + 2] - found[i]) / 2;
       sent += reference[i] * reference[i];
-      copies += here * here;
+      arrivals += here * here;
       product += here * ret[i];
       all += ret[i] * ret[i];
       left += rest * rest;
@@ -160,7 +160,7 @@ public final class LostSound {
       lateness -= slope * rest;
     }
     return new Heard(
-        start + source.start() + from, sent, copies, product, all, left, steepness, lateness);
+        start + source.start() + from, sent, arrivals, product, all, left, steepness, lateness);
   }
 
   /** Adds what comes next in the same reading. */
@@ -170,8 +170,8 @@ public final class LostSound {
 
   /**
    * The centre of the sound that tells the delay, in samples from the start of the capture: each
-   * window counts by the squared slope of its copies, as it does for the lag at which least is left
-   * (derived: least squares). Empty where no copy was fitted.
+   * window counts by the squared slope of its arrivals, as it does for the lag at which least is
+   * left (derived: least squares). Empty where no arrival was fitted.
    */
   public OptionalDouble centre() {
     double all = 0;
@@ -216,16 +216,16 @@ public final class LostSound {
 
   /** Which windows can be judged. */
   private List<Boolean> loud() {
-    double copies = 0;
+    double arrivals = 0;
     double sent = 0;
     for (Heard heard : windows) {
-      copies += heard.copies() / windows.size();
+      arrivals += heard.arrivals() / windows.size();
       sent += heard.sent() / windows.size();
     }
-    double enough = Math.max(LOUD_ENOUGH * copies, ABOVE_NOISE * medianLeft(windows) / window);
+    double enough = Math.max(LOUD_ENOUGH * arrivals, ABOVE_NOISE * medianLeft(windows) / window);
     List<Boolean> loud = new ArrayList<>();
     for (Heard heard : windows) {
-      loud.add(heard.copies() >= enough && heard.sent() >= LOUD_ENOUGH * sent);
+      loud.add(heard.arrivals() >= enough && heard.sent() >= LOUD_ENOUGH * sent);
     }
     return loud;
   }
@@ -237,18 +237,18 @@ public final class LostSound {
     return left.length == 0 ? 0 : left[(int) (QUIET * left.length)];
   }
 
-  /** What windows usually hold of the copies, and of all, against the copies' energy. */
+  /** What windows usually hold of the arrivals, and of all, against the arrivals' energy. */
   private record Usual(double product, double all) {
     /**
      * How much of that is in a window, besides some noise: 1 where all is well. Not a number where
-     * there isn't enough of the copies all around: a path that was fitted to a few tones rings.
+     * there isn't enough of the arrivals all around: a path that was fitted to a few tones rings.
      */
     double shareOf(Heard here, double noise) {
       if (product < PRESENT) {
         return Double.NaN;
       }
-      double projected = here.product() / here.copies() / product;
-      double loud = Math.max(0, here.all() - noise) / here.copies() / all;
+      double projected = here.product() / here.arrivals() / product;
+      double loud = Math.max(0, here.all() - noise) / here.arrivals() / all;
       return Math.max(projected, Math.sqrt(loud));
     }
   }
@@ -260,8 +260,8 @@ public final class LostSound {
     double[] products = new double[some.size()];
     double[] all = new double[some.size()];
     for (int i = 0; i < all.length; i++) {
-      products[i] = some.get(i).product() / some.get(i).copies();
-      all[i] = some.get(i).all() / some.get(i).copies();
+      products[i] = some.get(i).product() / some.get(i).arrivals();
+      all[i] = some.get(i).all() / some.get(i).arrivals();
     }
     return new Usual(median(products), median(all));
   }

@@ -4,19 +4,21 @@ import dev.loopgauge.estimate.integrity.LostSound.Heard;
 import java.util.List;
 
 /**
- * How much of a reference isn't in the return where its copy should be. Two recordings that share
- * single sounds, drum samples or a bell, are alike at a lag where some of these meet; the others
- * are missing there. A return of the reference holds all of it, whatever else it holds.
+ * How much of a reference isn't in the return where its arrival should be. Two recordings that
+ * share single sounds, drum samples or a bell, are alike at a lag where some of these meet; the
+ * others are missing there. A return of the reference holds all of it, whatever else it holds.
  *
- * <p>The copy is looked at in parts of like energy. One is missing where what is left of the return
- * is louder with the copy taken off than with it, no copy at any level would explain much, and what
- * the copy's windows have in common with it adds up no further than by chance.
+ * <p>The arrival is looked at in parts of like energy. One is missing where what is left of the
+ * return is louder with the arrival taken off than with it, no arrival at any level would explain
+ * much, and what the arrival's windows have in common with it adds up no further than by chance.
  */
 public final class MissingParts {
-  /** In how many parts of like energy the copies are looked at, at most. */
+  /** In how many parts of like energy the arrivals are looked at, at most. */
   private static final int PARTS = 20;
 
-  /** A part that a copy of another level explains so much of is quieter or louder, not missing. */
+  /**
+   * A part that an arrival of another level explains so much of is quieter or louder, not missing.
+   */
   private static final double EXPLAINED = 0.25;
 
   /** In standard deviations; chance alone passes it once in 44 parts. */
@@ -28,7 +30,7 @@ public final class MissingParts {
   private MissingParts() {}
 
   /**
-   * The share of the copies' energy that isn't in the returns, 0 to 1.
+   * The share of the arrivals' energy that isn't in the returns, 0 to 1.
    *
    * @param returns the windows of each return, in their order
    */
@@ -36,7 +38,7 @@ public final class MissingParts {
     double all = 0;
     for (List<Heard> windows : returns) {
       for (Heard window : windows) {
-        all += window.copies();
+        all += window.arrivals();
       }
     }
     MissingParts parts = new MissingParts();
@@ -49,13 +51,13 @@ public final class MissingParts {
   /** Looks at the parts of one return; a rest that is less than a part is left out. */
   private void add(List<Heard> windows, double part) {
     int from = 0;
-    double copies = 0;
+    double arrivals = 0;
     for (int i = 0; i < windows.size(); i++) {
-      copies += windows.get(i).copies();
-      if (copies >= part && part > 0) {
+      arrivals += windows.get(i).arrivals();
+      if (arrivals >= part && part > 0) {
         judge(windows.subList(from, i + 1));
         from = i + 1;
-        copies = 0;
+        arrivals = 0;
       }
     }
   }
@@ -65,10 +67,10 @@ public final class MissingParts {
     for (Heard next : windows.subList(1, windows.size())) {
       part = part.plus(next);
     }
-    judged += part.copies();
-    boolean explained = part.product() * part.product() > EXPLAINED * part.copies() * part.all();
+    judged += part.arrivals();
+    boolean explained = part.product() * part.product() > EXPLAINED * part.arrivals() * part.all();
     boolean missed = part.left() > part.all() && !explained && !standsOut(part, windows);
-    missing += missed ? part.copies() : 0;
+    missing += missed ? part.arrivals() : 0;
   }
 
   /** Whether the windows' products add up as those of unrelated sound, of either sign, don't. */

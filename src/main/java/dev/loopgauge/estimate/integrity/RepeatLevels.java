@@ -10,10 +10,10 @@ import java.util.OptionalDouble;
  * The level of each of some readings of one stimulus, which a path that stays brings back alike,
  * whatever filter it is: the one difference that one sweep can't tell and several can.
  *
- * <p>A gain is the product of copies and return over the copies' energy. Its variance is counted
- * from what pieces of 5 ms lie off it: the sum of their squared products with what it leaves, over
- * the squared energy (the "sandwich" of H. White, Econometrica 48, 1980, from memory). What a fit
- * leaves of every reading alike counts there too, so it is rather too large.
+ * <p>A gain is the product of arrivals and return over the arrivals' energy. Its variance is
+ * counted from what pieces of 5 ms lie off it: the sum of their squared products with what it
+ * leaves, over the squared energy (the "sandwich" of H. White, Econometrica 48, 1980, from memory).
+ * What a fit leaves of every reading alike counts there too, so it is rather too large.
  *
  * @param gain the gain
  * @param variance its variance
@@ -24,17 +24,17 @@ public record RepeatLevels(double gain, double variance) {
 
   private static RepeatLevels of(LostSound reading) {
     double product = 0;
-    double copies = Double.MIN_NORMAL;
+    double arrivals = Double.MIN_NORMAL;
     for (LostSound.Heard heard : reading.windows()) {
       product += heard.product();
-      copies += heard.copies();
+      arrivals += heard.arrivals();
     }
-    double gain = product / copies;
+    double gain = product / arrivals;
     double squares = 0;
     for (LostSound.Heard heard : reading.windows()) {
-      squares += Math.pow(heard.product() - gain * heard.copies(), 2);
+      squares += Math.pow(heard.product() - gain * heard.arrivals(), 2);
     }
-    return new RepeatLevels(gain, squares / (copies * copies));
+    return new RepeatLevels(gain, squares / (arrivals * arrivals));
   }
 
   /**

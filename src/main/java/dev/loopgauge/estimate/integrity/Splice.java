@@ -15,10 +15,10 @@ import java.util.OptionalInt;
  * Finds where the return splices: sound before and after it came by different delays, because a
  * block was lost or repeated in between.
  *
- * <p>A splice leaves two copies ({@link TwoSegmentTest}): one alone before it, the other alone
+ * <p>A splice leaves two arrivals ({@link TwoSegmentTest}): one alone before it, the other alone
  * after it. In a sweep, where each frequency comes once, a path that delays low frequencies against
  * high ones looks the same, and so does a short splice at a low frequency, which makes no second
- * copy at all. There the instant itself must show it ({@link PhaseJump}).
+ * arrival at all. There the instant itself must show it ({@link PhaseJump}).
  *
  * @param at where it is, in samples from the start of the capture
  * @param later by how many samples the return is later after it; empty where that can't be told
@@ -31,10 +31,10 @@ public record Splice(int at, OptionalDouble later) {
         : Optional.empty();
   }
 
-  /** How many other copies are looked at. */
-  private static final int MOST_COPIES = 4;
+  /** How many other arrivals are looked at. */
+  private static final int MOST_ARRIVALS = 4;
 
-  /** Copies must lie further apart than this, in samples. */
+  /** Arrivals must lie further apart than this, in samples. */
   private static final double APART = 1.5;
 
   /** How alike the spectra before and after are where no frequency comes once only. */
@@ -52,15 +52,16 @@ public record Splice(int at, OptionalDouble later) {
   /**
    * The splice of one reading, if there is one.
    *
-   * @param copies the copies in it, the measured one first
+   * @param arrivals the arrivals in it, the measured one first
    * @param heard what was heard of them
    */
-  public static Optional<Splice> of(Reading reading, List<FittedArrival> copies, LostSound heard) {
+  public static Optional<Splice> of(
+      Reading reading, List<FittedArrival> arrivals, LostSound heard) {
     if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()) {
       return Optional.empty();
     }
-    double delay = copies.get(0).lag();
-    for (FittedArrival other : copies.subList(1, Math.min(copies.size(), 1 + MOST_COPIES))) {
+    double delay = arrivals.get(0).lag();
+    for (FittedArrival other : arrivals.subList(1, Math.min(arrivals.size(), 1 + MOST_ARRIVALS))) {
       if (Math.abs(other.lag() - delay) < APART) {
         continue;
       }

@@ -4,9 +4,10 @@ import dev.loopgauge.estimate.reading.Reading;
 import java.util.Optional;
 
 /**
- * Tells whether a return holds one copy of its reference up to an instant and another one, and only
- * that, from there on. The instant is where the two explain the most; on each side both copies are
- * fitted at once, and the one that doesn't belong there must come out as next to nothing.
+ * Tells whether a return holds one arrival of its reference up to an instant and another one, and
+ * only that, from there on. The instant is where the two explain the most; on each side both
+ * arrivals are fitted at once, and the one that doesn't belong there must come out as next to
+ * nothing.
  */
 final class TwoSegmentTest {
   private static final double WINDOW_SECONDS = 0.0025;
@@ -14,13 +15,13 @@ final class TwoSegmentTest {
   /** The shortest side, in windows. */
   private static final int SHORTEST = 12;
 
-  /** The most of the copy that doesn't belong to a side, against the one that does. */
+  /** The most of the arrival that doesn't belong to a side, against the one that does. */
   private static final double STRAY = 0.3;
 
-  /** The copies must be alike in level to within this factor. */
+  /** The arrivals must be alike in level to within this factor. */
   private static final double SAME_LEVEL = 2;
 
-  /** The least share of a side that its copy explains. */
+  /** The least share of a side that its arrival explains. */
   private static final double EXPLAINED = 0.1;
 
   private final int window;
@@ -34,8 +35,8 @@ final class TwoSegmentTest {
   /**
    * The instant, as a sample of the return.
    *
-   * @param before the delay of the copy before it
-   * @param after the delay of the copy after it
+   * @param before the delay of the arrival before it
+   * @param after the delay of the arrival after it
    */
   static Optional<Integer> split(Reading reading, int before, int after) {
     int from = Math.min(before, after);
@@ -97,7 +98,7 @@ final class TwoSegmentTest {
         && after[1] * sum(at, end, 4) > EXPLAINED * sum(at, end, 5);
   }
 
-  /** The gains of both copies over some windows, by least squares. */
+  /** The gains of both arrivals over some windows, by least squares. */
   private double[] gains(int from, int to) {
     double aa = sum(from, to, 0);
     double bb = sum(from, to, 1);

@@ -13,7 +13,7 @@ import java.util.List;
 public final class ZeroRuns {
   private static final double SECONDS = 0.001;
 
-  /** How loud the return must be on either side against the copy that belongs there. */
+  /** How loud the return must be on either side against the arrival that belongs there. */
   private static final double PRESENT = 0.5;
 
   /** How loud the reference must be within the run against either side of it. */
@@ -27,16 +27,16 @@ public final class ZeroRuns {
   private final int side;
   private final List<LostSound.Gap> gaps = new ArrayList<>();
 
-  private ZeroRuns(Reading reading, FittedArrival copy) {
+  private ZeroRuns(Reading reading, FittedArrival arrival) {
     this.reading = reading;
-    this.delay = (int) Math.rint(copy.lag());
-    this.gain = Math.abs(copy.gain());
+    this.delay = (int) Math.rint(arrival.lag());
+    this.gain = Math.abs(arrival.gain());
     this.side = reading.rate().samplesIn(SECONDS);
   }
 
   /** The runs of at least 1 ms in a reading, in their order. */
-  public static List<LostSound.Gap> of(Reading reading, FittedArrival copy) {
-    ZeroRuns runs = new ZeroRuns(reading, copy);
+  public static List<LostSound.Gap> of(Reading reading, FittedArrival arrival) {
+    ZeroRuns runs = new ZeroRuns(reading, arrival);
     runs.find();
     return runs.gaps;
   }

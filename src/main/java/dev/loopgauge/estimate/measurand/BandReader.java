@@ -40,7 +40,7 @@ final class BandReader {
   /**
    * Reads from some spectra.
    *
-   * @param cross the correlation, without copies that are in the way
+   * @param cross the correlation, without arrivals that are in the way
    * @param tests what a fit left of the return
    */
   BandReader(Spectra spectra, CrossSpectrum cross, ResidualTests tests) {

@@ -1,6 +1,8 @@
 package dev.loopgauge.estimate.measurand;
 
+import dev.loopgauge.stats.StraightLine;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -81,25 +83,13 @@ public final class GroupDelays {
   }
 
   private static Octave octave(double[] omegas, double[] phases, int from, int to) {
-    int n = to - from;
-    double omega = 0;
-    double phase = 0;
-    for (int i = from; i < to; i++) {
-      omega += omegas[i] / n;
-      phase += phases[i] / n;
-    }
-    double squares = 0;
-    double products = 0;
-    for (int i = from; i < to; i++) {
-      squares += (omegas[i] - omega) * (omegas[i] - omega);
-      products += (omegas[i] - omega) * (phases[i] - phase);
-    }
-    double slope = products / squares;
-    double off = 0;
-    for (int i = from; i < to; i++) {
-      off += Math.pow(phases[i] - phase - slope * (omegas[i] - omega), 2);
-    }
-    return new Octave(omega, -slope, Math.sqrt(off / (n - 2) / squares));
+    double[] alike = new double[to - from];
+    Arrays.fill(alike, 1);
+    StraightLine line =
+        StraightLine.weighted(
+            Arrays.copyOfRange(omegas, from, to), Arrays.copyOfRange(phases, from, to), alike);
+    double scatter = line.squares() / (alike.length - 2);
+    return new Octave(line.middleX(), -line.slope(), Math.sqrt(scatter / line.spread()));
   }
 
   /** How far apart the octaves lie: the standard deviation of their delays, in samples. */

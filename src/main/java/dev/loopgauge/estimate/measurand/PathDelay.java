@@ -23,7 +23,7 @@ import java.util.Optional;
  * @param pure the pure delay of a path that is not flat, where it can be told
  * @param run the response in the run of bands that stand out of the noise
  * @param residual what a filter of the whole audio band leaves of the return; empty where the path
- *     is flat, or several copies are in the way
+ *     is flat, or several arrivals are in the way
  */
 public record PathDelay(
     boolean flat,
@@ -43,14 +43,16 @@ public record PathDelay(
   private static final int ROTATIONS = 3;
 
   /**
-   * The delay of the first of some copies.
+   * The delay of the first of some arrivals.
    *
-   * @param copies the copies that were found, the measured one first
+   * @param arrivals the arrivals that were found, the measured one first
    * @param residual what a fit of them left
    */
-  public static PathDelay of(Spectra spectra, List<FittedArrival> copies, ResidualTests residual) {
-    FittedArrival measured = copies.get(0);
-    CrossSpectrum cross = spectra.cross().without(copies.subList(1, copies.size()), spectra.auto());
+  public static PathDelay of(
+      Spectra spectra, List<FittedArrival> arrivals, ResidualTests residual) {
+    FittedArrival measured = arrivals.get(0);
+    CrossSpectrum cross =
+        spectra.cross().without(arrivals.subList(1, arrivals.size()), spectra.auto());
     BandResponse all = new BandReader(spectra, cross, residual).around(measured.lag());
     if (all.bands().size() < FEWEST) {
       return new PathDelay(true, true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
@@ -63,7 +65,7 @@ public record PathDelay(
     }
     Optional<ResidualTests> left = Optional.empty();
     for (int i = 0; i < ROTATIONS; i++) {
-      left = copies.size() == 1 ? Optional.of(left(spectra, all, copies)) : Optional.empty();
+      left = arrivals.size() == 1 ? Optional.of(left(spectra, all, arrivals)) : Optional.empty();
       ResidualTests noise = left.isPresent() ? left.get() : residual;
       all = new BandReader(spectra, cross, noise).around(strongest(run));
       run = all.followed();
@@ -107,8 +109,9 @@ public record PathDelay(
     return run.bands().size() < FEWEST ? run.lag() : run.lag() + EnvelopePeak.of(run).offset();
   }
 
-  private static ResidualTests left(Spectra spectra, BandResponse all, List<FittedArrival> copies) {
-    return ResidualTests.of(spectra, new SmoothResponse(all), copies);
+  private static ResidualTests left(
+      Spectra spectra, BandResponse all, List<FittedArrival> arrivals) {
+    return ResidualTests.of(spectra, new SmoothResponse(all), arrivals);
   }
 
   /**

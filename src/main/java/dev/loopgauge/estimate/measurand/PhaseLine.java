@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
+import dev.loopgauge.stats.StraightLine;
+
 /**
  * The straight line through some phases that stands at whole half turns at 0, by weighted least
  * squares.
@@ -59,22 +61,8 @@ record PhaseLine(double delay, int halfTurns, double open, double scatter, doubl
 
   /** The half turns nearest to where a line that starts anywhere would start. */
   private static int near(double[] omegas, double[] weights, double[] phases) {
-    double all = 0;
-    double omega = 0;
-    double phase = 0;
-    for (int i = 0; i < omegas.length; i++) {
-      all += weights[i];
-      omega += weights[i] * omegas[i];
-      phase += weights[i] * phases[i];
-    }
-    double squares = 0;
-    double products = 0;
-    for (int i = 0; i < omegas.length; i++) {
-      double off = omegas[i] - omega / all;
-      squares += weights[i] * off * off;
-      products += weights[i] * off * phases[i];
-    }
-    return (int) Math.rint((phase - products / squares * omega) / all / Math.PI);
+    StraightLine free = StraightLine.weighted(omegas, phases, weights);
+    return (int) Math.rint((free.middleY() - free.slope() * free.middleX()) / Math.PI);
   }
 
   private static double[] power(double[] omegas, int exponent) {

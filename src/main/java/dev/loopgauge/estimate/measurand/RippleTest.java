@@ -7,9 +7,9 @@ import dev.loopgauge.stats.Quantiles;
 import java.util.List;
 
 /**
- * Whether copies in a return are arrivals. Two arrivals make the magnitude ripple over frequency; a
- * filter that turns phases alone, as the sum of a crossover does, rings on after its first peak and
- * leaves the magnitude as it is.
+ * Whether several arrivals are what they are taken for. Two of them make the magnitude ripple over
+ * frequency; a filter that turns phases alone, as the sum of a crossover does, rings on after its
+ * first peak and leaves the magnitude as it is.
  */
 public final class RippleTest {
   /** How much more of the magnitude ripples must leave than none: five standard deviations. */
@@ -23,19 +23,19 @@ public final class RippleTest {
   /**
    * The test.
    *
-   * @param copies at least two, the measured one first
+   * @param arrivals at least two, the measured one first
    * @param residual what a fit left of the return
    * @return false where the whole audio band is heard, its magnitude is even but for chance, and
-   *     beyond doubt not that of the copies
+   *     beyond doubt not that of the arrivals
    */
-  public static boolean areArrivals(
-      Spectra spectra, List<FittedArrival> copies, ResidualTests residual) {
-    double lag = loudest(copies).lag();
+  public static boolean ripple(
+      Spectra spectra, List<FittedArrival> arrivals, ResidualTests residual) {
+    double lag = loudest(arrivals).lag();
     BandResponse run = new BandReader(spectra, spectra.cross(), residual).around(lag).followed();
     double[] even = run.logMagnitudes();
     double[] rippled = even.clone();
     for (int i = 0; i < rippled.length; i++) {
-      rippled[i] -= logMagnitude(copies, lag, run.bands().get(i));
+      rippled[i] -= logMagnitude(arrivals, lag, run.bands().get(i));
     }
     double[] variances = run.variances();
     double ofEven = squares(even, variances);
@@ -46,23 +46,23 @@ public final class RippleTest {
         || squares(rippled, variances) - ofEven < BEYOND_DOUBT;
   }
 
-  private static FittedArrival loudest(List<FittedArrival> copies) {
-    FittedArrival loudest = copies.get(0);
-    for (FittedArrival copy : copies) {
-      loudest = Math.abs(copy.gain()) > Math.abs(loudest.gain()) ? copy : loudest;
+  private static FittedArrival loudest(List<FittedArrival> arrivals) {
+    FittedArrival loudest = arrivals.get(0);
+    for (FittedArrival arrival : arrivals) {
+      loudest = Math.abs(arrival.gain()) > Math.abs(loudest.gain()) ? arrival : loudest;
     }
     return loudest;
   }
 
-  /** What some copies come to within a band, the mean of its frequencies. */
+  /** What some arrivals come to within a band, the mean of its frequencies. */
   private static double logMagnitude(
-      List<FittedArrival> copies, double lag, BandResponse.Band band) {
+      List<FittedArrival> arrivals, double lag, BandResponse.Band band) {
     double re = 0;
     double im = 0;
-    for (FittedArrival copy : copies) {
-      double late = copy.lag() - lag;
+    for (FittedArrival arrival : arrivals) {
+      double late = arrival.lag() - lag;
       double edge = late * band.width() / 2;
-      double mean = copy.gain() * (edge == 0 ? 1 : Math.sin(edge) / edge);
+      double mean = arrival.gain() * (edge == 0 ? 1 : Math.sin(edge) / edge);
       re += mean * Math.cos(late * band.omega());
       im -= mean * Math.sin(late * band.omega());
     }

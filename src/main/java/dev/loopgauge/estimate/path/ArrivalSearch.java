@@ -11,19 +11,19 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Finds the copies of the reference in the return besides the strongest: a dry one leaking past the
- * wet one, a doubled patch, a reflection.
+ * Finds the arrivals of the reference in the return besides the strongest: a dry one leaking past
+ * the wet one, a doubled patch, a reflection.
  *
- * <p>In the deconvolved correlation ({@link Deconvolved}) the largest peak is taken, its copy
+ * <p>In the deconvolved correlation ({@link Deconvolved}) the largest peak is taken, its arrival
  * subtracted, and so on (J. Högbom's CLEAN, 1974, from memory), each refined once more with the
  * others gone (J. Li, P. Stoica, "Efficient mixed-spectrum estimation", IEEE Trans. SP-44(2), 1996,
  * from memory).
  */
 final class ArrivalSearch {
-  /** Fainter copies than this, against the strongest, are not looked for, in dB. */
+  /** Fainter arrivals than this, against the strongest, are not looked for, in dB. */
   private static final double FAINTEST_DB = -30;
 
-  /** How many standard deviations a copy must stand above the rest. */
+  /** How many standard deviations an arrival must stand above the rest. */
   private static final double ABOVE_NOISE = 7;
 
   private static final int MOST = 16;
@@ -42,7 +42,7 @@ final class ArrivalSearch {
    *
    * @param spectra the correlations
    * @param deconvolved the deconvolved one
-   * @param strongest the strongest copy
+   * @param strongest the strongest arrival
    * @param deviation the standard deviation of its gain
    */
   ArrivalSearch(
@@ -56,7 +56,7 @@ final class ArrivalSearch {
     this.quietEnough = Math.max(QUIET_SECONDS * spectra.rate().hertz(), deconvolved.width());
   }
 
-  /** All copies, the one given at the start first, the others by falling level. */
+  /** All arrivals, the one given at the start first, the others by falling level. */
   List<FittedArrival> find() {
     List<FittedArrival> taken = new ArrayList<>(List.of(atPeak(sharp, strongest.lag())));
     List<FittedArrival> arrivals = new ArrayList<>(List.of(strongest));
@@ -103,13 +103,15 @@ final class ArrivalSearch {
     return left;
   }
 
-  /** Which copy falls furthest short of what would prove it; 0, the strongest, where none does. */
-  private int doubtful(List<FittedArrival> copies) {
-    MutualUncertainty overlap = new MutualUncertainty(spectra.auto(), copies);
+  /**
+   * Which arrival falls furthest short of what would prove it; 0, the strongest, where none does.
+   */
+  private int doubtful(List<FittedArrival> arrivals) {
+    MutualUncertainty overlap = new MutualUncertainty(spectra.auto(), arrivals);
     double[] gains = overlap.gains(spectra.cross());
     int weakest = 0;
     double most = 1;
-    for (int i = 1; i < copies.size(); i++) {
+    for (int i = 1; i < arrivals.size(); i++) {
       double needed = Math.max(faintest(), ABOVE_NOISE * deviation * overlap.gainWidening(i));
       if (needed > most * Math.abs(gains[i])) {
         weakest = i;
@@ -119,7 +121,7 @@ final class ArrivalSearch {
     return weakest;
   }
 
-  /** The lags with those left out at which a copy can't be told from an edge. */
+  /** The lags with those left out at which an arrival can't be told from an edge. */
   private double[] near(double[] lags) {
     double here = strongest.lag() + spectra.searchLag();
     for (int i = 0; i < lags.length; i++) {

@@ -54,7 +54,7 @@ public final class ClippingEffect {
       return new UnclippedFit(spectra, fit, explained, clipped).clipping(share());
     }
     Spectra alone = Spectra.of(List.of(reading), spectra.searchSeconds());
-    ClippingEffect own = new ClippingEffect(alone, Fit.of(alone, fit.copies()), reading);
+    ClippingEffect own = new ClippingEffect(alone, Fit.of(alone, fit.arrivals()), reading);
     return new UnclippedFit(alone, own.fit, own.explained, own.clipped).clipping(share());
   }
 }

@@ -20,7 +20,7 @@ record Explained(double[] ret, double[] found) {
 
   /** What a fit of some readings explains of one of them. */
   static Explained of(Spectra spectra, Fit fit, Reading reading) {
-    BlockPlan plan = ResidualTests.plan(spectra, fit.copies());
+    BlockPlan plan = ResidualTests.plan(spectra, fit.arrivals());
     RealFft fft = spectra.transforms().ofLength(plan.transform());
     int wholeDelay = wholeDelay(fit);
     double[] filter = fit.pathResponse().spectrum(fft);

@@ -14,10 +14,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** A return explained by copies of its reference, and what that leaves. */
+/** A return explained by arrivals of its reference, and what that leaves. */
 public final class Fit {
   /**
-   * A dozen harmonics of a hum take up to some fifty bins; a copy in noise that stands eight
+   * A dozen harmonics of a hum take up to some fifty bins; an arrival in noise that stands eight
    * standard deviations out takes more than sixty, the noise in them included.
    */
   private static final double FEWEST_BINS = 60;
@@ -29,7 +29,7 @@ public final class Fit {
   private static final double LEAST_LEFT = Math.pow(2, -106);
 
   private final Spectra spectra;
-  private final List<FittedArrival> copies;
+  private final List<FittedArrival> arrivals;
   private final CrossSpectrum whole;
   private final CrossSpectrum cleaned;
   private final double searchedFrom;
@@ -51,17 +51,17 @@ public final class Fit {
     this.cleaned = spectra.cross().without(found.subList(1, found.size()), spectra.auto());
     this.searchedFrom = found.get(0).lag();
     this.peak = PeakSearch.refine(cleaned, searchedFrom);
-    this.copies = new ArrayList<>(found);
-    copies.set(0, spectra.copy(peak));
-    this.response = PathResponse.fit(spectra.cross(), spectra.auto(), copies, spectra.reach());
-    this.residualTests = ResidualTests.of(spectra, response, copies);
+    this.arrivals = new ArrayList<>(found);
+    arrivals.set(0, spectra.arrival(peak));
+    this.response = PathResponse.fit(spectra.cross(), spectra.auto(), arrivals, spectra.reach());
+    this.residualTests = ResidualTests.of(spectra, response, arrivals);
     this.residual = residualTests.residual();
   }
 
   /**
-   * Fits copies to a return.
+   * Fits arrivals to a return.
    *
-   * @param found the copies, the one to be measured first
+   * @param found the arrivals, the one to be measured first
    */
   public static Fit of(Spectra spectra, List<FittedArrival> found) {
     return new Fit(spectra, found, spectra.auto());
@@ -76,22 +76,22 @@ public final class Fit {
     return new Fit(spectra, found, whole);
   }
 
-  /** The copies, the measured one first. */
-  public List<FittedArrival> copies() {
-    return copies;
+  /** The arrivals, the measured one first. */
+  public List<FittedArrival> arrivals() {
+    return arrivals;
   }
 
-  /** The measured copy. */
+  /** The measured arrival. */
   public FittedArrival measured() {
-    return copies.get(0);
+    return arrivals.get(0);
   }
 
-  /** The measured copy's peak in the correlation from which the other copies were taken. */
+  /** The measured arrival's peak in the correlation from which the other arrivals were taken. */
   public CrossSpectrum.Point peak() {
     return peak;
   }
 
-  /** The correlation without the other copies. */
+  /** The correlation without the other arrivals. */
   public CrossSpectrum cleaned() {
     return cleaned;
   }
@@ -125,7 +125,7 @@ public final class Fit {
   }
 
   /**
-   * The power of the found copy against all else in the return, in dB, as far as it can be told.
+   * The power of the found arrival against all else in the return, in dB, as far as it can be told.
    */
   public double signalToNoiseDb() {
     double gain = measured().gain();
@@ -134,15 +134,15 @@ public final class Fit {
     return Decibels.ofPower(ratio);
   }
 
-  /** All copies of the reference in the return, the measured one first. */
-  public List<FittedArrival> allCopies() {
+  /** All arrivals of the reference in the return, the measured one first. */
+  public List<FittedArrival> allArrivals() {
     double deviation = Math.sqrt(residual.valueVariance()) / spectra.referenceEnergy();
     return new ArrivalSearch(spectra, deconvolved(), measured(), deviation).find();
   }
 
-  /** The path's response along the delay axis, around all copies. */
+  /** The path's response along the delay axis, around all arrivals. */
   public Response response() {
-    return new ResponseCurve(spectra, deconvolved(), copies).draw();
+    return new ResponseCurve(spectra, deconvolved(), arrivals).draw();
   }
 
   private Deconvolved sharpen() {
@@ -167,7 +167,7 @@ public final class Fit {
         .near(peak.lag());
   }
 
-  /** Whether the measured copy still is a peak with the other copies taken out. */
+  /** Whether the measured arrival still is a peak with the other arrivals taken out. */
   public boolean isPeak() {
     return Math.abs(peak.lag() - searchedFrom) < 0.999;
   }
@@ -175,7 +175,7 @@ public final class Fit {
   /** Where a reading splices, if one does. */
   public Optional<Splice> splice() {
     if (splice.isEmpty()) {
-      splice = Optional.of(residualTests.splice(spectra.readings(), copies));
+      splice = Optional.of(residualTests.splice(spectra.readings(), arrivals));
     }
     return splice.get();
   }

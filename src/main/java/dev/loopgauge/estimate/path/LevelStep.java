@@ -67,8 +67,8 @@ public record LevelStep(OptionalInt at, double byDb) {
     double[] weights = new double[gains.length];
     for (int i = 0; i < gains.length; i++) {
       LostSound.Heard heard = stretches.get(i);
-      gains[i] = heard.copies() == 0 ? 0 : heard.product() / heard.copies();
-      weights[i] = heard.copies();
+      gains[i] = heard.arrivals() == 0 ? 0 : heard.product() / heard.arrivals();
+      weights[i] = heard.arrivals();
     }
     Optional<OneStep> step = OneStep.of(gains, weights);
     return step.isPresent() && step.get().isThere(DelayStep.FALSE_ALARMS)

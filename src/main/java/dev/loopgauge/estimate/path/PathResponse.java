@@ -10,16 +10,16 @@ import java.util.List;
 
 /**
  * What the path does to the sound, as a filter: around the arrival the least-squares fit of the
- * return by the reference, shifted by the delay and filtered; further off single copies. A pure
+ * return by the reference, shifted by the delay and filtered; further off single arrivals. A pure
  * delay and gain fits as one tap; a path with filters or a loudspeaker in it as a few more.
  *
  * <p>The fit solves the normal equations sum over j of Rxx(i - j) h[j] = Rxy(delay + i), i and j
  * from -reach to +reach, with one part in 10^9 added to Rxx(0) so that empty bands stay harmless
  * (L. Ljung, "System Identification", section 4.2, from memory).
  *
- * <p>Of a reference cut out of sound that goes on, Rxx(-k) is not quite Rxx(k). The copy's share of
- * that is its gain times half the difference, and is taken off Rxy; then the even half of Rxx does
- * (derived: exact for a pure delay, to the first order for a filter).
+ * <p>Of a reference cut out of sound that goes on, Rxx(-k) is not quite Rxx(k). The arrival's share
+ * of that is its gain times half the difference, and is taken off Rxy; then the even half of Rxx
+ * does (derived: exact for a pure delay, to the first order for a filter).
  */
 final class PathResponse implements PathModel {
   private static final double RIDGE = 1e-9;
@@ -35,18 +35,18 @@ final class PathResponse implements PathModel {
   }
 
   /**
-   * Fits the filter around the first of some copies.
+   * Fits the filter around the first of some arrivals.
    *
-   * @param reach how many taps lie on either side of the first copy; other copies as near as that
-   *     are left to them
+   * @param reach how many taps lie on either side of the first arrival; other arrivals as near as
+   *     that are left to them
    */
   static PathResponse fit(
-      CrossSpectrum cross, CrossSpectrum auto, List<FittedArrival> copies, int reach) {
-    double delay = copies.get(0).lag();
+      CrossSpectrum cross, CrossSpectrum auto, List<FittedArrival> arrivals, int reach) {
+    double delay = arrivals.get(0).lag();
     List<FittedArrival> far = new ArrayList<>();
-    for (FittedArrival copy : copies) {
-      if (Math.abs(copy.lag() - delay) > reach) {
-        far.add(copy);
+    for (FittedArrival arrival : arrivals) {
+      if (Math.abs(arrival.lag() - delay) > reach) {
+        far.add(arrival);
       }
     }
     double[] b = cross.without(far, auto).lagsFrom(delay - reach, 2 * reach + 1);
@@ -57,7 +57,7 @@ final class PathResponse implements PathModel {
     }
     for (int i = -reach; i <= reach; i++) {
       double odd = (around[2 * reach + i] - around[2 * reach - i]) / 2;
-      b[reach + i] -= copies.get(0).gain() * odd;
+      b[reach + i] -= arrivals.get(0).gain() * odd;
     }
     even[0] *= 1 + RIDGE;
     return new PathResponse(delay, ToeplitzSystem.solve(even, b), far);
@@ -80,18 +80,18 @@ final class PathResponse implements PathModel {
       packed[Math.floorMod(i - taps.length / 2, packed.length)] = taps[i];
     }
     fft.forward(packed);
-    addFarCopies(packed);
+    addFarArrivals(packed);
     return packed;
   }
 
-  private void addFarCopies(double[] packed) {
-    for (FittedArrival copy : far) {
-      double step = -2 * Math.PI * (copy.lag() - delay) / packed.length;
+  private void addFarArrivals(double[] packed) {
+    for (FittedArrival arrival : far) {
+      double step = -2 * Math.PI * (arrival.lag() - delay) / packed.length;
       Phasor phasor = new Phasor(step, 1);
-      packed[0] += copy.gain();
+      packed[0] += arrival.gain();
       for (int i = 2; i < packed.length; i += 2) {
-        packed[i] += copy.gain() * phasor.re();
-        packed[i + 1] += copy.gain() * phasor.im();
+        packed[i] += arrival.gain() * phasor.re();
+        packed[i + 1] += arrival.gain() * phasor.im();
         phasor.next();
       }
     }

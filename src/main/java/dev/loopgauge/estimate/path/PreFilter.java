@@ -13,9 +13,9 @@ import java.util.List;
 
 /**
  * References as a path of few frequencies passes them, such as that to a subwoofer. Against the
- * whole of a reference, noise in all that the path holds back counts as much as the copy, and moves
- * its broad peak; this is the filter matched to what comes back (Knapp and Carter 1976, as for
- * {@link CrossSpectrum}), without its phase, so that the delay stays in.
+ * whole of a reference, noise in all that the path holds back counts as much as the arrival, and
+ * moves its broad peak; this is the filter matched to what comes back (Knapp and Carter 1976, as
+ * for {@link CrossSpectrum}), without its phase, so that the delay stays in.
  */
 public final class PreFilter {
   /** A reference that is cut out of sound fades in and out for so long, as a share of a block. */

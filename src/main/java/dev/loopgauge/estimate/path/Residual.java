@@ -4,7 +4,7 @@ import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.ShortBlocks;
 
 /**
- * What the return holds besides the found copy, and what that means for the delay.
+ * What the return holds besides the found arrival, and what that means for the delay.
  *
  * <p>The delay read off a correlation R errs by R'noise / R''. Reference and noise are unrelated,
  * so in each short block and bin their product has a random phase, and the variances are sums over
@@ -32,7 +32,7 @@ public final class Residual {
    * A residual to which blocks are still to be added.
    *
    * @param blockLength how many samples each short block has
-   * @param taps how many taps the found copy was fitted with
+   * @param taps how many taps the found arrival was fitted with
    */
   Residual(int blockLength, int taps) {
     this.taps = taps;

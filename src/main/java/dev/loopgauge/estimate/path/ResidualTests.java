@@ -18,12 +18,12 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * What a return holds besides the copies of its reference, looked at block by block.
+ * What a return holds besides the arrivals of its reference, looked at block by block.
  *
  * @param residual how loud it is in each frequency
  * @param coherence how alike reference and return are
  * @param covariation whether what is left comes when the reference is loud
- * @param lostSound where the copies are missing, for each reading
+ * @param lostSound where the arrivals are missing, for each reading
  */
 public record ResidualTests(
     Residual residual,
@@ -43,10 +43,11 @@ public record ResidualTests(
    * Subtracts what a path makes of the references from the returns.
    *
    * @param response the path
-   * @param copies the copies in it, the measured one first
+   * @param arrivals the arrivals in it, the measured one first
    */
-  public static ResidualTests of(Spectra spectra, PathModel response, List<FittedArrival> copies) {
-    BlockPlan plan = plan(spectra, copies);
+  public static ResidualTests of(
+      Spectra spectra, PathModel response, List<FittedArrival> arrivals) {
+    BlockPlan plan = plan(spectra, arrivals);
     RealFft fft = spectra.transforms().ofLength(plan.transform());
     RealFft block = spectra.transforms().ofLength(ShortBlocks.lengthAt(spectra.rate()));
     RealFft piece = spectra.transforms().ofLength(block.length() / PowerCovariation.PIECES);
@@ -93,7 +94,7 @@ public record ResidualTests(
     }
   }
 
-  /** The segments in which the copy is missing. */
+  /** The segments in which the arrival is missing. */
   public List<LostSound.Gap> gaps() {
     List<LostSound.Gap> gaps = new ArrayList<>();
     for (LostSound lost : lostSound) {
@@ -103,9 +104,9 @@ public record ResidualTests(
   }
 
   /** Where a reading splices, if one does. */
-  public Optional<Splice> splice(List<Reading> readings, List<FittedArrival> copies) {
+  public Optional<Splice> splice(List<Reading> readings, List<FittedArrival> arrivals) {
     for (int i = 0; i < lostSound.size(); i++) {
-      Optional<Splice> splice = Splice.of(readings.get(i), copies, lostSound.get(i));
+      Optional<Splice> splice = Splice.of(readings.get(i), arrivals, lostSound.get(i));
       if (splice.isPresent()) {
         return splice;
       }
@@ -113,12 +114,12 @@ public record ResidualTests(
     return Optional.empty();
   }
 
-  /** Blocks that reach as far as the fitted filter and the copies do. */
-  static BlockPlan plan(Spectra spectra, List<FittedArrival> copies) {
+  /** Blocks that reach as far as the fitted filter and the arrivals do. */
+  static BlockPlan plan(Spectra spectra, List<FittedArrival> arrivals) {
     int shortBlock = ShortBlocks.lengthAt(spectra.rate());
     double far = 0;
-    for (FittedArrival copy : copies) {
-      far = Math.max(far, Math.abs(copy.lag() - copies.get(0).lag()));
+    for (FittedArrival arrival : arrivals) {
+      far = Math.max(far, Math.abs(arrival.lag() - arrivals.get(0).lag()));
     }
     int margin = shortBlock + spectra.reach() + (int) far + 1;
     return BlockPlan.of(spectra.longestReference(), margin, shortBlock);

@@ -28,15 +28,15 @@ final class ResponseCurve {
   private final int first;
   private final int count;
 
-  /** The curve around some copies, at least one. */
-  ResponseCurve(Spectra spectra, Deconvolved deconvolved, List<FittedArrival> copies) {
+  /** The curve around some arrivals, at least one. */
+  ResponseCurve(Spectra spectra, Deconvolved deconvolved, List<FittedArrival> arrivals) {
     this.deconvolved = deconvolved;
     int margin = spectra.rate().samplesIn(MARGIN_SECONDS);
-    double earliest = copies.get(0).lag();
+    double earliest = arrivals.get(0).lag();
     double latest = earliest;
-    for (FittedArrival copy : copies) {
-      earliest = Math.min(earliest, copy.lag());
-      latest = Math.max(latest, copy.lag());
+    for (FittedArrival arrival : arrivals) {
+      earliest = Math.min(earliest, arrival.lag());
+      latest = Math.max(latest, arrival.lag());
     }
     int furthest = spectra.auto().plan().maxLag();
     this.first = Math.max(-furthest, (int) Math.floor(earliest) - margin);

@@ -5,8 +5,8 @@ import dev.loopgauge.signal.Samples;
 
 /**
  * A window on a recording. Unlike a stretch, what lies before and after it is not silence but what
- * the recording holds there: in a return a copy that leads its reference is found as well as one
- * that lags, and of a reference it is known what goes on beyond its edges.
+ * the recording holds there: in a return an arrival that leads its reference is found as well as
+ * one that lags, and of a reference it is known what goes on beyond its edges.
  *
  * @param whole the recording
  * @param from the sample that the window starts with, negative too

@@ -1,7 +1,7 @@
 package dev.loopgauge.estimate.result;
 
 /**
- * One copy of the stimulus in the return.
+ * One arrival of the stimulus in the return.
  *
  * @param delaySamples how much later than the reference, in samples
  * @param levelDb its level against the reference, in dB

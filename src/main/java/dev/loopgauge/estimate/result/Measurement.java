@@ -16,11 +16,11 @@ import java.util.OptionalDouble;
  * @param polarity the return's sign against the reference
  * @param levelDb the return's level against the reference, in dB
  * @param levelUncertaintyDb the expanded uncertainty of that from noise (k = 2), in dB
- * @param signalToNoiseDb the power of the found copy against all else in the return, in dB
+ * @param signalToNoiseDb the power of the found arrival against all else in the return, in dB
  * @param method how the sound card's own delay was kept out
  * @param repeats how many readings were combined, at least 1
  * @param clockDrift how the clocks of both drift apart, where known
- * @param arrivals all copies found, the strongest first
+ * @param arrivals all arrivals found, the strongest first
  * @param lostSound what the return lacks, in its order
  * @param bands delay and level by octave band, low to high, where they could be told
  * @param response the path's response along the delay axis, where it was worked out

@@ -61,17 +61,17 @@ public final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, rest);
   }
 
-  /** This less copies of a reference's own spectrum: what its arrivals don't explain. */
-  public CrossSpectrum without(List<FittedArrival> copies, CrossSpectrum auto) {
-    if (copies.isEmpty()) {
+  /** This less arrivals of a reference's own spectrum: what its arrivals don't explain. */
+  public CrossSpectrum without(List<FittedArrival> arrivals, CrossSpectrum auto) {
+    if (arrivals.isEmpty()) {
       return this;
     }
     double[] rest = packed.clone();
-    for (FittedArrival copy : copies) {
-      double[] arrival = auto.borrowed();
-      Packed.fractionalDelay(arrival, -copy.lag());
-      Packed.add(-copy.gain(), arrival, rest);
-      auto.fft.giveBack(arrival);
+    for (FittedArrival arrival : arrivals) {
+      double[] shifted = auto.borrowed();
+      Packed.fractionalDelay(shifted, -arrival.lag());
+      Packed.add(-arrival.gain(), shifted, rest);
+      auto.fft.giveBack(shifted);
     }
     return new CrossSpectrum(plan, fft, rest);
   }
@@ -128,9 +128,9 @@ public final class CrossSpectrum {
   }
 
   private double[] borrowed() {
-    double[] copy = fft.borrow();
-    System.arraycopy(packed, 0, copy, 0, copy.length);
-    return copy;
+    double[] own = fft.borrow();
+    System.arraycopy(packed, 0, own, 0, own.length);
+    return own;
   }
 
   /** Turns a borrowed spectrum into lags, and gives it back. */

@@ -1,7 +1,7 @@
 package dev.loopgauge.estimate.spectrum;
 
 /**
- * One copy of the reference in the return, as the arithmetic sees it.
+ * One arrival of the reference in the return, as the arithmetic sees it.
  *
  * @param lag its delay in samples
  * @param gain its factor, with its sign

@@ -7,13 +7,13 @@ import java.util.List;
 
 /**
  * How much of some references can be in their returns at all. Two recordings that end together hold
- * less of a copy the later it is: its end came after the recording stopped. What is missing makes a
- * later copy look weaker, and where sound is cut off the edge looks like copies that aren't there,
- * most of all where the sound repeats itself.
+ * less of an arrival the later it is: its end came after the recording stopped. What is missing
+ * makes a later arrival look weaker, and where sound is cut off the edge looks like arrivals that
+ * aren't there, most of all where the sound repeats itself.
  *
- * <p>Of a copy of which only a part was recorded the log-likelihood is R^2 over the energy of that
- * part (S. M. Kay, "Estimation Theory", example 7.15, with the observed part of the signal in its
- * place).
+ * <p>Of an arrival of which only a part was recorded the log-likelihood is R^2 over the energy of
+ * that part (S. M. Kay, "Estimation Theory", example 7.15, with the observed part of the signal in
+ * its place).
  */
 public final class PartialOverlap {
   /** Where less than this share of the energy is recorded, a lag isn't raised any further. */
@@ -37,7 +37,7 @@ public final class PartialOverlap {
 
   /**
    * The lag at which a correlation is largest in magnitude once each value is raised to what it
-   * would be, had all of its copy been recorded.
+   * would be, had all of its arrival been recorded.
    *
    * @param lags the correlation at whole lags
    * @param first the first of them
@@ -94,7 +94,7 @@ public final class PartialOverlap {
    *
    * @param readings all of them, those that need no cut as they were
    * @param lost the share of the references' energy that was cut off
-   * @param missing the share whose copy was not recorded at all
+   * @param missing the share whose arrival was not recorded at all
    */
   public record Cut(List<Reading> readings, double lost, double missing) {
     /** Whether what is left says little of the whole. */
@@ -107,29 +107,29 @@ public final class PartialOverlap {
    * Cuts the references so far inside what was recorded that what goes on beyond the edges is known
    * on both sides, where an edge cuts through sound.
    *
-   * @param copy the copy in the return
+   * @param arrival the arrival in the return
    * @param margin how far from it a filter may spread it, in samples
    */
-  Cut cutTo(FittedArrival copy, int margin) {
+  Cut cutTo(FittedArrival arrival, int margin) {
     List<Reading> all = new ArrayList<>();
     double lost = 0;
     double missing = 0;
     for (Reading reading : readings) {
-      Reading cut = cut(reading, copy, margin);
+      Reading cut = cut(reading, arrival, margin);
       all.add(cut);
       lost += energy(cutOff(reading, cut));
-      Part part = recorded(reading, nearest(copy));
+      Part part = recorded(reading, nearest(arrival));
       missing += energy(outside(reading, part.from(), part.to()));
     }
     return new Cut(all, lost / energy, missing / energy);
   }
 
-  private Reading cut(Reading reading, FittedArrival copy, int margin) {
-    Truncation edges = new Truncation(reading, copy, energy);
-    Part part = recorded(reading, nearest(copy));
+  private Reading cut(Reading reading, FittedArrival arrival, int margin) {
+    Truncation edges = new Truncation(reading, arrival, energy);
+    Part part = recorded(reading, nearest(arrival));
     int length = reading.reference().length();
-    int before = Math.max(reading.knownFrom(), reading.recordedFrom() - nearest(copy)) + margin;
-    int after = Math.min(reading.knownTo(), reading.recordedTo() - nearest(copy)) - margin;
+    int before = Math.max(reading.knownFrom(), reading.recordedFrom() - nearest(arrival)) + margin;
+    int after = Math.min(reading.knownTo(), reading.recordedTo() - nearest(arrival)) - margin;
     int from = before > 0 && edges.startCutsSound(part.from()) ? before : 0;
     int to = after < length && edges.endCutsSound(part.to()) ? after : length;
     if (to - from == length) {
@@ -165,7 +165,7 @@ public final class PartialOverlap {
     return sum;
   }
 
-  /** The part of a reference whose copy at a whole delay lies within the recording. */
+  /** The part of a reference whose arrival at a whole delay lies within the recording. */
   private static Part recorded(Reading reading, int delay) {
     return new Part(firstRecorded(reading, delay), endRecorded(reading, delay));
   }
@@ -179,8 +179,8 @@ public final class PartialOverlap {
     return Math.max(firstRecorded(reading, delay), end);
   }
 
-  private static int nearest(FittedArrival copy) {
-    return (int) Math.rint(copy.lag());
+  private static int nearest(FittedArrival arrival) {
+    return (int) Math.rint(arrival.lag());
   }
 
   /** The energy of a part of a reference up to each of its samples, from 0 to all of it. */

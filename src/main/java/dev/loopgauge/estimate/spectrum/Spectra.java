@@ -91,9 +91,9 @@ public final class Spectra {
     return false;
   }
 
-  /** The readings cut to what was recorded of a copy. */
-  public PartialOverlap.Cut recordedOf(FittedArrival copy) {
-    return overlap.cutTo(copy, cutMargin());
+  /** The readings cut to what was recorded of an arrival. */
+  public PartialOverlap.Cut recordedOf(FittedArrival arrival) {
+    return overlap.cutTo(arrival, cutMargin());
   }
 
   private int cutMargin() {
@@ -149,7 +149,7 @@ public final class Spectra {
 
   /**
    * How far from the delay what lies beyond a cut edge of a reference is known, in samples; further
-   * off the correlation may show copies that aren't there.
+   * off the correlation may show arrivals that aren't there.
    */
   public int exact() {
     return exact;
@@ -216,7 +216,7 @@ public final class Spectra {
     return correlation.lagsFrom(-searchLag, 2 * searchLag + 1);
   }
 
-  /** The strongest copy in all readings. */
+  /** The strongest arrival in all readings. */
   public FittedArrival strongest() {
     if (strongest.isEmpty()) {
       strongest = Optional.of(strongest(cross));
@@ -225,21 +225,23 @@ public final class Spectra {
   }
 
   /**
-   * The strongest copy in a correlation. Of a copy that the recording starts or ends within only a
-   * part is there to correlate, which must not count against its lag ({@link PartialOverlap}).
+   * The strongest arrival in a correlation. Of an arrival that the recording starts or ends within
+   * only a part is there to correlate, which must not count against its lag ({@link
+   * PartialOverlap}).
    */
   public FittedArrival strongest(CrossSpectrum correlation) {
     HalfLags lags = new HalfLags(searched(correlation), correlation, -searchLag);
     int near = overlap.strongest(lags.heights(), -searchLag);
-    return copy(PeakSearch.refine(correlation, lags.highestNear(near)));
+    return arrival(PeakSearch.refine(correlation, lags.highestNear(near)));
   }
 
   /**
-   * The copy that a peak of a correlation of all readings stands for. Its delay counts from where
-   * the references' own correlation peaks: not at 0, but half of what x^2 gains from edge to edge
-   * over the sum of (dx/dn)^2 beside it (derived), where they are cut out of sound that goes on.
+   * The arrival that a peak of a correlation of all readings stands for. Its delay counts from
+   * where the references' own correlation peaks: not at 0, but half of what x^2 gains from edge to
+   * edge over the sum of (dx/dn)^2 beside it (derived), where they are cut out of sound that goes
+   * on.
    */
-  public FittedArrival copy(CrossSpectrum.Point peak) {
+  public FittedArrival arrival(CrossSpectrum.Point peak) {
     return new FittedArrival(peak.lag() - origin, peak.value() / referenceEnergy);
   }
 }

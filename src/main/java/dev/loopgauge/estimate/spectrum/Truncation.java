@@ -7,7 +7,7 @@ import dev.loopgauge.signal.Samples;
 /**
  * Where a reference starts and ends in the midst of sound: the recording was started or stopped
  * there, and the return holds more of the same. A stimulus starts and ends by itself, at full level
- * too, and the return is quiet before and after its copy.
+ * too, and the return is quiet before and after its arrival.
  */
 final class Truncation {
   /** How long a stretch on either side of an edge is looked at, in seconds. */
@@ -20,30 +20,30 @@ final class Truncation {
   private static final double GOES_ON = 0.25;
 
   private final Reading reading;
-  private final FittedArrival copy;
+  private final FittedArrival arrival;
   private final int stretch;
   private final double energy;
   private double loudest = -1;
 
   /**
-   * The edges of a reference of which a copy is in the return.
+   * The edges of a reference of which an arrival is in the return.
    *
    * @param energy the energy of all references
    */
-  Truncation(Reading reading, FittedArrival copy, double energy) {
+  Truncation(Reading reading, FittedArrival arrival, double energy) {
     this.reading = reading;
-    this.copy = copy;
+    this.arrival = arrival;
     this.stretch = reading.rate().samplesIn(SECONDS);
     this.energy = energy;
   }
 
   /**
-   * Whether sound is cut where the recorded part of the copy starts.
+   * Whether sound is cut where the recorded part of the arrival starts.
    *
    * @param from the sample of the reference that it starts with
    */
   boolean startCutsSound(int from) {
-    int at = from + (int) Math.rint(copy.lag());
+    int at = from + (int) Math.rint(arrival.lag());
     double inside = power(reading.reference(), from, from + stretch);
     if (from > 0) {
       return goesOn(inside, power(reading.reference(), Math.max(0, from - stretch), from));
@@ -55,12 +55,12 @@ final class Truncation {
   }
 
   /**
-   * Whether sound is cut where the recorded part of the copy ends.
+   * Whether sound is cut where the recorded part of the arrival ends.
    *
    * @param to the sample of the reference that it ends before
    */
   boolean endCutsSound(int to) {
-    int at = to + (int) Math.rint(copy.lag());
+    int at = to + (int) Math.rint(arrival.lag());
     double inside = power(reading.reference(), to - stretch, to);
     int end = reading.reference().length();
     if (to < end) {
@@ -77,11 +77,11 @@ final class Truncation {
   }
 
   /**
-   * What is heard inside is the copy and noise. Outside the noise is as loud; where there is more
-   * than it, the copy goes on.
+   * What is heard inside is the arrival and noise. Outside the noise is as loud; where there is
+   * more than it, the arrival goes on.
    */
   private boolean goesOn(double reference, double inside, double outside) {
-    double heard = copy.gain() * copy.gain() * reference;
+    double heard = arrival.gain() * arrival.gain() * reference;
     double noise = Math.max(0, inside - heard);
     return isSound(reference) && outside > noise + GOES_ON * Math.max(heard, inside);
   }

@@ -21,7 +21,7 @@ import java.util.Optional;
  */
 record MeasurementText(
     Sheet sheet, List<FindingRecord> findings, Optional<ComparisonRecord> comparison) {
-  private static final int MOST_COPIES = 3;
+  private static final int MOST_ARRIVALS = 3;
   private static final int MOST_EXPLANATIONS = 4;
 
   /** Tells it. */
@@ -81,7 +81,7 @@ record MeasurementText(
       sheet.row("host check", hostCheck.get().text().get());
     }
     sheet.row("how", how(m));
-    for (int i = 1; i < Math.min(m.arrivals().size(), 1 + MOST_COPIES); i++) {
+    for (int i = 1; i < Math.min(m.arrivals().size(), 1 + MOST_ARRIVALS); i++) {
       copy(m, m.arrivals().get(i));
     }
     findings(findings);

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class MissingPartsTest {
   private static final SplittableRandom RANDOM = new SplittableRandom(7);
 
-  /** A window of a copy of energy 1, of which the return holds so much, among other sound. */
+  /** A window of an arrival of energy 1, of which the return holds so much, among other sound. */
   private static Heard window(double held, double other) {
     double met = Math.sqrt(other) * 0.1 * RANDOM.nextGaussian();
     double product = held + met;

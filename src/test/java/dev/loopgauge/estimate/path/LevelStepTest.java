@@ -37,9 +37,9 @@ class LevelStepTest {
     double noise = 0.03 * sent.rms();
     for (int i = 0; i < ret.length; i++) {
       int from = i - DELAY;
-      double copy = from >= 0 && from < played.length ? played[from] : 0;
+      double arrival = from >= 0 && from < played.length ? played[from] : 0;
       double gain = i < at ? 0.5 : 0.5 * Math.pow(10, stepDb / 20);
-      ret[i] = gain * copy + 0.5 * noise * random.nextGaussian();
+      ret[i] = gain * arrival + 0.5 * noise * random.nextGaussian();
     }
     return new DelayEstimator(0.25).estimate(sent, Signal.of(RATE, ret));
   }
@@ -89,8 +89,8 @@ class LevelStepTest {
       for (int i = 0; i < ret.length; i++) {
         int from = i - DELAY;
         boolean louder = repeat == 2 || (repeat == 1 && from > sweep.length() / 2);
-        double copy = from >= 0 && from < sweep.length() ? played[from] : 0;
-        low += 0.3 * ((louder ? gain : 1) * copy - low);
+        double arrival = from >= 0 && from < sweep.length() ? played[from] : 0;
+        low += 0.3 * ((louder ? gain : 1) * arrival - low);
         ret[i] = low + 0.02 * random.nextGaussian();
       }
       readings.add(new Reading(sweep, Signal.of(RATE, ret), repeat * ret.length));

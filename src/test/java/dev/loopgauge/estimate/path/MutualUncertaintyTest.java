@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 class MutualUncertaintyTest {
   private static final double WAVE = 1000.0;
 
-  /** Copies whose correlations overlap, and one far from them. */
-  private static final List<FittedArrival> COPIES =
+  /** Arrivals whose correlations overlap, and one far from them. */
+  private static final List<FittedArrival> ARRIVALS =
       List.of(
           new FittedArrival(600, 0.5), new FittedArrival(603, -0.2), new FittedArrival(5000, 0.1));
 
@@ -20,14 +20,16 @@ class MutualUncertaintyTest {
       Spectra.of(
           List.of(
               Rig.reading(
-                  Rig.sum(Rig.copy(600, 0.5), Rig.copy(603, -0.2), Rig.copy(5000, 0.1)), -200, 0)),
+                  Rig.sum(Rig.arrival(600, 0.5), Rig.arrival(603, -0.2), Rig.arrival(5000, 0.1)),
+                  -200,
+                  0)),
           0.2);
 
   @Test
   void findsTheGainsOfCopiesThatOverlap() {
-    double[] gains = new MutualUncertainty(SPECTRA.auto(), COPIES).gains(SPECTRA.cross());
-    for (int i = 0; i < COPIES.size(); i++) {
-      assertEquals(COPIES.get(i).gain(), gains[i], 1e-6, "copy " + i);
+    double[] gains = new MutualUncertainty(SPECTRA.auto(), ARRIVALS).gains(SPECTRA.cross());
+    for (int i = 0; i < ARRIVALS.size(); i++) {
+      assertEquals(ARRIVALS.get(i).gain(), gains[i], 1e-6, "arrival " + i);
     }
   }
 
@@ -40,7 +42,7 @@ class MutualUncertaintyTest {
   }
 
   /**
-   * Of two copies of which only the gains are unknown it is 1 / sqrt(1 - r^2); more with delays.
+   * Of two arrivals of which only the gains are unknown it is 1 / sqrt(1 - r^2); more with delays.
    */
   private static double widening(FittedArrival other) {
     return new MutualUncertainty(SPECTRA.auto(), List.of(new FittedArrival(600, 1), other))

@@ -153,7 +153,7 @@ class PreFilterTest {
     assertEquals(Optional.empty(), AdversarialReturnsTest.falseNumber(Trap.WRONG_STIMULUS, seed));
   }
 
-  /** Hum in both is explained as well as a copy would be, but repeats itself. */
+  /** Hum in both is explained as well as an arrival would be, but repeats itself. */
   @ParameterizedTest
   @ValueSource(longs = {100, 208, 334, 347, 351, 503, 598})
   void humInBothIsNoCopy(long seed) {

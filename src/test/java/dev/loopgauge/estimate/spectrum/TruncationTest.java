@@ -32,8 +32,8 @@ class TruncationTest {
   }
 
   /**
-   * The truncation of a reference of which a copy at half the level, {@link #DELAY} later, is in a
-   * return.
+   * The truncation of a reference of which an arrival at half the level, {@link #DELAY} later, is
+   * in a return.
    */
   private static Truncation edges(Signal reference, Signal ret) {
     return new Truncation(
