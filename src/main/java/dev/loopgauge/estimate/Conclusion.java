@@ -113,7 +113,7 @@ final class Conclusion {
     }
     Optional<Splice> splice = losses.splice();
     if (splice.isPresent()) {
-      findings.add(IntegrityFindings.torn(splice.get(), whole, rate));
+      findings.add(IntegrityFindings.spliced(splice.get(), whole, rate));
     }
     if (rival.isPresent()) {
       findings.add(ArrivalFindings.twoArrivals(fit.measured(), rival.get(), open, rate));

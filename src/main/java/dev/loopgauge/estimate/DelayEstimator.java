@@ -225,7 +225,7 @@ public final class DelayEstimator {
     Optional<Finding> refusal = detection.refusal();
     if (refusal.isPresent()) {
       Optional<Finding> torn =
-          first.splice().map(t -> IntegrityFindings.torn(t, true, spectra.rate()));
+          first.splice().map(t -> IntegrityFindings.spliced(t, true, spectra.rate()));
       return Read.refused(
           Optional.of(first),
           share(ClippingEffect.of(spectra, first).map(ClippingEffect::share)),

@@ -33,7 +33,7 @@ final class Losses {
   private final Spectra spectra;
   private final Fit fit;
   private final boolean byBands;
-  private final ResidualTests left;
+  private final ResidualTests residualTests;
   private final SampleRate rate;
   private final List<LostSound.Gap> gaps;
   private final Optional<DelayStep> step;
@@ -45,7 +45,7 @@ final class Losses {
     this.spectra = spectra;
     this.fit = fit;
     this.byBands = path.residual().isPresent() && leavesLess(path.residual().get(), taps);
-    this.left = byBands ? path.residual().get() : taps;
+    this.residualTests = byBands ? path.residual().get() : taps;
     this.rate = spectra.rate();
     this.gaps = findGaps();
     this.step = DelayStep.of(spectra, fit);
@@ -58,7 +58,7 @@ final class Losses {
 
   /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
   OptionalDouble gainModulation() {
-    return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(left.lostSound());
+    return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(residualTests.lostSound());
   }
 
   /** Where the path's level steps, if it does. */
@@ -72,7 +72,8 @@ final class Losses {
   }
 
   private Optional<Splice> findSplice() {
-    boolean explained = byBands && left.splice(spectra.readings(), fit.arrivals()).isEmpty();
+    boolean explained =
+        byBands && residualTests.splice(spectra.readings(), fit.arrivals()).isEmpty();
     Optional<Splice> unexplained = explained ? Optional.empty() : fit.splice();
     if (unexplained.isPresent() || step.isEmpty()) {
       return unexplained;
@@ -108,7 +109,7 @@ final class Losses {
     for (Reading reading : spectra.readings()) {
       zeros.addAll(ZeroRuns.of(reading, fit.measured()));
     }
-    return zeros.isEmpty() ? left.gaps() : zeros;
+    return zeros.isEmpty() ? residualTests.gaps() : zeros;
   }
 
   /** All that the return lacks, in its order. */

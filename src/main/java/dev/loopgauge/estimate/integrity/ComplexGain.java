@@ -43,9 +43,9 @@ final class ComplexGain {
    * @param played the reference's energy
    * @param heard the return's
    * @param level the complex gain's magnitude
-   * @param left the energy that it leaves of the return
+   * @param residual the energy that it leaves of the return
    */
-  record Fitted(double played, double heard, double level, double left) {}
+  record Fitted(double played, double heard, double level, double residual) {}
 
   /** The fit over the samples from one to before another. */
   Fitted over(int from, int to) {

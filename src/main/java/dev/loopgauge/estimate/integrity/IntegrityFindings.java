@@ -54,7 +54,7 @@ public final class IntegrityFindings {
         "take a larger buffer or block size, close other programs, and measure again");
   }
 
-  public static Finding torn(Splice splice, boolean refuses, SampleRate rate) {
+  public static Finding spliced(Splice splice, boolean refuses, SampleRate rate) {
     String what =
         splice.later().isEmpty()
             ? "a block of sound was lost or repeated"

@@ -73,7 +73,7 @@ public final class LostSound {
    * @param arrivals what the fitted path makes of the reference
    * @param product the product of that with the return
    * @param all the return
-   * @param left the return less the arrivals
+   * @param residual the return less the arrivals
    * @param steepness the squared slope of the arrivals
    * @param lateness the product of that slope with what is left, times -1: over the steepness this
    *     is by how much the return is later than the arrivals
@@ -84,7 +84,7 @@ public final class LostSound {
       double arrivals,
       double product,
       double all,
-      double left,
+      double residual,
       double steepness,
       double lateness) {
     /** Windows in a row as one, at least one. */
@@ -104,7 +104,7 @@ public final class LostSound {
           arrivals + next.arrivals,
           product + next.product,
           all + next.all,
-          left + next.left,
+          residual + next.residual,
           steepness + next.steepness,
           lateness + next.lateness);
     }
@@ -141,7 +141,7 @@ public final class LostSound {
     double arrivals = 0;
     double product = 0;
     double all = 0;
-    double left = 0;
+    double residual = 0;
     double steepness = 0;
     double lateness = 0;
     source.copyFound(from - 1, found, 0, found.length);
@@ -155,12 +155,12 @@ public final class LostSound {
       arrivals += here * here;
       product += here * ret[i];
       all += ret[i] * ret[i];
-      left += rest * rest;
+      residual += rest * rest;
       steepness += slope * slope;
       lateness -= slope * rest;
     }
     return new Heard(
-        start + source.start() + from, sent, arrivals, product, all, left, steepness, lateness);
+        start + source.start() + from, sent, arrivals, product, all, residual, steepness, lateness);
   }
 
   /** Adds what comes next in the same reading. */
@@ -222,7 +222,8 @@ public final class LostSound {
       arrivals += heard.arrivals() / windows.size();
       sent += heard.sent() / windows.size();
     }
-    double enough = Math.max(LOUD_ENOUGH * arrivals, ABOVE_NOISE * medianLeft(windows) / window);
+    double enough =
+        Math.max(LOUD_ENOUGH * arrivals, ABOVE_NOISE * medianResidual(windows) / window);
     List<Boolean> loud = new ArrayList<>();
     for (Heard heard : windows) {
       loud.add(heard.arrivals() >= enough && heard.sent() >= LOUD_ENOUGH * sent);
@@ -232,9 +233,9 @@ public final class LostSound {
 
   /** The most that is left in the windows where least is. */
   private double quietest() {
-    double[] left = left(windows);
-    Arrays.sort(left);
-    return left.length == 0 ? 0 : left[(int) (QUIET * left.length)];
+    double[] residual = residuals(windows);
+    Arrays.sort(residual);
+    return residual.length == 0 ? 0 : residual[(int) (QUIET * residual.length)];
   }
 
   /** What windows usually hold of the arrivals, and of all, against the arrivals' energy. */
@@ -277,16 +278,16 @@ public final class LostSound {
   }
 
   /** The median of what is left in some windows, 0 of none. */
-  static double medianLeft(List<Heard> windows) {
-    return median(left(windows));
+  static double medianResidual(List<Heard> windows) {
+    return median(residuals(windows));
   }
 
-  private static double[] left(List<Heard> windows) {
-    double[] left = new double[windows.size()];
-    for (int i = 0; i < left.length; i++) {
-      left[i] = windows.get(i).left();
+  private static double[] residuals(List<Heard> windows) {
+    double[] residual = new double[windows.size()];
+    for (int i = 0; i < residual.length; i++) {
+      residual[i] = windows.get(i).residual();
     }
-    return left;
+    return residual;
   }
 
   private static double median(double[] values) {

@@ -69,7 +69,7 @@ public final class MissingParts {
     }
     judged += part.arrivals();
     boolean explained = part.product() * part.product() > EXPLAINED * part.arrivals() * part.all();
-    boolean missed = part.left() > part.all() && !explained && !standsOut(part, windows);
+    boolean missed = part.residual() > part.all() && !explained && !standsOut(part, windows);
     missing += missed ? part.arrivals() : 0;
   }
 

@@ -59,10 +59,10 @@ final class PhaseJump {
    * @param delay the return's delay
    */
   static Optional<Integer> of(Reading reading, List<LostSound.Heard> windows, double delay) {
-    double least = STANDS_OUT * LostSound.medianLeft(windows);
+    double least = STANDS_OUT * LostSound.medianResidual(windows);
     List<LostSound.Heard> most = new ArrayList<>();
     for (LostSound.Heard window : windows) {
-      if (window.left() > least) {
+      if (window.residual() > least) {
         most.add(window);
       }
     }
@@ -81,7 +81,7 @@ final class PhaseJump {
   private static int fullest(List<LostSound.Heard> windows) {
     int fullest = 0;
     for (int i = 1; i < windows.size(); i++) {
-      fullest = windows.get(i).left() > windows.get(fullest).left() ? i : fullest;
+      fullest = windows.get(i).residual() > windows.get(fullest).residual() ? i : fullest;
     }
     return fullest;
   }
@@ -128,12 +128,13 @@ final class PhaseJump {
           < Math.max(one.played(), other.played())) {
         continue;
       }
-      double left = one.left() + other.left();
+      double residual = one.residual() + other.residual();
       double whole =
           Math.min(
-              before.over(at - side, at + side).left(), after.over(at - side, at + side).left());
-      if (left < least * whole && whole > LEFT_BY_ONE * (one.heard() + other.heard())) {
-        least = left / whole;
+              before.over(at - side, at + side).residual(),
+              after.over(at - side, at + side).residual());
+      if (residual < least * whole && whole > LEFT_BY_ONE * (one.heard() + other.heard())) {
+        least = residual / whole;
         best = at;
       }
     }

@@ -105,7 +105,7 @@ public record Splice(int at, OptionalDouble later) {
     int count = windows.size();
     double[] sums = new double[count + 1];
     for (int i = 0; i < count; i++) {
-      sums[i + 1] = sums[i] + windows.get(i).left() + Double.MIN_NORMAL;
+      sums[i + 1] = sums[i] + windows.get(i).residual() + Double.MIN_NORMAL;
     }
     int best = -1;
     double least = Double.POSITIVE_INFINITY;

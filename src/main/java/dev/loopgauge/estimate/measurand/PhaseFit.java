@@ -77,12 +77,12 @@ final class PhaseFit {
   }
 
   /** The weighted squares that it leaves, 2 (1 - cos) of each phase. */
-  double left() {
-    double left = 0;
+  double residual() {
+    double residual = 0;
     for (int i = 0; i < rest.length; i++) {
-      left += weights[i] * 2 * (1 - Math.cos(rest[i]));
+      residual += weights[i] * 2 * (1 - Math.cos(rest[i]));
     }
-    return left;
+    return residual;
   }
 
   /**

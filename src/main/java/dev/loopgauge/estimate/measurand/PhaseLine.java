@@ -34,24 +34,25 @@ record PhaseLine(double delay, int halfTurns, double open, double scatter, doubl
     PhaseFit best = PhaseFit.of(line, weights, phases, near);
     for (int turns = near - TRIED; turns <= near + TRIED; turns++) {
       PhaseFit fit = PhaseFit.of(line, weights, phases, turns);
-      halfTurns = fit.left() < best.left() ? turns : halfTurns;
-      best = fit.left() < best.left() ? fit : best;
+      halfTurns = fit.residual() < best.residual() ? turns : halfTurns;
+      best = fit.residual() < best.residual() ? fit : best;
     }
     double next = Double.POSITIVE_INFINITY;
     for (int turns = near - TRIED; turns <= near + TRIED; turns++) {
       if (turns != halfTurns) {
-        next = Math.min(next, PhaseFit.of(curves, weights, phases, turns).left());
+        next = Math.min(next, PhaseFit.of(curves, weights, phases, turns).residual());
       }
     }
     PhaseFit curved = PhaseFit.of(curves, weights, phases, halfTurns);
     double free = phases.length - 1 - CURVES;
-    double scatter = Math.max(1, curved.left() * curved.alike() / free);
+    double scatter = Math.max(1, curved.residual() * curved.alike() / free);
     double withBelow =
         PhaseFit.of(new double[][] {omegas, below}, weights, phases, halfTurns).delay();
     double withAbove =
         PhaseFit.of(new double[][] {omegas, above}, weights, phases, halfTurns).delay();
     double open = Math.hypot(withBelow - best.delay(), withAbove - best.delay());
-    return new PhaseLine(best.delay(), halfTurns, open, scatter, (next - curved.left()) / scatter);
+    return new PhaseLine(
+        best.delay(), halfTurns, open, scatter, (next - curved.residual()) / scatter);
   }
 
   /** How far off the line a phase lies, in radians, whole turns left out. */

@@ -97,7 +97,7 @@ public record LevelStep(OptionalInt at, double byDb) {
 
   /** Whether another gain explains a side so much better that it is beyond doubt. */
   private static boolean isCertain(OtherSide side) {
-    double odds = side.values() / 2 * Math.log(side.left() / (1 - side.squaredCorrelation(0)));
+    double odds = side.values() / 2 * Math.log(side.residual() / (1 - side.squaredCorrelation(0)));
     return odds > DelayStep.BEYOND_DOUBT;
   }
 }

@@ -57,14 +57,14 @@ record OtherSide(double[] due, double[] heard) {
   }
 
   /** The share of what was heard that is left of it without what was due. */
-  double left() {
-    double left = 0;
+  double residual() {
+    double residual = 0;
     double all = Double.MIN_NORMAL;
     for (int i = 0; i < heard.length; i++) {
-      left += (heard[i] - due[i]) * (heard[i] - due[i]);
+      residual += (heard[i] - due[i]) * (heard[i] - due[i]);
       all += heard[i] * heard[i];
     }
-    return left / all;
+    return residual / all;
   }
 
   /**

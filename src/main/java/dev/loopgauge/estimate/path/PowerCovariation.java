@@ -20,7 +20,7 @@ public final class PowerCovariation {
   private final RealFft fft;
   private final double[] taper;
   private final double[] reference;
-  private final double[] left;
+  private final double[] residual;
   private final double[] referencePower;
   private final double[] residualPower;
   private double together;
@@ -38,7 +38,7 @@ public final class PowerCovariation {
       taper[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / taper.length);
     }
     this.reference = new double[fft.length()];
-    this.left = new double[fft.length()];
+    this.residual = new double[fft.length()];
     this.referencePower = new double[fft.length() / 2];
     this.residualPower = new double[fft.length() / 2];
   }
@@ -63,20 +63,20 @@ public final class PowerCovariation {
 
   private void addPiece(Subtraction source, int start) {
     source.copyReference(start, reference, 0, taper.length);
-    source.copyLeft(start, left, 0, taper.length);
+    source.copyResidual(start, residual, 0, taper.length);
     for (int i = 0; i < taper.length; i++) {
       reference[i] *= taper[i];
-      left[i] *= taper[i];
+      residual[i] *= taper[i];
     }
     fft.forward(reference);
-    fft.forward(left);
+    fft.forward(residual);
     addPowers();
   }
 
   private void addPowers() {
     for (int k = 1; k < residualPower.length; k++) {
       double x = Packed.power(reference, k);
-      double e = Packed.power(left, k);
+      double e = Packed.power(residual, k);
       together += (double) k * k * x * e;
       referencePower[k] += x;
       residualPower[k] += e;

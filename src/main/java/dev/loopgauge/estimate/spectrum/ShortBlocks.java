@@ -19,7 +19,7 @@ public final class ShortBlocks {
   private final double[] sines;
   private final double[] reference;
   private final double[] ret;
-  private final double[] left;
+  private final double[] residual;
   private final double[] taperedReference;
   private final double[] taperedReturn;
   private double referenceEnergy;
@@ -44,7 +44,7 @@ public final class ShortBlocks {
     }
     this.reference = new double[fft.length()];
     this.ret = new double[fft.length()];
-    this.left = new double[fft.length()];
+    this.residual = new double[fft.length()];
     this.taperedReference = new double[fft.length()];
     this.taperedReturn = new double[fft.length()];
   }
@@ -71,20 +71,20 @@ public final class ShortBlocks {
     int known = source.endKnown(from, to) - first;
     Arrays.fill(reference, 0);
     Arrays.fill(ret, 0);
-    Arrays.fill(left, 0);
+    Arrays.fill(residual, 0);
     source.copyReference(from, reference, 0, Math.min(fft.length(), source.length() - from));
     source.copyReturn(first, ret, first - from, known);
-    source.copyLeft(first, left, first - from, known);
+    source.copyResidual(first, residual, first - from, known);
     boolean partly = wholePerKnown > 1;
     if (partly) {
       taperKnown(first - from, known);
     }
     referenceEnergy = Loudness.energy(reference);
     returnEnergy = Loudness.energy(ret);
-    residualEnergy = Loudness.energy(left);
+    residualEnergy = Loudness.energy(residual);
     fft.forward(reference);
     fft.forward(ret);
-    fft.forward(left);
+    fft.forward(residual);
     if (!partly) {
       Packed.taper(reference, taperedReference);
       Packed.taper(ret, taperedReturn);
@@ -139,7 +139,7 @@ public final class ShortBlocks {
 
   /** The power of the residual in a bin. */
   public double residualPower(int k) {
-    return Packed.power(left, k);
+    return Packed.power(residual, k);
   }
 
   /** The real part of a bin of the return times that of the reference, both aligned. */

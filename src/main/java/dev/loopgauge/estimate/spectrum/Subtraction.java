@@ -89,7 +89,7 @@ public final class Subtraction implements AutoCloseable {
   }
 
   /** Copies some of what is left of the return without what was found. */
-  public void copyLeft(int from, double[] target, int at, int count) {
+  public void copyResidual(int from, double[] target, int at, int count) {
     int first = plan.maxLag() + from;
     for (int i = 0; i < count; i++) {
       target[at + i] = ret[first + i] - found[first + i];
