@@ -59,8 +59,9 @@ public record PathDelay(
     }
     BandResponse run = all.followed();
     if (FlatnessTest.holds(all, run, measured.gain())) {
-      return FlatnessTest.isCertain(all, run, measured.gain()) || run.bands().size() < FEWEST
-          ? new PathDelay(true, true, measured.lag(), 0, Optional.empty(), run, Optional.empty())
+      boolean certain = FlatnessTest.isCertain(all, run, measured.gain());
+      return certain || run.bands().size() < FEWEST
+          ? new PathDelay(true, certain, measured.lag(), 0, Optional.empty(), run, Optional.empty())
           : nearlyFlat(measured.lag(), run);
     }
     Optional<ResidualTests> left = Optional.empty();

@@ -6,8 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.estimate.result.PureDelay;
 import dev.loopgauge.signal.filter.AllPass;
+import dev.loopgauge.signal.filter.BandPass;
 import dev.loopgauge.signal.filter.Crossover;
 import dev.loopgauge.signal.filter.Design;
 import dev.loopgauge.signal.filter.Designs;
@@ -84,6 +86,21 @@ class PureDelayTest {
           measured(Optional.of(new AllPass(1000, 2)), FilteredTrial.Kind.SWEEP, decibels, 1);
       assertEquals(1, measured.arrivals().size(), measured.toString());
       assertEquals(DELAY + 0.56, measured.delay().samples(), 0.2);
+    }
+  }
+
+  /** Too few of its bands are heard to know a filter by; one in 5,000 was once told a flat path. */
+  @Test
+  void isNotToldOfABandTooNarrowToKnowItsFilter() {
+    for (double decibels : new double[] {60, 30, 10}) {
+      Measurement measured =
+          measured(
+              Optional.of(BandPass.SUBWOOFER),
+              FilteredTrial.Kind.SPEECH,
+              decibels,
+              1131464545961829349L);
+      assertEquals(Optional.empty(), measured.pure());
+      assertEquals(Polarity.UNDETERMINED, measured.polarity());
     }
   }
 }
