@@ -224,12 +224,12 @@ public final class DelayEstimator {
     }
     Optional<Finding> refusal = detection.refusal();
     if (refusal.isPresent()) {
-      Optional<Finding> torn =
+      Optional<Finding> spliced =
           first.splice().map(t -> IntegrityFindings.spliced(t, true, spectra.rate()));
       return Read.refused(
           Optional.of(first),
           share(ClippingEffect.of(spectra, first).map(ClippingEffect::share)),
-          torn.orElse(refusal.get()));
+          spliced.orElse(refusal.get()));
     }
     List<FittedArrival> arrivals = arrivals(spectra, first);
     choose(arrivals);
@@ -289,9 +289,10 @@ public final class DelayEstimator {
   /** The arrivals of a fit, but for what is a filter's ring. */
   private static List<FittedArrival> arrivals(Spectra spectra, Fit first) {
     List<FittedArrival> arrivals = new ArrayList<>(first.allArrivals());
-    boolean single =
-        arrivals.size() == 1 || !RippleTest.ripple(spectra, arrivals, first.residualTests());
-    return single ? new ArrayList<>(arrivals.subList(0, 1)) : arrivals;
+    if (arrivals.size() > 1 && !RippleTest.ripple(spectra, arrivals, first.residualTests())) {
+      arrivals.subList(1, arrivals.size()).clear();
+    }
+    return arrivals;
   }
 
   /** Puts the arrival to be measured first. */

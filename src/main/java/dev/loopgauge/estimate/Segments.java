@@ -122,7 +122,7 @@ public final class Segments {
   /** Whether nothing comes back while the reference lasts. */
   private static boolean isSilent(Reading reading) {
     int length = Math.min(reading.reference().length(), reading.ret().length());
-    return Loudness.of(reading.ret().stretch(0, length)).isSilent();
+    return Loudness.isSilence(reading.ret().stretch(0, length));
   }
 
   private List<Integer> loudest(int parts, int part) {

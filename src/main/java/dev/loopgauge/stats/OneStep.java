@@ -15,13 +15,6 @@ import java.util.Optional;
  * @param count how many values have weight
  */
 public record OneStep(int at, double share, double value, double left, double spread, int count) {
-  /**
-   * Whatever its degrees of freedom, chance passes this t once in {@value #ONE_IN} times or more.
-   */
-  private static final double OFTEN = 3;
-
-  private static final double ONE_IN = 370;
-
   private static final int SIDE = 2;
 
   /** What is fitted: both levels, and the value between them. */
@@ -102,7 +95,6 @@ public record OneStep(int at, double share, double value, double left, double sp
     double scatter = Math.sqrt(left / degrees * spread);
     return degrees > 0
         && value != 0
-        && !(Math.abs(value) < OFTEN * scatter && ONE_IN * chance < count)
         && (scatter == 0 || count * Quantiles.studentBeyond(value / scatter, degrees) < chance);
   }
 

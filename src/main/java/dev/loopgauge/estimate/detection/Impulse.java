@@ -55,23 +55,43 @@ final class Impulse {
   static boolean isMistaken(List<Reading> readings, FittedArrival arrival) {
     List<double[]> unlike = new ArrayList<>();
     for (Reading reading : readings) {
-      Optional<double[]> click = click(reading);
+      Optional<Click> click = click(reading);
       if (click.isEmpty()) {
         continue;
       }
-      double[] there = there(reading, arrival.lag());
-      if (!isLike(click.get(), there, arrival.gain()) && standsOut(reading, there)) {
+      double[] there = click.get().there(reading.ret(), arrival.lag());
+      if (!click.get().isLike(there, arrival.gain()) && standsOut(reading, there)) {
         unlike.add(there);
       }
-      if (hasRival(reading, arrival.lag(), click.get().length)) {
+      if (hasRival(reading, arrival.lag(), there.length)) {
         return true;
       }
     }
     return !unlike.isEmpty() && !(unlike.size() > 1 && recur(unlike));
   }
 
-  /** The click that a reference is, with what is beside it; empty where it is none. */
-  private static Optional<double[]> click(Reading reading) {
+  /**
+   * The click that a reference is, with what is beside it.
+   *
+   * @param from where it starts in the reference
+   * @param length how long it is, in samples
+   * @param energy of it
+   */
+  private record Click(int from, int length, double energy) {
+    /** What stands in a return where the click should be. */
+    double[] there(Samples ret, double lag) {
+      double[] there = new double[length];
+      ret.copyTo(from + (int) Math.rint(lag), there, 0, length);
+      return there;
+    }
+
+    boolean isLike(double[] there, double gain) {
+      return gain * gain * energy >= LIKE * Loudness.energy(there);
+    }
+  }
+
+  /** The click that a reference is; empty where it is none. */
+  private static Optional<Click> click(Reading reading) {
     int width = width(reading.rate());
     if (reading.reference().length() > LONGEST_SECONDS * reading.rate().hertz()
         || !canBeClick(reading.reference(), 2 * width)) {
@@ -79,24 +99,12 @@ final class Impulse {
     }
     double[] reference = whole(reading.reference());
     int centre = PeakSearch.strongest(reference);
-    double[] click = Arrays.copyOfRange(reference, Math.max(0, centre - width), centre + width);
-    return Loudness.energy(click) < CONCENTRATED * Loudness.energy(reference)
-        ? Optional.empty()
-        : Optional.of(click);
-  }
-
-  /** What stands in a return where the click should be. */
-  private static double[] there(Reading reading, double lag) {
-    int width = width(reading.rate());
-    int centre = PeakSearch.strongest(whole(reading.reference()));
     int from = Math.max(0, centre - width);
-    double[] there = new double[centre + width - from];
-    reading.ret().copyTo(from + (int) Math.rint(lag), there, 0, there.length);
-    return there;
-  }
-
-  private static boolean isLike(double[] click, double[] there, double gain) {
-    return gain * gain * Loudness.energy(click) >= LIKE * Loudness.energy(there);
+    double[] click = Arrays.copyOfRange(reference, from, centre + width);
+    double energy = Loudness.energy(click);
+    return energy < CONCENTRATED * Loudness.energy(reference)
+        ? Optional.empty()
+        : Optional.of(new Click(from, click.length, energy));
   }
 
   private static boolean standsOut(Reading reading, double[] there) {

@@ -148,7 +148,7 @@ public final class WindowDelay {
 
   /** The delay, near that of a window before if there was one; empty when it can't be told. */
   public Optional<Found> find(Optional<Found> before) {
-    if (Loudness.of(reference).isSilent()) {
+    if (Loudness.isSilence(reference)) {
       return Optional.empty();
     }
     Optional<Found> near = before.flatMap(b -> near((int) Math.rint(b.lag()), b.slope()));

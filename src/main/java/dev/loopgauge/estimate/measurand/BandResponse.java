@@ -220,7 +220,8 @@ public final class BandResponse {
     return phases;
   }
 
-  private static double nearest(double phase, double to) {
+  /** A phase less whole turns, so that it is as near to another as it can be. */
+  static double nearest(double phase, double to) {
     return phase - 2 * Math.PI * Math.rint((phase - to) / (2 * Math.PI));
   }
 

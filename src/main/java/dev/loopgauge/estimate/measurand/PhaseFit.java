@@ -42,7 +42,7 @@ final class PhaseFit {
         for (int k = 0; k < shapes.length; k++) {
           rest[i] -= factors[k] * shapes[k][i];
         }
-        rest[i] = wrapped(rest[i]);
+        rest[i] = BandResponse.nearest(rest[i], 0);
       }
     }
     return new PhaseFit(weights, rest, -factors[0]);
@@ -64,11 +64,6 @@ final class PhaseFit {
       }
     }
     return products;
-  }
-
-  /** A phase less whole turns. */
-  static double wrapped(double phase) {
-    return phase - 2 * Math.PI * Math.rint(phase / (2 * Math.PI));
   }
 
   /** How far the phase falls with frequency beside the other shapes, in samples. */

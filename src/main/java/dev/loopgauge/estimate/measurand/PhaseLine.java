@@ -30,9 +30,9 @@ record PhaseLine(double delay, int halfTurns, double open, double scatter, doubl
     double[] above = power(omegas, 3);
     double[][] curves = {omegas, below, above};
     int near = near(omegas, weights, phases);
-    int halfTurns = near;
-    PhaseFit best = PhaseFit.of(line, weights, phases, near);
-    for (int turns = near - TRIED; turns <= near + TRIED; turns++) {
+    int halfTurns = near - TRIED;
+    PhaseFit best = PhaseFit.of(line, weights, phases, halfTurns);
+    for (int turns = halfTurns + 1; turns <= near + TRIED; turns++) {
       PhaseFit fit = PhaseFit.of(line, weights, phases, turns);
       halfTurns = fit.residual() < best.residual() ? turns : halfTurns;
       best = fit.residual() < best.residual() ? fit : best;
@@ -57,7 +57,7 @@ record PhaseLine(double delay, int halfTurns, double open, double scatter, doubl
 
   /** How far off the line a phase lies, in radians, whole turns left out. */
   double off(double omega, double phase) {
-    return PhaseFit.wrapped(phase - halfTurns * Math.PI + delay * omega);
+    return BandResponse.nearest(phase - halfTurns * Math.PI + delay * omega, 0);
   }
 
   /** The half turns nearest to where a line that starts anywhere would start. */

@@ -63,8 +63,7 @@ final class ArrivalSearch {
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
       double[] all = spectra.searched(rest);
-      FittedArrival next =
-          atPeak(rest, PeakSearch.strongest(near(all.clone())) - spectra.searchLag());
+      FittedArrival next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
       double gain = Math.abs(next.gain());
       if (gain < faintest() || gain < ABOVE_NOISE * scatter(all) / pulseHeight) {
         break;
@@ -122,7 +121,8 @@ final class ArrivalSearch {
   }
 
   /** The lags with those left out at which an arrival can't be told from an edge. */
-  private double[] near(double[] lags) {
+  private double[] near(double[] all) {
+    double[] lags = all.clone();
     double here = strongest.lag() + spectra.searchLag();
     for (int i = 0; i < lags.length; i++) {
       if (Math.abs(i - here) > spectra.exact()) {

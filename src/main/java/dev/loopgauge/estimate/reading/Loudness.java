@@ -18,12 +18,24 @@ public record Loudness(int length, double energy, double peak) {
 
   /** Looks through some samples. */
   public static Loudness of(Samples samples) {
+    return through(samples, false);
+  }
+
+  /** Whether some samples hold nothing but silence; looks no further than it must. */
+  public static boolean isSilence(Samples samples) {
+    return through(samples, true).isSilent();
+  }
+
+  private static Loudness through(Samples samples, boolean whileSilent) {
     Loudness loudness = new Loudness(samples.length(), 0, 0);
     double[] chunk = new double[Math.min(CHUNK, samples.length())];
     for (int from = 0; from < samples.length(); from += chunk.length) {
       int count = Math.min(chunk.length, samples.length() - from);
       samples.copyTo(from, chunk, 0, count);
       loudness = loudness.with(chunk, count);
+      if (whileSilent && !loudness.isSilent()) {
+        break;
+      }
     }
     return loudness;
   }
@@ -51,19 +63,7 @@ public record Loudness(int length, double energy, double peak) {
   }
 
   /** Whether there is nothing but silence. */
-  public boolean isSilent() {
+  boolean isSilent() {
     return Decibels.ofPower(energy / length) < SILENCE_DBFS;
-  }
-
-  /** Whether some samples hold nothing but silence; looks no further than it must. */
-  public static boolean isSilence(Samples samples) {
-    double[] chunk = new double[Math.min(CHUNK, samples.length())];
-    Loudness loudness = new Loudness(samples.length(), 0, 0);
-    for (int from = 0; from < samples.length() && loudness.isSilent(); from += chunk.length) {
-      int count = Math.min(chunk.length, samples.length() - from);
-      samples.copyTo(from, chunk, 0, count);
-      loudness = loudness.with(chunk, count);
-    }
-    return loudness.isSilent();
   }
 }

@@ -38,5 +38,7 @@ class LoudnessTest {
   void tellsSilenceFromTheLastBitsOfAConverter() {
     assertTrue(Loudness.of(Signal.of(RATE, 0.0, 9e-7)).isSilent());
     assertFalse(Loudness.of(Signal.of(RATE, 2e-6, 2e-6)).isSilent());
+    assertTrue(Loudness.isSilence(Signal.of(RATE, 0.0, 9e-7)));
+    assertFalse(Loudness.isSilence(Signal.of(RATE, 2e-6, 2e-6)));
   }
 }
