@@ -35,6 +35,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 
 /** The commands by name. */
@@ -71,7 +72,7 @@ final class Commands {
    * options of all would be most of the time of a quick command; for the version alone none is;
    * without a known name, all are, so that help, completion and suggestions know them.
    */
-  static CommandLine lineFor(List<String> args, Console console, AudioSystem audio) {
+  static CommandLine lineFor(List<String> args, Console console, Supplier<AudioSystem> audio) {
     CommandLine line = new CommandLine(new LoopgaugeCommand()).setExpandAtFiles(false);
     List<String> needed = needed(args);
     for (String name : needed) {
@@ -91,18 +92,31 @@ final class Commands {
     return optionsAlone && args.contains("--version") ? List.of() : names();
   }
 
-  private static Object create(String name, Console console, AudioSystem audio) {
-    String system = System.getProperty("os.name");
-    AudioSystem watched = MicrophonePermission.watched(audio, console, system);
-    Site site = new Site(watched, console, console.environment());
+  /** A command. What plays and records is made for those alone that do. */
+  private static Object create(String name, Console console, Supplier<AudioSystem> audio) {
     return switch (name) {
       case "budget" -> new BudgetCommand();
       case "plan" -> new PlanCommand();
       case "align" -> new AlignCommand(console);
       case "new" -> new NewCommand(console);
       case "check" -> new CheckCommand();
-      case "devices" -> new DevicesCommand(audio);
       case "profile" -> ProfileCommand.line(console);
+      case "signal" -> new SignalCommand();
+      case "analyze" -> new AnalyzeCommand(console);
+      case "follow" -> new FollowCommand(console);
+      case "pairs" -> new PairsCommand(console);
+      case "journal" -> JournalCommand.line(console);
+      case "report" -> new ReportCommand(console);
+      default -> live(name, console, audio.get());
+    };
+  }
+
+  private static Object live(String name, Console console, AudioSystem audio) {
+    String system = System.getProperty("os.name");
+    AudioSystem watched = MicrophonePermission.watched(audio, console, system);
+    Site site = new Site(watched, console, console.environment());
+    return switch (name) {
+      case "devices" -> new DevicesCommand(audio);
       case "patch" -> new PatchCommand(site);
       case "calibrate" -> new CalibrateCommand(site);
       case "measure" -> new MeasureCommand(site);
@@ -110,13 +124,7 @@ final class Commands {
       case "host" -> new HostCommand(site);
       case "soak" -> new SoakCommand(site);
       case "watch" -> new WatchCommand(site, console);
-      case "signal" -> new SignalCommand();
-      case "analyze" -> new AnalyzeCommand(console);
-      case "follow" -> new FollowCommand(console);
-      case "pairs" -> new PairsCommand(console);
       case "series" -> new SeriesCommand(site);
-      case "journal" -> JournalCommand.line(console);
-      case "report" -> new ReportCommand(console);
       case "screen" -> new ScreenCommand(site);
       case "demo" -> new DemoCommand(audio.rig());
       default -> throw new IllegalArgumentException("no command " + name);

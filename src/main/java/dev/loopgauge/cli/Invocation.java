@@ -26,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -40,8 +41,8 @@ final class Invocation {
   private final CommandLine line;
   private Optional<EndHook> endHook = Optional.empty();
 
-  /** A run with these arguments on this console, with these back ends. */
-  Invocation(List<String> args, Console console, AudioSystem audio) {
+  /** A run with these arguments on this console, with these back ends where it needs any. */
+  Invocation(List<String> args, Console console, Supplier<AudioSystem> audio) {
     this.args = helpLast(args);
     this.console = console;
     this.line = Commands.lineFor(this.args, console, audio);

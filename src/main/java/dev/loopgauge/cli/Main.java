@@ -31,11 +31,11 @@ public final class Main {
       console.out().print(ProgramVersion.line() + "\n");
       return ExitCode.GOOD;
     }
-    return run(List.of(args), console, Adapters.ofThisComputer());
+    return new Invocation(List.of(args), console, Adapters::ofThisComputer).run();
   }
 
   /** Runs one command with back ends other than the computer's. */
   static int run(List<String> args, Console console, AudioSystem audio) {
-    return new Invocation(args, console, audio).run();
+    return new Invocation(args, console, () -> audio).run();
   }
 }

@@ -41,7 +41,7 @@ class MainTest {
   /** Every help screen there is, with those of commands within commands. */
   private static List<List<String>> helps() {
     List<List<String>> helps = new ArrayList<>(List.of(List.of("--help")));
-    CommandLine all = Commands.lineFor(List.of(), Console.ofProcess(), Adapters.ofThisComputer());
+    CommandLine all = Commands.lineFor(List.of(), Console.ofProcess(), Adapters::ofThisComputer);
     all.getSubcommands()
         .forEach(
             (name, line) -> {

@@ -80,6 +80,24 @@ class OneStepTest {
     assertTrue(told >= 20, "far stricter than need be: " + told);
   }
 
+  /** What mostly settles it is a bound: it never tells otherwise than the chance itself. */
+  @Test
+  void isThereJustWhereItsChanceIsSmall() {
+    int told = 0;
+    for (int seed = 0; seed < 2_000; seed++) {
+      double[] values = noise(seed);
+      for (int i = COUNT / 2; i < COUNT; i++) {
+        values[i] += seed * 2e-3;
+      }
+      OneStep step = OneStep.of(values, even()).orElseThrow();
+      double scatter = Math.sqrt(step.left() / (COUNT - 3) * step.spread());
+      double chance = Quantiles.studentBeyond(step.value() / scatter, COUNT - 3.0);
+      assertEquals(COUNT * chance < CHANCE, step.isThere(CHANCE), step::toString);
+      told += step.isThere(CHANCE) ? 1 : 0;
+    }
+    assertTrue(told > 200 && told < 1_800, "told " + told);
+  }
+
   @Test
   void aLineIsNoStepAndAStepNoLine() {
     double[] times = new double[COUNT];

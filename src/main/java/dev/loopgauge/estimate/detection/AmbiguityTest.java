@@ -2,7 +2,9 @@ package dev.loopgauge.estimate.detection;
 
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.estimate.spectrum.Spectra;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -96,7 +98,7 @@ final class AmbiguityTest {
   }
 
   /**
-   * The lag that could just as well be the delay.
+   * The lag that could best be the delay besides it, if one could.
    *
    * @param from where the arrival's main lobe ends, in samples
    * @param most how like itself an arrival is at another lag that tells the two apart
@@ -106,15 +108,20 @@ final class AmbiguityTest {
   private static Optional<Rival> beyond(
       int from, double most, double[] arrival, double[] cross, Spectra spectra, Fit fit) {
     int best = spectra.searchedIndex(fit.peak().lag());
-    double alike = most * arrival[0];
-    double close = close(cross[best], fit);
-    for (int i = 0; i < cross.length; i++) {
-      int distance = Math.abs(i - best);
-      if (distance >= from && (Math.abs(arrival[distance]) > alike || Math.abs(cross[i]) > close)) {
-        return Optional.of(new Rival(i - best, Math.abs(arrival[distance]) > alike));
-      }
+    int furthest = Math.max(best, cross.length - 1 - best);
+    if (from > furthest) {
+      return Optional.empty();
     }
-    return Optional.empty();
+    int repeat = PeakSearch.strongest(arrival, from, furthest + 1);
+    if (Math.abs(arrival[repeat]) > most * arrival[0]) {
+      return Optional.of(new Rival(best + repeat < cross.length ? repeat : -repeat, true));
+    }
+    double[] elsewhere = cross.clone();
+    Arrays.fill(elsewhere, Math.max(0, best - from + 1), Math.min(cross.length, best + from), 0);
+    int rival = PeakSearch.strongest(elsewhere);
+    return Math.abs(elsewhere[rival]) > close(cross[best], fit)
+        ? Optional.of(new Rival(rival - best, false))
+        : Optional.empty();
   }
 
   /** The first lag at which the coherence has stopped falling. */

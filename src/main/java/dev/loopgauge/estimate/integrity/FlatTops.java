@@ -13,10 +13,12 @@ import java.util.Optional;
 public final class FlatTops {
   private final double[] ret;
   private final List<Side> sides;
+  private final BitSet extremes;
 
-  private FlatTops(double[] ret, List<Side> sides) {
+  private FlatTops(double[] ret, List<Side> sides, BitSet extremes) {
     this.ret = ret;
     this.sides = sides;
+    this.extremes = extremes;
   }
 
   /** The flat tops of a return. */
@@ -31,12 +33,12 @@ public final class FlatTops {
         sides.add(side.get());
       }
     }
-    return new FlatTops(ret, sides);
+    return new FlatTops(ret, sides, range.extremes(ret));
   }
 
   /** Whether there are none, whatever the reference. */
   public boolean isEmpty() {
-    return sides.isEmpty() && atExtremes(ret).isEmpty();
+    return sides.isEmpty() && extremes.isEmpty();
   }
 
   /**
@@ -46,27 +48,14 @@ public final class FlatTops {
    * @param predicted what a fitted path makes of it
    */
   public BitSet against(double[] reference, double[] predicted) {
-    BitSet clipped = atExtremes(reference).isEmpty() ? atExtremes(ret) : new BitSet();
+    boolean square = !Range.of(reference, 0, reference.length).extremes(reference).isEmpty();
+    BitSet clipped = square ? new BitSet() : (BitSet) extremes.clone();
     for (Side side : sides) {
       if (!side.isExplained(ret, reference, predicted)) {
         clipped.or(side.tops());
       }
     }
     return clipped;
-  }
-
-  /** The samples at the highest and the lowest value, where those are more than half of all. */
-  private static BitSet atExtremes(double[] samples) {
-    Range range = Range.of(samples, 0, samples.length);
-    BitSet at = new BitSet();
-    boolean most = 2 * (range.times(1) + range.times(-1)) > samples.length;
-    if (!most || range.lowest() == range.highest()) {
-      return at;
-    }
-    for (int i = 0; i < samples.length; i++) {
-      at.set(i, samples[i] == range.lowest() || samples[i] == range.highest());
-    }
-    return at;
   }
 
   /** The lowest and the highest of some samples, and how many have just these values. */
@@ -92,6 +81,19 @@ public final class FlatTops {
 
     int times(int sign) {
       return sign > 0 ? atHighest : atLowest;
+    }
+
+    /** The samples at the highest and the lowest value, where those are more than half of all. */
+    BitSet extremes(double[] samples) {
+      BitSet at = new BitSet();
+      boolean most = 2 * (atHighest + atLowest) > samples.length;
+      if (!most || lowest == highest) {
+        return at;
+      }
+      for (int i = 0; i < samples.length; i++) {
+        at.set(i, samples[i] == lowest || samples[i] == highest);
+      }
+      return at;
     }
   }
 

@@ -50,7 +50,7 @@ public final class ZeroRuns {
       for (int i = 0; i < chunk.length; i++) {
         if (chunk[i] == 0) {
           run++;
-        } else {
+        } else if (run > 0) {
           endRun(from + i - run, from + i);
           run = 0;
         }

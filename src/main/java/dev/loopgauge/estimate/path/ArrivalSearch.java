@@ -63,7 +63,7 @@ final class ArrivalSearch {
     while (taken.size() < MOST) {
       CrossSpectrum rest = sharp.without(taken, pulse);
       double[] all = spectra.searched(rest);
-      FittedArrival next = atPeak(rest, PeakSearch.strongest(near(all)) - spectra.searchLag());
+      FittedArrival next = atPeak(rest, strongestNear(all) - spectra.searchLag());
       double gain = Math.abs(next.gain());
       if (gain < faintest() || gain < ABOVE_NOISE * scatter(all) / pulseHeight) {
         break;
@@ -120,16 +120,12 @@ final class ArrivalSearch {
     return weakest;
   }
 
-  /** The lags with those left out at which an arrival can't be told from an edge. */
-  private double[] near(double[] all) {
-    double[] lags = all.clone();
+  /** The strongest of the lags at which an arrival can be told from an edge. */
+  private int strongestNear(double[] all) {
     double here = strongest.lag() + spectra.searchLag();
-    for (int i = 0; i < lags.length; i++) {
-      if (Math.abs(i - here) > spectra.exact()) {
-        lags[i] = 0;
-      }
-    }
-    return lags;
+    int from = (int) Math.max(0, Math.ceil(here - spectra.exact()));
+    int to = (int) Math.min(all.length, Math.floor(here + spectra.exact()) + 1);
+    return PeakSearch.strongest(all, from, to);
   }
 
   private double faintest() {

@@ -60,7 +60,7 @@ public record DelayStep(Splice splice, double odds) {
       return Optional.empty();
     }
     Optional<DelayStep> step = in(near.get(), reading, delay, reach);
-    return step.isPresent()
+    return step.isPresent() || near.get().small()
         ? step
         : in(near.get().ofPeaks(reading, delay, reach), reading, delay, reach);
   }

@@ -1,9 +1,10 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.result.Response;
-import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
+import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.PeakSearch;
+import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Decibels;
 import java.util.ArrayList;
@@ -43,15 +44,23 @@ final class ResponseCurve {
     this.count = Math.min(furthest, (int) Math.ceil(latest) + margin) - first + 1;
   }
 
-  /** The response. */
+  /** The response, from the lags around it: further off nothing of its arrivals is left. */
   Response draw() {
-    CrossSpectrum tapered = deconvolved.cross().weighted(taper());
-    double[] real = tapered.lagsFrom(first, count);
-    double[] imaginary = tapered.quadratureFrom(first, count);
+    int all = deconvolved.pulse().plan().transform();
+    RealFft fft = new RealFft(Math.min(all, RealFft.lengthFor(2 * count)));
+    int before = (fft.length() - count) / 2;
+    double[] real = deconvolved.cross().lagsFrom(first - before, fft.length());
+    fft.forward(real);
+    taper(real, all / fft.length());
+    double[] imaginary = real.clone();
+    Packed.hilbertTransform(imaginary);
+    fft.inverse(real);
+    fft.inverse(imaginary);
     int step = (count + MOST_POINTS - 1) / MOST_POINTS;
     double[] highest = new double[(count + step - 1) / step];
     for (int i = 0; i < count; i++) {
-      highest[i / step] = Math.max(highest[i / step], Math.hypot(real[i], imaginary[i]));
+      double envelope = Math.hypot(real[before + i], imaginary[before + i]);
+      highest[i / step] = Math.max(highest[i / step], envelope);
     }
     double most = highest[PeakSearch.strongest(highest)];
     List<Double> levels = new ArrayList<>();
@@ -61,7 +70,8 @@ final class ResponseCurve {
     return new Response(first, step, levels);
   }
 
-  private double[] taper() {
+  /** Tapers a packed spectrum of which each bin stands for so many of the deconvolved one. */
+  private void taper(double[] packed, int each) {
     double[] band = deconvolved.band();
     double edge = BAND_EDGE * band[PeakSearch.strongest(band)];
     int low = 0;
@@ -72,10 +82,17 @@ final class ResponseCurve {
     while (high > low && band[high] <= edge) {
       high--;
     }
-    double[] taper = new double[band.length];
-    for (int k = low; k <= high; k++) {
-      taper[k] = 0.5 - 0.5 * Math.cos(2 * Math.PI * (k - low + 0.5) / (high - low + 1));
+    packed[0] *= hann(0, low, high);
+    packed[1] *= hann(each * packed.length / 2, low, high);
+    for (int k = 1; k < packed.length / 2; k++) {
+      double factor = hann(each * k, low, high);
+      packed[2 * k] *= factor;
+      packed[2 * k + 1] *= factor;
     }
-    return taper;
+  }
+
+  private static double hann(int bin, int low, int high) {
+    boolean inside = bin >= low && bin <= high;
+    return inside ? 0.5 - 0.5 * Math.cos(2 * Math.PI * (bin - low + 0.5) / (high - low + 1)) : 0;
   }
 }

@@ -2,6 +2,7 @@ package dev.loopgauge.estimate.spectrum;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The cross-spectrum of a reference and a return, and with it their correlation R(lag) = sum over n
@@ -31,6 +32,11 @@ public final class CrossSpectrum {
   private final RealFft fft;
   private final double[] packed;
 
+  /** Made when first needed: the magnitudes, and the bins that are faded out times their weight. */
+  private Optional<double[]> magnitudes = Optional.empty();
+
+  private Optional<double[]> faded = Optional.empty();
+
   /** A cross-spectrum of one plan, as packed by a transform of its length. */
   CrossSpectrum(BlockPlan plan, RealFft fft, double[] packed) {
     this.plan = plan;
@@ -39,7 +45,14 @@ public final class CrossSpectrum {
   }
 
   /** The value of the correlation at some lag, with its first and second derivative by the lag. */
-  public record Point(double lag, double value, double slope, double curvature) {}
+  public record Point(double lag, double value, double slope, double curvature) {
+    /** That so near by that the correlation doesn't bend otherwise (B. Taylor's series). */
+    Point near(double there) {
+      double by = there - lag;
+      return new Point(
+          there, value + by * (slope + by * curvature / 2), slope + by * curvature, curvature);
+    }
+  }
 
   /** The sum of some of one plan, at least one: several readings taken as one. */
   static CrossSpectrum sum(List<CrossSpectrum> spectra) {
@@ -76,9 +89,12 @@ public final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, rest);
   }
 
-  /** The magnitude of each bin from 0 to half the transform. */
+  /** The magnitude of each bin from 0 to half the transform; not to be changed. */
   public double[] magnitudes() {
-    return Packed.magnitudes(packed);
+    if (magnitudes.isEmpty()) {
+      magnitudes = Optional.of(Packed.magnitudes(packed));
+    }
+    return magnitudes.get();
   }
 
   /** This times a real factor for each bin from 0 to half the transform. */
@@ -118,15 +134,6 @@ public final class CrossSpectrum {
     return chosen(lags, whole, count);
   }
 
-  /**
-   * The same at whole lags of this with each bin turned back by a quarter: its Hilbert transform.
-   */
-  public double[] quadratureFrom(int first, int count) {
-    double[] lags = borrowed();
-    Packed.hilbertTransform(lags);
-    return chosen(lags, first, count);
-  }
-
   private double[] borrowed() {
     double[] own = fft.borrow();
     System.arraycopy(packed, 0, own, 0, own.length);
@@ -162,8 +169,14 @@ public final class CrossSpectrum {
         lag, scale * (constant + sum.re()), scale * sum.reSlope(), scale * sum.reCurvature());
   }
 
-  /** The bins that are faded out, each times its weight. */
   private double[] faded() {
+    if (faded.isEmpty()) {
+      faded = Optional.of(findFaded());
+    }
+    return faded.get();
+  }
+
+  private double[] findFaded() {
     int first = firstFaded();
     double[] bins = Arrays.copyOfRange(packed, 2 * first, 2 * firstUnused());
     for (int i = 0; i < bins.length; i += 2) {

@@ -25,13 +25,20 @@ public final class Packed {
   }
 
   /** Multiplies {@code x} by {@code y} in place: convolution around the ends of the transform. */
-  static void multiply(double[] x, double[] y) {
+  public static void multiply(double[] x, double[] y) {
     x[0] *= y[0];
     x[1] *= y[1];
     for (int i = 2; i < x.length; i += 2) {
       double real = x[i];
       x[i] = real * y[i] - x[i + 1] * y[i + 1];
       x[i + 1] = real * y[i + 1] + x[i + 1] * y[i];
+    }
+  }
+
+  /** Turns a signal back to front around lag 0, in place. */
+  public static void conjugate(double[] packed) {
+    for (int i = 3; i < packed.length; i += 2) {
+      packed[i] = -packed[i];
     }
   }
 

@@ -19,6 +19,9 @@ public final class PartialOverlap {
   /** Where less than this share of the energy is recorded, a lag isn't raised any further. */
   private static final double LEAST = 0.5;
 
+  /** So much more than it shows a lag counts for at most. */
+  static final double MOST_RAISED = 1 / Math.sqrt(LEAST);
+
   private final List<Reading> readings;
   private final double energy;
 
@@ -43,7 +46,7 @@ public final class PartialOverlap {
    * @param first the first of them
    */
   int strongest(double[] lags, int first) {
-    double least = Math.abs(lags[PeakSearch.strongest(lags)]) * Math.sqrt(LEAST);
+    double least = Math.abs(lags[PeakSearch.strongest(lags)]) / MOST_RAISED;
     int from = 0;
     while (Math.abs(lags[from]) < least) {
       from++;

@@ -11,13 +11,23 @@ public final class PeakSearch {
 
   /** The index of the value of largest magnitude. */
   public static int strongest(double[] values) {
-    int best = 0;
-    for (int i = 1; i < values.length; i++) {
+    return strongest(values, 0, values.length);
+  }
+
+  /** The index of that among those from one index on and before another. */
+  public static int strongest(double[] values, int from, int to) {
+    int best = from;
+    for (int i = from + 1; i < to; i++) {
       if (Math.abs(values[i]) > Math.abs(values[best])) {
         best = i;
       }
     }
     return best;
+  }
+
+  /** The largest magnitude of the values from one index on and before another, 0 of none. */
+  public static double most(double[] values, int from, int to) {
+    return from < to ? Math.abs(values[strongest(values, from, to)]) : 0;
   }
 
   /**
@@ -40,11 +50,10 @@ public final class PeakSearch {
       if (!(next >= low && next <= high)) {
         next = (low + high) / 2;
       }
-      double moved = Math.abs(next - point.lag());
-      point = cross.at(next);
-      if (moved < CLOSE_ENOUGH) {
-        break;
+      if (Math.abs(next - point.lag()) < CLOSE_ENOUGH) {
+        return point.near(next);
       }
+      point = cross.at(next);
     }
     return point;
   }

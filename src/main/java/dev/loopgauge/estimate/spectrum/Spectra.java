@@ -100,7 +100,7 @@ public final class Spectra {
     return Math.max(reach(), Math.min(searchLag, (int) (MOST_LOST * longestReference())));
   }
 
-  /** The same of readings cut as above: what was cut off is taken off the sums. */
+  /** The same of readings cut to the strongest arrival: what was cut off is taken off the sums. */
   public Spectra ofParts(List<Reading> cut) {
     BlockPlan plan = cross.plan();
     List<CrossSpectrum> rest = new ArrayList<>(each);
@@ -113,8 +113,29 @@ public final class Spectra {
         restOfAuto = restOfAuto.less(Correlating.auto(parts));
       }
     }
-    return new Spectra(
-        cut, transforms, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
+    Spectra parts =
+        new Spectra(
+            cut, transforms, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
+    parts.strongest = parts.unrivalled(strongest());
+    return parts;
+  }
+
+  /**
+   * The arrival that the readings were cut to; empty where another could be stronger in what is
+   * left of them. Of those near it all was recorded, the others may count for a little more.
+   */
+  private Optional<FittedArrival> unrivalled(FittedArrival arrival) {
+    CrossSpectrum.Point peak = PeakSearch.refine(cross, arrival.lag());
+    double[] all = searched(cross);
+    int here = searchedIndex(arrival.lag());
+    int from = Math.max(0, here - exact);
+    int to = Math.min(all.length, here + exact + 1);
+    double near = PeakSearch.most(all, from, to);
+    double far = Math.max(PeakSearch.most(all, 0, from), PeakSearch.most(all, to, all.length));
+    double most = Math.max(near, PartialOverlap.MOST_RAISED * far);
+    return most > Math.max(Math.abs(all[here]), Math.abs(peak.value()))
+        ? Optional.empty()
+        : Optional.of(arrival(peak));
   }
 
   /** The readings. */

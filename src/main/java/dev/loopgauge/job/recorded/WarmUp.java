@@ -2,14 +2,19 @@ package dev.loopgauge.job.recorded;
 
 import dev.loopgauge.estimate.DelayEstimator;
 import dev.loopgauge.estimate.result.Estimate;
+import dev.loopgauge.job.ChosenPath;
+import dev.loopgauge.report.measured.MeasurementDocument;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.verify.verdict.JudgedReading;
+import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 
 /**
- * A small estimate of made-up noise, made beside what a program does before it has a recording. The
- * virtual machine loads and compiles what an estimate needs meanwhile, so that the first that
- * counts takes a tenth less of a short command's time.
+ * A small estimate of made-up noise and its text, made beside what a program does before it has a
+ * recording. The virtual machine loads and compiles meanwhile what they need, so that the first
+ * that count take a tenth less of a short command's time.
  */
 public final class WarmUp {
   /** A low one, so that it takes little memory. */
@@ -38,13 +43,19 @@ public final class WarmUp {
 
     @Override
     public void run() {
-      estimate();
+      text();
     }
 
     @Override
     public void uncaughtException(Thread thread, Throwable why) {
       // What fails here fails again where it counts, and is told there.
     }
+  }
+
+  /** What is told of it. */
+  static String text() {
+    JudgedReading judged = ChosenPath.judge(Optional.empty(), estimate(), Optional.empty());
+    return MeasurementDocument.of("analyze", judged, List.of()).text();
   }
 
   /**

@@ -9,6 +9,11 @@ public final class Numbers {
   /** 53 bits of 6.02 dB: beyond this, a level tells of double precision and of nothing else. */
   private static final double MOST_DB = 319;
 
+  /** Up to here a product with a power of ten is off by far less than {@link #NEAR_TIE}. */
+  private static final double MOST_QUICK = 1e6;
+
+  private static final double NEAR_TIE = 1e-6;
+
   private Numbers() {}
 
   /**
@@ -17,9 +22,18 @@ public final class Numbers {
    * @throws NumberFormatException when {@code value} is infinite or not a number
    */
   public static BigDecimal rounded(double value, int decimals) {
-    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+    BigDecimal rounded = roundedHalfUp(value, decimals);
     BigDecimal stripped = rounded.stripTrailingZeros();
     return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+  }
+
+  /** The digits of a double take twenty times as long as its product, and only a tie needs them. */
+  private static BigDecimal roundedHalfUp(double value, int decimals) {
+    double scaled = value * Math.pow(10, decimals);
+    double whole = Math.floor(scaled);
+    return Math.abs(scaled) < MOST_QUICK && Math.abs(scaled - whole - 0.5) > NEAR_TIE
+        ? BigDecimal.valueOf(Math.round(scaled), decimals)
+        : BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
   }
 
   /** An uncertainty for JSON: as {@link #rounded}, but rounded up, so that it never reads zero. */

@@ -3,6 +3,9 @@ package dev.loopgauge.report.form;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -46,6 +49,20 @@ class NumbersTest {
   void givesNoDigitBeyondTheUncertainty(double uncertainty, int decimals, String written) {
     assertEquals(decimals, Numbers.decimalsFor(uncertainty, 3));
     assertEquals(written, Numbers.plainUp(uncertainty, decimals));
+  }
+
+  /** Ties among them, which binary fractions only nearly are. */
+  @Test
+  void roundsAsTheShortestDecimalOfADoubleDoes() {
+    SplittableRandom random = new SplittableRandom(1);
+    for (int trial = 0; trial < 200_000; trial++) {
+      int decimals = random.nextInt(7);
+      double half = random.nextInt(-4000, 4000) / Math.pow(10, decimals) / 2;
+      double value = trial % 2 == 0 ? half : random.nextGaussian() * Math.pow(10, trial % 9 - 3);
+      BigDecimal expected = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+      assertEquals(
+          0, expected.compareTo(Numbers.rounded(value, decimals)), value + ", " + decimals);
+    }
   }
 
   @Test
