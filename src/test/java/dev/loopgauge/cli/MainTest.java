@@ -145,21 +145,23 @@ class MainTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"analyze", "follow"})
-  void aRecordingWithoutAnOptionIsAskedAbout(String command) {
+  @CsvSource({"analyze, ''", "follow, ' --window S'"})
+  void aRecordingWithoutAnOptionIsAskedAbout(String command, String missing) {
     Run alone = Run.of(command, "sw.wav");
     assertEquals(ExitCode.USAGE, alone.exitCode());
     assertEquals(
         """
         What should I do with sw.wav?
-          try  `--reference sw.wav --return OTHER.wav`, or run `loopgauge pairs sw.wav`
-        """,
+          try  `--reference sw.wav --return OTHER.wav%s`, or run `loopgauge pairs sw.wav`
+        """
+            .formatted(missing),
         alone.err());
     assertEquals(
         """
         What should I do with my take.wav?
-          try  `--return "my take.wav"`, if that is what came back
-        """,
+          try  `--return "my take.wav"%s`, if that is what came back
+        """
+            .formatted(missing),
         Run.of(command, "--reference", "sw.wav", "my take.wav").err());
     assertEquals(
         "unknown option '--retrun'",

@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.InvalidPathException;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -109,13 +110,23 @@ public record Failure(int exitCode, String code, String text, String hint) {
 
   private static Failure asked(String recording, ParameterException e) {
     String word = word(recording);
+    String missing = missing(e.getCommandLine());
     return usage(
         "wrong-arguments",
         "What should I do with " + recording + "?",
         e.getCommandLine().getParseResult().hasMatchedOption(REFERENCE)
-            ? "`%s %s`, if that is what came back".formatted(RETURN, word)
-            : "`%s %s %s OTHER.wav`, or run `loopgauge pairs %s`"
-                .formatted(REFERENCE, word, RETURN, word));
+            ? "`%s %s%s`, if that is what came back".formatted(RETURN, word, missing)
+            : "`%s %s %s OTHER.wav%s`, or run `loopgauge pairs %s`"
+                .formatted(REFERENCE, word, RETURN, missing, word));
+  }
+
+  /** The other options that a command can't do without and wasn't given. */
+  private static String missing(CommandLine line) {
+    return line.getCommandSpec().options().stream()
+        .filter(option -> option.required() && !option.longestName().equals(REFERENCE))
+        .filter(option -> !line.getParseResult().hasMatchedOption(option))
+        .map(option -> " " + option.longestName() + " " + option.paramLabel())
+        .collect(Collectors.joining());
   }
 
   /** As it can be typed: in double quotes where a shell would part it. */
