@@ -37,7 +37,7 @@ public final class Detection {
   /** How far what lies in few frequencies must stand out: it is the likelier to be a stranger's. */
   private static final double TRUSTED_NARROW = 10;
 
-  /** What share of the return it must be as it stands: a filter makes one sweep of another. */
+  /** The share of the return that it must be: some filter makes one sweep of another. */
   private static final double LEAST_SHARE = 0.5;
 
   /**
@@ -61,9 +61,11 @@ public final class Detection {
   /**
    * Whether a fit in few frequencies can be trusted: one of references from which all else was
    * filtered ({@link PreFilter}).
+   *
+   * @param minimumPhaseShare the share of the return that they are through the usual filters
    */
-  public boolean holdsNarrow() {
-    return share() >= LEAST_SHARE
+  public boolean holdsNarrow(double minimumPhaseShare) {
+    return Math.max(share(), minimumPhaseShare) >= LEAST_SHARE
         && significance.narrow() >= TRUSTED_NARROW
         && !isInPart()
         && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
