@@ -27,13 +27,12 @@ public record Deconvolved(CrossSpectrum cross, CrossSpectrum pulse, double[] ban
    */
   static Deconvolved of(Spectra spectra, double[] passed, double noiseEnergy, double gain) {
     double[] weights = PassBand.of(passed);
-    double[] magnitudes = spectra.auto().magnitudes();
-    double[] band = new double[weights.length];
+    double[] band = spectra.auto().magnitudes();
     double gainSquared = gain * gain;
     for (int k = 0; k < weights.length; k++) {
       double share = weights[k] / gainSquared;
-      weights[k] = share / (share + PASS_BAND) / (magnitudes[k] + noiseEnergy / gainSquared);
-      band[k] = magnitudes[k] * weights[k];
+      weights[k] = share / (share + PASS_BAND) / (band[k] + noiseEnergy / gainSquared);
+      band[k] *= weights[k];
     }
     return new Deconvolved(
         spectra.cross().weighted(weights), spectra.auto().weighted(weights), band);

@@ -32,9 +32,7 @@ public final class CrossSpectrum {
   private final RealFft fft;
   private final double[] packed;
 
-  /** Made when first needed: the magnitudes, and the bins that are faded out times their weight. */
-  private Optional<double[]> magnitudes = Optional.empty();
-
+  /** The bins that are faded out, each times its weight; made when first needed. */
   private Optional<double[]> faded = Optional.empty();
 
   /** A cross-spectrum of one plan, as packed by a transform of its length. */
@@ -89,12 +87,9 @@ public final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, rest);
   }
 
-  /** The magnitude of each bin from 0 to half the transform; not to be changed. */
+  /** The magnitude of each bin from 0 to half the transform. */
   public double[] magnitudes() {
-    if (magnitudes.isEmpty()) {
-      magnitudes = Optional.of(Packed.magnitudes(packed));
-    }
-    return magnitudes.get();
+    return Packed.magnitudes(packed);
   }
 
   /** This times a real factor for each bin from 0 to half the transform. */
