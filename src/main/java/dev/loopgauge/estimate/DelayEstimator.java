@@ -12,7 +12,6 @@ import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.measurand.RippleTest;
 import dev.loopgauge.estimate.path.ClippingEffect;
 import dev.loopgauge.estimate.path.Fit;
-import dev.loopgauge.estimate.path.MinimumPhaseShare;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
 import dev.loopgauge.estimate.reading.LongestDelay;
@@ -245,7 +244,7 @@ public final class DelayEstimator {
   private Optional<Read> narrow(Spectra spectra, Fit first, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
-    if (!new Detection(passed, fit).holdsNarrow(MinimumPhaseShare.of(spectra, first))) {
+    if (!new Detection(passed, fit).holdsNarrow(spectra, first)) {
       return Optional.empty();
     }
     Optional<Clipping> clipping = clipping(spectra, first);

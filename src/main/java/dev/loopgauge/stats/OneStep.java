@@ -101,7 +101,8 @@ public record OneStep(int at, double share, double value, double left, double sp
   /**
    * Whether Student's t lies so far out more seldom than by a chance. It is nowhere rarer there
    * than a normal value (J. L. Jensen's inequality), which is no rarer than R. D. Gordon's bound of
-   * 1941 (from memory): mostly that settles it in a hundredth of the time.
+   * 1941 (from memory): mostly that settles it, and the classes that know Student's t stay
+   * unloaded.
    */
   private static boolean isRarer(double t, int degrees, double chance) {
     double normal = Math.sqrt(2 / Math.PI) * t / (1 + t * t) * Math.exp(-t * t / 2);

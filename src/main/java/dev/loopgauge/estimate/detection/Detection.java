@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.MissingParts;
 import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.path.MinimumPhaseShare;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
@@ -62,23 +63,20 @@ public final class Detection {
    * Whether a fit in few frequencies can be trusted: one of references from which all else was
    * filtered ({@link PreFilter}).
    *
-   * @param minimumPhaseShare the share of the return that they are through the usual filters
+   * @param whole the correlations before that
+   * @param first their fit
    */
-  public boolean holdsNarrow(double minimumPhaseShare) {
-    return Math.max(share(), minimumPhaseShare) >= LEAST_SHARE
-        && significance.narrow() >= TRUSTED_NARROW
+  public boolean holdsNarrow(Spectra whole, Fit first) {
+    return significance.narrow() >= TRUSTED_NARROW
+        && (share() >= LEAST_SHARE || MinimumPhaseShare.of(whole, first) >= LEAST_SHARE)
         && !isInPart()
         && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
   }
 
   /** The share of the returns' energy that the measured arrival is, unfiltered. */
   private double share() {
-    double all = 0;
-    for (Reading reading : spectra.readings()) {
-      all += Loudness.of(reading.ret()).energy();
-    }
     double gain = fit.measured().gain();
-    return gain * gain * spectra.referenceEnergy() / all;
+    return gain * gain * spectra.referenceEnergy() / spectra.returnEnergy();
   }
 
   /** Whether it is only for its few frequencies that a fit can't be trusted. */

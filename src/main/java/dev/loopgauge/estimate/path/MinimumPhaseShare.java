@@ -1,9 +1,8 @@
 package dev.loopgauge.estimate.path;
 
-import dev.loopgauge.estimate.reading.Loudness;
-import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.PassBand;
+import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.estimate.spectrum.RealFft;
 import dev.loopgauge.estimate.spectrum.Spectra;
 
@@ -25,11 +24,7 @@ public final class MinimumPhaseShare {
     double passed = spectra.auto().weighted(powers).at(0).value();
     CrossSpectrum cross = spectra.cross().against(filter(powers));
     double product = spectra.strongest(cross).gain() * spectra.referenceEnergy();
-    double all = 0;
-    for (Reading reading : spectra.readings()) {
-      all += Loudness.of(reading.ret()).energy();
-    }
-    return product * product / (passed * all);
+    return product * product / (passed * spectra.returnEnergy());
   }
 
   /** The filter of some powers, from bin 0 to half the rate, as a packed spectrum. */
@@ -51,11 +46,7 @@ public final class MinimumPhaseShare {
   /** Packed, the phases as imaginary parts. */
   private static double[] minimumPhases(RealFft fft, double[] powers) {
     int half = powers.length - 1;
-    double most = 0;
-    for (double power : powers) {
-      most = Math.max(most, power);
-    }
-    double least = PreFilter.FAINTEST * most;
+    double least = PreFilter.FAINTEST * PeakSearch.most(powers, 0, powers.length);
     double[] packed = new double[2 * half];
     packed[0] = logMagnitude(powers[0], least);
     packed[1] = logMagnitude(powers[half], least);

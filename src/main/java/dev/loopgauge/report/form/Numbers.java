@@ -27,7 +27,7 @@ public final class Numbers {
     return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
   }
 
-  /** The digits of a double take twenty times as long as its product, and only a tie needs them. */
+  /** Only near a tie the double's own digits are needed, which take long to find. */
   private static BigDecimal roundedHalfUp(double value, int decimals) {
     double scaled = value * Math.pow(10, decimals);
     double whole = Math.floor(scaled);
