@@ -11,6 +11,7 @@ import dev.loopgauge.estimate.integrity.IntegrityFindings;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.measurand.RippleTest;
 import dev.loopgauge.estimate.path.ClippingEffect;
+import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.path.Residual;
@@ -106,6 +107,13 @@ public final class DelayEstimator {
       findings.add(why);
       return new Read(new Estimate.Refused(findings), fit, clipped, Optional.empty());
     }
+
+    /** Whether the delay steps within a reading. */
+    boolean steps(Spectra spectra) {
+      return losses.isPresent()
+          ? losses.get().splice().isPresent()
+          : fit.isPresent() && DelayStep.of(spectra, fit.get()).isPresent();
+    }
   }
 
   private Read read(List<Reading> readings, boolean whole, Optional<KeptTransforms> kept) {
@@ -199,11 +207,11 @@ public final class DelayEstimator {
 
   private Read together(Spectra given, boolean whole) {
     PartialOverlap.Cut cut = given.recordedOf(given.strongest());
-    if (cut.lost() > 0 && !cut.leavesTooLittle()) {
+    if (cut.lost() > 0 && !cut.leavesTooLittle() && !DelayStep.isInSweep(given)) {
       Spectra recorded = given.ofParts(cut.readings());
       Read read = fitted(recorded, whole);
       // A splice is told by all that is there: beside it sound goes on as beside an edge.
-      if (read.fit().isEmpty() || read.fit().get().splice().isEmpty()) {
+      if (!read.steps(recorded)) {
         return read;
       }
     }
@@ -216,7 +224,7 @@ public final class DelayEstimator {
   private Read fitted(Spectra spectra, boolean whole) {
     Fit first = Fit.of(spectra, List.of(spectra.strongest()));
     Detection detection = new Detection(spectra, first);
-    if (detection.isTooNarrow()) {
+    if (detection.isTooNarrow() && !DelayStep.isInSweep(spectra)) {
       Optional<Read> narrow = narrow(spectra, first, whole);
       if (narrow.isPresent()) {
         return narrow.get();
@@ -225,7 +233,8 @@ public final class DelayEstimator {
     Optional<Finding> refusal = detection.refusal();
     if (refusal.isPresent()) {
       Optional<Finding> spliced =
-          first.splice().map(t -> IntegrityFindings.spliced(t, true, spectra.rate()));
+          DelayStep.of(spectra, first)
+              .map(s -> IntegrityFindings.spliced(s.splice(), true, spectra.rate()));
       return Read.refused(
           Optional.of(first),
           share(ClippingEffect.of(spectra, first).map(ClippingEffect::share)),
@@ -244,7 +253,7 @@ public final class DelayEstimator {
   private Optional<Read> narrow(Spectra spectra, Fit first, boolean whole) {
     Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
-    if (!new Detection(passed, fit).holdsNarrow(spectra, first)) {
+    if (!new Detection(passed, fit).holdsNarrow()) {
       return Optional.empty();
     }
     Optional<Clipping> clipping = clipping(spectra, first);

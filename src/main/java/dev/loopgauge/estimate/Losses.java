@@ -32,24 +32,21 @@ final class Losses {
 
   private final Spectra spectra;
   private final Fit fit;
-  private final boolean byBands;
   private final ResidualTests residualTests;
   private final SampleRate rate;
   private final List<LostSound.Gap> gaps;
   private final Optional<DelayStep> step;
-  private final Optional<Splice> splice;
 
   /** The losses in the return behind a fit. */
   Losses(Spectra spectra, Fit fit, PathDelay path) {
     ResidualTests taps = fit.residualTests();
     this.spectra = spectra;
     this.fit = fit;
-    this.byBands = path.residual().isPresent() && leavesLess(path.residual().get(), taps);
+    boolean byBands = path.residual().isPresent() && leavesLess(path.residual().get(), taps);
     this.residualTests = byBands ? path.residual().get() : taps;
     this.rate = spectra.rate();
     this.gaps = findGaps();
     this.step = DelayStep.of(spectra, fit);
-    this.splice = findSplice();
   }
 
   private static boolean leavesLess(ResidualTests one, ResidualTests other) {
@@ -66,19 +63,9 @@ final class Losses {
     return fit.isNarrow() ? Optional.empty() : LevelStep.of(spectra, fit);
   }
 
-  /** Where a reading splices, which neither filter on both sides explains. */
+  /** Where a reading splices, which no filter on both sides explains. */
   Optional<Splice> splice() {
-    return splice;
-  }
-
-  private Optional<Splice> findSplice() {
-    boolean explained =
-        byBands && residualTests.splice(spectra.readings(), fit.arrivals()).isEmpty();
-    Optional<Splice> unexplained = explained ? Optional.empty() : fit.splice();
-    if (unexplained.isPresent() || step.isEmpty()) {
-      return unexplained;
-    }
-    return Optional.of(step.get().splice());
+    return step.map(DelayStep::splice);
   }
 
   /** Whether the delay of a reading steps, and beyond doubt does not drift. */
@@ -115,9 +102,7 @@ final class Losses {
   /** All that the return lacks, in its order. */
   List<MissingSound> missing() {
     List<LostSound.Gap> all = new ArrayList<>(gaps);
-    if (splice.isPresent() && splice.get().lost().isPresent()) {
-      all.add(splice.get().lost().get());
-    }
+    splice().flatMap(Splice::lost).ifPresent(all::add);
     if (all.isEmpty()) {
       return List.of();
     }

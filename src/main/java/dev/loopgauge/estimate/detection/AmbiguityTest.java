@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.stats.Odds;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -20,12 +21,6 @@ final class AmbiguityTest {
 
   /** Its main lobe goes on as long as it is this like itself: what ripples there is no second. */
   private static final double LOBE_NARROW = 0.5;
-
-  /**
-   * How much more likely the best lag must be than another, as a natural logarithm: ten million to
-   * one. The log-likelihood of a lag, level unknown, is R^2 over twice the variance of R.
-   */
-  private static final double AHEAD = 16;
 
   /**
    * How many times its mean power a path is believed to pass anywhere: where the reference holds
@@ -80,13 +75,14 @@ final class AmbiguityTest {
   }
 
   /**
-   * How large the correlation must be at another lag for that to fit as well. Its peak may lie
-   * midway between whole lags, where it is higher, or reach into frequencies that a peak between
-   * them leaves out.
+   * How large the correlation must be at another lag for that to fit as well: the log-likelihood of
+   * a lag, level unknown, is R^2 over twice the variance of R. Its peak may lie midway between
+   * whole lags, where it is higher, or reach into frequencies that a peak between them leaves out.
    */
   private static double close(double nearest, Fit fit) {
     double most = Math.max(Math.abs(nearest), Math.abs(fit.peak().value()));
-    return Math.sqrt(Math.max(0, most * most - AHEAD * 2 * fit.residual().valueVariance()));
+    return Math.sqrt(
+        Math.max(0, most * most - Odds.BEYOND_DOUBT * 2 * fit.residual().valueVariance()));
   }
 
   private static int narrowLobeEnd(double[] arrival) {

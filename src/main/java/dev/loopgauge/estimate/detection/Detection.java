@@ -4,7 +4,6 @@ import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.MissingParts;
 import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.path.Fit;
-import dev.loopgauge.estimate.path.MinimumPhaseShare;
 import dev.loopgauge.estimate.path.PreFilter;
 import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
@@ -38,9 +37,6 @@ public final class Detection {
   /** How far what lies in few frequencies must stand out: it is the likelier to be a stranger's. */
   private static final double TRUSTED_NARROW = 10;
 
-  /** The share of the return that it must be: some filter makes one sweep of another. */
-  private static final double LEAST_SHARE = 0.5;
-
   /**
    * The share of the reference that may be missing in a return of it. Of 600 pairs of patterns of
    * the same drums 31 gave a number without this, 12 with it, with voices on top 32 and 22; of
@@ -62,21 +58,11 @@ public final class Detection {
   /**
    * Whether a fit in few frequencies can be trusted: one of references from which all else was
    * filtered ({@link PreFilter}).
-   *
-   * @param whole the correlations before that
-   * @param first their fit
    */
-  public boolean holdsNarrow(Spectra whole, Fit first) {
+  public boolean holdsNarrow() {
     return significance.narrow() >= TRUSTED_NARROW
-        && (share() >= LEAST_SHARE || MinimumPhaseShare.of(whole, first) >= LEAST_SHARE)
         && !isInPart()
         && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
-  }
-
-  /** The share of the returns' energy that the measured arrival is, unfiltered. */
-  private double share() {
-    double gain = fit.measured().gain();
-    return gain * gain * spectra.referenceEnergy() / spectra.returnEnergy();
   }
 
   /** Whether it is only for its few frequencies that a fit can't be trusted. */

@@ -90,7 +90,7 @@ public final class DriftingReadings {
   private Optional<Slope> driftWithin(Estimate plain) {
     Reading whole = readings.get(0);
     boolean oneDelay = plain instanceof Estimate.Found f && !f.measurement().ambiguous();
-    if (oneDelay && !Splice.sameBand(whole.reference(), whole.reference().length() / 2)) {
+    if (oneDelay && Splice.isSweep(whole.reference())) {
       return Optional.empty();
     }
     return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds, false)

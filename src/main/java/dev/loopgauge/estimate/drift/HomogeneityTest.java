@@ -6,6 +6,7 @@ import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.stats.Odds;
 import java.util.List;
 
 /**
@@ -16,11 +17,6 @@ import java.util.List;
 public final class HomogeneityTest {
   /** Less than this many samples apart is one peak, whatever the noise. */
   private static final double SAME_PEAK = 0.75;
-
-  /**
-   * The least logarithm of likelihoods that makes an inhomogeneity, as for {@code AmbiguityTest}.
-   */
-  private static final double BEYOND_DOUBT = 16;
 
   private final Spectra spectra;
 
@@ -47,7 +43,7 @@ public final class HomogeneityTest {
     double there = own.at(strongest.lag()).value();
     double here = own.at(common).value();
     double variance = unrelated(spectra.readings().get(index), strongest);
-    return there * there - here * here > BEYOND_DOUBT * 2 * variance;
+    return there * there - here * here > Odds.BEYOND_DOUBT * 2 * variance;
   }
 
   private double unrelated(Reading reading, FittedArrival arrival) {

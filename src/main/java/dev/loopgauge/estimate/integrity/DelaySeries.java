@@ -1,9 +1,7 @@
 package dev.loopgauge.estimate.integrity;
 
-import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
-import dev.loopgauge.signal.Samples;
 import dev.loopgauge.stats.OneStep;
 import dev.loopgauge.stats.StraightLine;
 import java.util.Arrays;
@@ -61,37 +59,6 @@ public record DelaySeries(double[] times, double[] delays, double[] weights, boo
       small &= sum.residual() <= LEFT * sum.arrivals();
     }
     return sounds ? Optional.of(new DelaySeries(times, delays, weights, small)) : Optional.empty();
-  }
-
-  /**
-   * The same stretches, each delay where its correlation with the reference peaks: of any size up
-   * to a limit, but only as sure as so short a sound tells. Where none peaks within it, nothing
-   * counts.
-   *
-   * @param delay about which they are looked for, in samples
-   * @param furthest how far from it, in samples
-   */
-  public DelaySeries ofPeaks(Reading reading, int delay, int furthest) {
-    int length = (int) (times[1] - times[0]);
-    RealFft fft = new RealFft(RealFft.lengthFor(length + furthest));
-    double[] sent = new double[fft.length()];
-    double[] heard = new double[fft.length()];
-    DelaySeries peaks =
-        new DelaySeries(times, new double[delays.length], new double[delays.length], false);
-    for (int i = 0; i < delays.length; i++) {
-      int from = (int) times[i] - reading.start();
-      fill(sent, reading.reference(), from, length);
-      fill(heard, reading.ret(), from + delay, length);
-      OptionalDouble peak = peak(fft, sent, heard, furthest);
-      peaks.delays[i] = peak.orElse(0);
-      peaks.weights[i] = peak.isPresent() ? weights[i] : 0;
-    }
-    return peaks;
-  }
-
-  private static void fill(double[] room, Samples samples, int from, int length) {
-    samples.copyTo(from, room, 0, length);
-    Arrays.fill(room, length, room.length, 0);
   }
 
   /**

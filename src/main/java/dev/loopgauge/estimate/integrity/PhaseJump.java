@@ -3,144 +3,227 @@ package dev.loopgauge.estimate.integrity;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
+import dev.loopgauge.stats.Odds;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds the instant at which a sweep's phase jumps in the return. For some milliseconds a sweep is
- * one frequency, and any smooth path is one complex gain on it: a sum of the reference and its
- * Hilbert transform. Where one such gain fits badly, but one before and another after an instant
- * fit well, the sound was cut and joined.
+ * The instant at which the phase of a sweep's return jumps, because sound was cut and joined there.
  *
- * <p>It is looked for where most is left of the return. What a cough or a crackle leaves there no
- * two gains explain; a filter's edge makes the gain change smoothly, and not at an instant.
+ * <p>For some milliseconds a sweep is one frequency, and any smooth filter one complex gain on it,
+ * which changes along a curve ({@link GainCurve}). So the curve fitted to the return before an
+ * instant and that fitted after it give the same sound at the instant itself, whatever the filter.
+ * How far they are apart there, against what both leave, is the evidence (the regression
+ * discontinuity of D. L. Thistlethwaite and D. T. Campbell, J. Educ. Psych. 51, 1960, from memory;
+ * the odds derived as for any one complex parameter more in noise of unknown level). A level that
+ * jumps and keeps its phase is another matter, and no cut.
+ *
+ * @param at the instant, in samples of the return
+ * @param odds the logarithm of likelihoods by which the sound jumps there, less that of the number
+ *     of samples at which it might
  */
-final class PhaseJump {
-  /** How far what is left in a window must stand above the middle of all. */
-  private static final double STANDS_OUT = 20;
-
-  /**
-   * The least share of the return that one gain leaves. A phase that jumps by 0.2 radians leaves
-   * sin^2(0.1); rounding and a card's own noise leave far less.
-   */
-  private static final double LEFT_BY_ONE = 0.01;
-
-  /** The most that two gains may leave of what one leaves. */
-  private static final double EXPLAINED = 0.1;
-
-  /** The gains before and after are alike in level to within this factor. */
-  private static final double SAME_LEVEL = 1.5;
-
-  /** Both sides play alike loud to within this factor of energy: a start or end is no jump. */
-  private static final double SAME_PLAYED = 2;
-
-  private static final int TRIED = 6;
+public record PhaseJump(int at, double odds) {
+  /** How long a side is at most, in seconds, and of a short sweep: 0.4 octaves of a whole one. */
   private static final double SIDE_SECONDS = 0.04;
-  private static final int STEP = 8;
 
-  /** How far from the delay the sound on one side of a jump is looked for, in seconds. */
-  static final double FURTHEST_SECONDS = 0.1;
+  private static final int SIDES = 25;
 
-  private final ComplexGain before;
-  private final ComplexGain after;
-  private final int middle;
+  /** How often the sound crosses zero in a side at least: with fewer waves it has no one gain. */
+  private static final int CROSSINGS = 3;
 
-  private PhaseJump(ComplexGain before, ComplexGain after, int middle) {
-    this.before = before;
-    this.after = after;
-    this.middle = middle;
-  }
+  /** Instants are tried so many times in each side's length, and the best few looked at closely. */
+  private static final int PER_SIDE = 8;
+
+  private static final int LOOKED_AT = 4;
+  private static final int CLOSELY = 8;
 
   /**
-   * The jump in a reading, as a sample of its return.
+   * The jump in a return, if there is one: anywhere, or where one delay gives way to another.
    *
-   * @param windows what each window of it held
-   * @param delay the return's delay
+   * @param reading of a sweep
+   * @param sides the delays before and after it
    */
-  static Optional<Integer> of(Reading reading, List<LostSound.Heard> windows, double delay) {
-    double least = STANDS_OUT * LostSound.medianResidual(windows);
-    List<LostSound.Heard> most = new ArrayList<>();
-    for (LostSound.Heard window : windows) {
-      if (window.residual() > least) {
-        most.add(window);
-      }
-    }
-    int whole = (int) Math.rint(delay);
-    for (int i = 0; i < TRIED && !most.isEmpty(); i++) {
-      int sample = most.remove(fullest(most)).from() - reading.start() + whole;
-      Optional<Integer> jump = near(reading, sample, delay, delay);
-      if (jump.isPresent()) {
-        return jump;
-      }
-    }
-    return Optional.empty();
+  public static Optional<PhaseJump> of(Reading reading, Sides sides) {
+    return likeliest(reading, sides).filter(jump -> jump.odds > Odds.BEYOND_DOUBT);
   }
 
-  /** The first of the windows in which most is left. */
-  private static int fullest(List<LostSound.Heard> windows) {
-    int fullest = 0;
-    for (int i = 1; i < windows.size(); i++) {
-      fullest = windows.get(i).residual() > windows.get(fullest).residual() ? i : fullest;
+  /** The likeliest place for one, however unlikely. */
+  static Optional<PhaseJump> likeliest(Reading reading, Sides sides) {
+    int side =
+        Math.min(reading.rate().samplesIn(SIDE_SECONDS), reading.reference().length() / SIDES);
+    int length = reading.reference().length() - Math.abs(sides.before() - sides.after());
+    if (side < PER_SIDE || length <= 2 * side) {
+      return Optional.empty();
     }
-    return fullest;
+    Search search = new Search(reading, sides, length, side);
+    return sides.before() == sides.after()
+        ? search.best(0, search.length, side / PER_SIDE)
+        : search.near(sides.change(reading));
   }
 
-  /**
-   * The jump near a sample of the return.
-   *
-   * @param before the delay of the sound before it
-   * @param after the delay of the sound after it
-   */
-  static Optional<Integer> near(Reading reading, int sample, double before, double after) {
-    int side = reading.rate().samplesIn(SIDE_SECONDS);
-    RealFft fft = new RealFft(RealFft.lengthFor(8 * side));
-    int first = sample - fft.length() / 2;
-    double[] ret = new double[fft.length()];
-    reading.ret().copyTo(first, ret, 0, ret.length);
-    Optional<Integer> instant =
-        new PhaseJump(
-                gain(reading, first - (int) Math.rint(before), fft, ret),
-                gain(reading, first - (int) Math.rint(after), fft, ret),
-                ret.length / 2)
-            .instant(side);
-    return instant.isPresent() ? Optional.of(first + instant.get()) : Optional.empty();
-  }
+  /** The sounds of both delays beside the return, over the samples where both have a reference. */
+  private static final class Search {
+    private final GainCurve before;
+    private final GainCurve after;
+    private final boolean isTwo;
+    private final int from;
+    private final int length;
+    private final int side;
 
-  /** The reference around an instant as it belongs to one side of it, against the return. */
-  private static ComplexGain gain(Reading reading, int first, RealFft fft, double[] ret) {
-    double[] reference = new double[fft.length()];
-    reading.reference().copyTo(first, reference, 0, reference.length);
-    double[] quadrature = reference.clone();
-    fft.forward(quadrature);
-    Packed.hilbertTransform(quadrature);
-    fft.inverse(quadrature);
-    return new ComplexGain(reference, quadrature, ret);
-  }
-
-  private Optional<Integer> instant(int side) {
-    int best = middle;
-    double least = Double.POSITIVE_INFINITY;
-    for (int at = middle - side; at <= middle + side; at += STEP) {
-      ComplexGain.Fitted one = before.over(at - side, at);
-      ComplexGain.Fitted other = after.over(at, at + side);
-      if (Math.min(one.played(), other.played()) * SAME_PLAYED
-          < Math.max(one.played(), other.played())) {
-        continue;
-      }
-      double residual = one.residual() + other.residual();
-      double whole =
-          Math.min(
-              before.over(at - side, at + side).residual(),
-              after.over(at - side, at + side).residual());
-      if (residual < least * whole && whole > LEFT_BY_ONE * (one.heard() + other.heard())) {
-        least = residual / whole;
-        best = at;
-      }
+    Search(Reading reading, Sides sides, int length, int side) {
+      this.isTwo = sides.before() != sides.after();
+      this.from = Math.max(sides.before(), sides.after());
+      this.length = length;
+      this.side = side;
+      double[] quadrature = quadrature(reading);
+      double[] ret = new double[length];
+      reading.ret().copyTo(from, ret, 0, length);
+      this.before = gain(reading, quadrature, from - sides.before(), ret);
+      this.after = gain(reading, quadrature, from - sides.after(), ret);
     }
-    double one = before.over(best - side, best).level();
-    double other = after.over(best, best + side).level();
-    boolean alike = Math.max(one, other) < SAME_LEVEL * Math.min(one, other);
-    return least < EXPLAINED && alike ? Optional.of(best) : Optional.empty();
+
+    private static double[] quadrature(Reading reading) {
+      int length = reading.reference().length();
+      RealFft fft = new RealFft(RealFft.lengthFor(length));
+      double[] quadrature = new double[fft.length()];
+      reading.reference().copyTo(0, quadrature, 0, length);
+      fft.forward(quadrature);
+      Packed.hilbertTransform(quadrature);
+      fft.inverse(quadrature);
+      return quadrature;
+    }
+
+    private static GainCurve gain(Reading reading, double[] quadrature, int first, double[] ret) {
+      double[] sent = new double[ret.length];
+      reading.reference().copyTo(first, sent, 0, sent.length);
+      return new GainCurve(sent, Arrays.copyOfRange(quadrature, first, first + sent.length), ret);
+    }
+
+    /** The likeliest place within a side's length of one. */
+    Optional<PhaseJump> near(int at) {
+      return best(at - from - side, at - from + side, CLOSELY);
+    }
+
+    Optional<PhaseJump> best(int first, int end, int step) {
+      List<Place> places = new ArrayList<>();
+      for (int at = Math.max(side, first); at < Math.min(end, length - side); at += step) {
+        if (before.crossings(at - side, at) >= CROSSINGS) {
+          places.add(place(at));
+        }
+      }
+      places.sort(Comparator.comparingDouble(Place::height).reversed());
+      PhaseJump best = null;
+      for (Place rough : places.subList(0, Math.min(LOOKED_AT, places.size()))) {
+        Place close = highest(highest(rough, step, CLOSELY), CLOSELY, 1);
+        PhaseJump jump = new PhaseJump(from + close.at, close.odds(this) - Math.log(length));
+        boolean cut = close.isCut() && !isOneDelay(close);
+        best = cut && (best == null || jump.odds > best.odds) ? jump : best;
+      }
+      return Optional.ofNullable(best);
+    }
+
+    /** Whether one of two delays does as well on both sides. */
+    private boolean isOneDelay(Place place) {
+      int at = place.at;
+      double later = before.over(at, at + side, at).left() - place.after.left();
+      double earlier = after.over(at - side, at, at).left() - place.before.left();
+      return isTwo && Math.min(later, earlier) <= 0;
+    }
+
+    /** The highest place less than some samples from one. */
+    private Place highest(Place near, int within, int step) {
+      Place highest = near;
+      for (int at = near.at - within + step; at < near.at + within; at += step) {
+        if (at >= side && at + side <= length) {
+          Place place = place(at);
+          highest = place.height() > highest.height() ? place : highest;
+        }
+      }
+      return highest;
+    }
+
+    private Place place(int at) {
+      return new Place(at, before.over(at - side, at, at), after.over(at, at + side, at));
+    }
+
+    /**
+     * What both curves leave around a place, freed of the sweep: any smooth gain is of few values.
+     */
+    private double[][] left(Place place) {
+      double[][] left = new double[2][2 * side];
+      before.leave(place.before, place.at - side, place.at, place.at, left, 0);
+      after.leave(place.after, place.at, place.at + side, place.at, left, side);
+      return left;
+    }
+  }
+
+  /** An instant, and the sound at it by the curves before and after. */
+  private record Place(int at, GainCurve.Fitted before, GainCurve.Fitted after) {
+    /** What joining both curves would leave more, against what they leave. */
+    double height() {
+      double re = after.re() - before.re();
+      double im = after.im() - before.im();
+      double xx = before.varianceRe() + after.varianceRe();
+      double yy = before.varianceIm() + after.varianceIm();
+      double xy = before.covariance() + after.covariance();
+      double squares = (re * re * yy - 2 * re * im * xy + im * im * xx) / (xx * yy - xy * xy);
+      return squares / Math.max(Double.MIN_NORMAL, before.left() + after.left());
+    }
+
+    double odds(Search search) {
+      return values(search.left(this)) / 2 * Math.log1p(height());
+    }
+
+    /**
+     * Whether the phase jumps by more than the level's logarithm does, and the sound by more than
+     * either curve's slope changes it over its length: what bends there may look like a jump.
+     */
+    boolean isCut() {
+      double turned =
+          Math.atan2(
+              after.im() * before.re() - after.re() * before.im(),
+              after.re() * before.re() + after.im() * before.im());
+      double louder =
+          Math.log(Math.hypot(after.re(), after.im()) / Math.hypot(before.re(), before.im()));
+      double jump = Math.hypot(after.re() - before.re(), after.im() - before.im());
+      return Math.abs(turned) > Math.abs(louder) && jump > before.change() && jump > after.change();
+    }
+
+    /**
+     * How many independent values a complex sound holds at least: by how many bins would carry it,
+     * if all carried alike, and how many samples.
+     */
+    private static double values(double[][] sound) {
+      int length = sound[0].length;
+      RealFft fft = new RealFft(RealFft.lengthFor(length));
+      double[] powers = new double[fft.length() / 2];
+      double[] energies = new double[length];
+      for (double[] part : sound) {
+        for (int i = 0; i < length; i++) {
+          energies[i] += part[i] * part[i];
+        }
+        double[] packed = Arrays.copyOf(part, fft.length());
+        fft.forward(packed);
+        powers[0] += packed[0] * packed[0];
+        for (int k = 1; k < powers.length; k++) {
+          powers[k] += Packed.power(packed, k);
+        }
+      }
+      return length * evenness(powers) * evenness(energies);
+    }
+
+    /** The squared mean over the mean square, 1 where all are alike. */
+    private static double evenness(double[] values) {
+      double sum = 0;
+      double squares = Double.MIN_NORMAL;
+      for (double value : values) {
+        sum += value;
+        squares += value * value;
+      }
+      return sum * sum / squares / values.length;
+    }
   }
 }

@@ -20,12 +20,12 @@ record Explained(double[] ret, double[] found) {
 
   /** What a fit of some readings explains of one of them. */
   static Explained of(Spectra spectra, Fit fit, Reading reading) {
-    BlockPlan plan = ResidualTests.plan(spectra, fit.arrivals());
+    int length = reading.reference().length();
+    BlockPlan plan = ResidualTests.plan(spectra, fit.arrivals(), length);
     RealFft fft = spectra.transforms().ofLength(plan.transform());
     int wholeDelay = wholeDelay(fit);
     double[] filter = fit.pathResponse().spectrum(fft);
     Packed.fractionalDelay(filter, wholeDelay - fit.pathResponse().delay());
-    int length = reading.reference().length();
     Explained all = new Explained(new double[length], new double[length]);
     try (Subtraction source = new Subtraction(plan, fft, wholeDelay, filter)) {
       for (int block = 0; block * plan.advance() < length; block++) {

@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.path;
 
-import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.result.Band;
 import dev.loopgauge.estimate.result.Response;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
@@ -43,7 +42,6 @@ public final class Fit {
 
   private OptionalDouble noiseUncertainty = OptionalDouble.empty();
   private Optional<Deconvolved> deconvolved = Optional.empty();
-  private Optional<Optional<Splice>> splice = Optional.empty();
 
   private Fit(Spectra spectra, List<FittedArrival> found, CrossSpectrum whole) {
     this.spectra = spectra;
@@ -170,14 +168,6 @@ public final class Fit {
   /** Whether the measured arrival still is a peak with the other arrivals taken out. */
   public boolean isPeak() {
     return Math.abs(peak.lag() - searchedFrom) < 0.999;
-  }
-
-  /** Where a reading splices, if one does. */
-  public Optional<Splice> splice() {
-    if (splice.isEmpty()) {
-      splice = Optional.of(residualTests.splice(spectra.readings(), arrivals));
-    }
-    return splice.get();
   }
 
   /**

@@ -7,6 +7,7 @@ import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Decibels;
+import dev.loopgauge.stats.Odds;
 import dev.loopgauge.stats.OneStep;
 import java.util.List;
 import java.util.Optional;
@@ -71,9 +72,14 @@ public record LevelStep(OptionalInt at, double byDb) {
       weights[i] = heard.arrivals();
     }
     Optional<OneStep> step = OneStep.of(gains, weights);
-    return step.isPresent() && step.get().isThere(DelayStep.FALSE_ALARMS)
+    return step.isPresent() && isLarge(step.get()) && step.get().isThere(DelayStep.FALSE_ALARMS)
         ? OptionalInt.of(timeOf(step.get(), stretches))
         : OptionalInt.empty();
+  }
+
+  /** Gains are of about 1: a step that is told moves them by more than half of the least. */
+  private static boolean isLarge(OneStep step) {
+    return Decibels.ofFactor(1 + Math.abs(step.value())) > LEAST_DB / 2;
   }
 
   private static int timeOf(OneStep step, List<LostSound.Heard> stretches) {
@@ -98,6 +104,6 @@ public record LevelStep(OptionalInt at, double byDb) {
   /** Whether another gain explains a side so much better that it is beyond doubt. */
   private static boolean isCertain(OtherSide side) {
     double odds = side.values() / 2 * Math.log(side.residual() / (1 - side.squaredCorrelation(0)));
-    return odds > DelayStep.BEYOND_DOUBT;
+    return odds > Odds.BEYOND_DOUBT;
   }
 }

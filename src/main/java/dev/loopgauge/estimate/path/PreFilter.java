@@ -22,7 +22,7 @@ public final class PreFilter {
   private static final double FADE = 0.25;
 
   /** Below this power a fitted path is as likely noise, which would shake the peak. */
-  static final double FAINTEST = 1e-3;
+  private static final double FAINTEST = 1e-3;
 
   private final double[] gains;
   private final int fade;

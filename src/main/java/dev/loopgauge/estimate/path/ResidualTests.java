@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.integrity.LostSound;
-import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.BlockPlan;
@@ -14,7 +13,6 @@ import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.estimate.spectrum.Subtraction;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 
 /**
@@ -47,7 +45,7 @@ public record ResidualTests(
    */
   public static ResidualTests of(
       Spectra spectra, PathModel response, List<FittedArrival> arrivals) {
-    BlockPlan plan = plan(spectra, arrivals);
+    BlockPlan plan = plan(spectra, arrivals, spectra.longestReference());
     RealFft fft = spectra.transforms().ofLength(plan.transform());
     RealFft block = spectra.transforms().ofLength(ShortBlocks.lengthAt(spectra.rate()));
     RealFft piece = spectra.transforms().ofLength(block.length() / PowerCovariation.PIECES);
@@ -103,26 +101,19 @@ public record ResidualTests(
     return gaps;
   }
 
-  /** Where a reading splices, if one does. */
-  public Optional<Splice> splice(List<Reading> readings, List<FittedArrival> arrivals) {
-    for (int i = 0; i < lostSound.size(); i++) {
-      Optional<Splice> splice = Splice.of(readings.get(i), arrivals, lostSound.get(i));
-      if (splice.isPresent()) {
-        return splice;
-      }
-    }
-    return Optional.empty();
-  }
-
-  /** Blocks that reach as far as the fitted filter and the arrivals do. */
-  static BlockPlan plan(Spectra spectra, List<FittedArrival> arrivals) {
+  /**
+   * Blocks that reach as far as the fitted filter and the arrivals do.
+   *
+   * @param length of the longest reference
+   */
+  static BlockPlan plan(Spectra spectra, List<FittedArrival> arrivals, int length) {
     int shortBlock = ShortBlocks.lengthAt(spectra.rate());
     double far = 0;
     for (FittedArrival arrival : arrivals) {
       far = Math.max(far, Math.abs(arrival.lag() - arrivals.get(0).lag()));
     }
     int margin = shortBlock + spectra.reach() + (int) far + 1;
-    return BlockPlan.of(spectra.longestReference(), margin, shortBlock);
+    return BlockPlan.of(length, margin, shortBlock);
   }
 
   /** Adds some ranges of blocks; each range has lost sound of its own. */

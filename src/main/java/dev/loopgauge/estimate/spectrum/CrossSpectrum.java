@@ -104,14 +104,6 @@ public final class CrossSpectrum {
     return new CrossSpectrum(plan, fft, product);
   }
 
-  /** The same of the reference as a filter passes it, a packed spectrum of as many bins. */
-  public CrossSpectrum against(double[] filter) {
-    double[] product = filter.clone();
-    Packed.conjugate(product);
-    Packed.multiply(product, packed);
-    return new CrossSpectrum(plan, fft, product);
-  }
-
   /** How the correlation was cut and how far it reaches. */
   public BlockPlan plan() {
     return plan;

@@ -1,6 +1,5 @@
 package dev.loopgauge.estimate.spectrum;
 
-import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
@@ -212,15 +211,6 @@ public final class Spectra {
   /** The energy of all references. */
   public double referenceEnergy() {
     return referenceEnergy;
-  }
-
-  /** The energy of all returns. */
-  public double returnEnergy() {
-    double all = 0;
-    for (Reading reading : readings) {
-      all += Loudness.of(reading.ret()).energy();
-    }
-    return all;
   }
 
   /**

@@ -1,0 +1,143 @@
+package dev.loopgauge.estimate.integrity;
+
+import dev.loopgauge.estimate.spectrum.SymmetricSystem;
+
+/**
+ * The complex gain on a sound that makes of it what a return holds, a parabola over time: least
+ * squares with six unknowns, on the sound and its Hilbert transform.
+ */
+final class GainCurve {
+  private static final int UNKNOWNS = 6;
+
+  private final double[] sent;
+  private final double[] quadrature;
+  private final double[] ret;
+
+  /**
+   * Of signals of one length.
+   *
+   * @param quadrature the Hilbert transform of what was sent
+   */
+  GainCurve(double[] sent, double[] quadrature, double[] ret) {
+    this.sent = sent;
+    this.quadrature = quadrature;
+    this.ret = ret;
+  }
+
+  /** How often the sound that was sent crosses zero in a stretch. */
+  int crossings(int from, int to) {
+    int crossings = 0;
+    for (int i = from + 1; i < to; i++) {
+      crossings += sent[i - 1] < 0 != sent[i] < 0 ? 1 : 0;
+    }
+    return crossings;
+  }
+
+  /**
+   * A curve, and what it makes of the sound at one instant, as a complex number.
+   *
+   * @param curve the gain there, real and imaginary, its slope and half its bend, over the stretch
+   * @param re the sound's real part
+   * @param im its imaginary part
+   * @param varianceRe of the real part, for noise of variance 1
+   * @param varianceIm of the imaginary part
+   * @param covariance of both
+   * @param left the energy that the curve leaves of the return
+   */
+  @SuppressWarnings("ArrayRecordComponent") // read once within one test, never compared
+  record Fitted(
+      double[] curve,
+      double re,
+      double im,
+      double varianceRe,
+      double varianceIm,
+      double covariance,
+      double left) {
+    /** By how much the slope at the instant would change the sound over the stretch. */
+    double change() {
+      return Math.hypot(re, im) * Math.hypot(curve[2], curve[3]) / Math.hypot(curve[0], curve[1]);
+    }
+  }
+
+  /**
+   * The curve over a stretch, and the sound at an instant.
+   *
+   * @param from the stretch's first sample
+   * @param to the sample after its last
+   * @param at the instant, in samples
+   */
+  Fitted over(int from, int to, int at) {
+    double[][] products = new double[UNKNOWNS][UNKNOWNS];
+    double[] right = new double[UNKNOWNS];
+    double[] unit = new double[UNKNOWNS];
+    double energy = 0;
+    for (int i = from; i < to; i++) {
+      double time = (double) (i - at) / (to - from);
+      unit[0] = sent[i];
+      unit[1] = -quadrature[i];
+      unit[2] = time * unit[0];
+      unit[3] = time * unit[1];
+      unit[4] = time * unit[2];
+      unit[5] = time * unit[3];
+      for (int k = 0; k < UNKNOWNS; k++) {
+        right[k] += unit[k] * ret[i];
+        for (int l = 0; l <= k; l++) {
+          products[k][l] += unit[k] * unit[l];
+        }
+      }
+      energy += ret[i] * ret[i];
+    }
+    return fitted(products, right, energy, at);
+  }
+
+  private Fitted fitted(double[][] products, double[] right, double energy, int at) {
+    for (int k = 0; k < UNKNOWNS; k++) {
+      products[k][k] += Double.MIN_NORMAL;
+      for (int l = 0; l < k; l++) {
+        products[l][k] = products[k][l];
+      }
+    }
+    SymmetricSystem system = new SymmetricSystem(products);
+    double[] curve = system.solve(right);
+    double left = energy;
+    for (int k = 0; k < UNKNOWNS; k++) {
+      left -= curve[k] * right[k];
+    }
+    double x = sent[at];
+    double q = quadrature[at];
+    double[] ofRe = {x, -q, 0, 0, 0, 0};
+    double[] ofIm = {q, x, 0, 0, 0, 0};
+    double[] byRe = system.solve(ofRe);
+    double[] byIm = system.solve(ofIm);
+    return new Fitted(
+        curve,
+        x * curve[0] - q * curve[1],
+        q * curve[0] + x * curve[1],
+        x * byRe[0] - q * byRe[1],
+        q * byIm[0] + x * byIm[1],
+        q * byRe[0] + x * byRe[1],
+        Math.max(0, left));
+  }
+
+  /**
+   * Writes what a curve leaves of the return, times the conjugate of the sound.
+   *
+   * @param from the stretch's first sample
+   * @param to the sample after its last
+   * @param at the instant that it was fitted for
+   * @param left gets the real and the imaginary parts
+   * @param offset where in it they start
+   */
+  void leave(Fitted fitted, int from, int to, int at, double[][] left, int offset) {
+    double[] curve = fitted.curve();
+    for (int i = from; i < to; i++) {
+      double time = (double) (i - at) / (to - from);
+      double rest =
+          ret[i]
+              - (curve[0] + time * (curve[2] + time * curve[4])) * sent[i]
+              + (curve[1] + time * (curve[3] + time * curve[5])) * quadrature[i];
+      left[0][offset + i - from] = rest * sent[i];
+      left[1][offset + i - from] = rest * quadrature[i];
+    }
+  }
+}
