@@ -7,10 +7,10 @@ import java.lang.annotation.Target;
 import org.junit.jupiter.api.extension.ExtendWith;
 
 /**
- * These tests start jackd, one class at a time on one machine. Where it isn't installed they are
+ * These tests start jackd, few classes at a time on one machine. Where it isn't installed they are
  * skipped, unless the environment says {@code LOOPGAUGE_REQUIRE_AUDIO_SERVER=1}: then they fail.
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
-@ExtendWith({AudioServerCondition.class, OneServerAtATime.class})
+@ExtendWith({AudioServerCondition.class, PlaceForAServer.class})
 public @interface NeedsAudioServer {}

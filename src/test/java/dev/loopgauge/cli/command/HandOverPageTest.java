@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -26,13 +27,22 @@ class HandOverPageTest {
 
   private static final Pattern TAGS = Pattern.compile("<[^>]*>");
 
+  /** Where all go round before, once. */
+  @TempDir private static Path shared;
+
   @TempDir private Path folder;
   private TwelvePaths field;
 
+  @BeforeAll
+  static void goRoundBefore() {
+    TwelvePaths before = new TwelvePaths(shared);
+    assertEquals(0, before.round("before", "--set=place=Orchard Field").exitCode());
+  }
+
   @BeforeEach
-  void goRoundBefore() {
+  void copyJournal() throws IOException {
+    Files.copy(shared.resolve("journal.db"), folder.resolve("journal.db"));
     field = new TwelvePaths(folder);
-    assertEquals(0, field.round("before", "--set=place=Orchard Field").exitCode());
   }
 
   /** The words of the first section. */

@@ -100,7 +100,7 @@ final class HeardWatch implements WatchListener, AutoCloseable {
   /** The next event. */
   WatchLine event(String what) throws InterruptedException {
     WatchLine event = events.poll(LONGEST_SECONDS, TimeUnit.SECONDS);
-    assertTrue(event != null, () -> "nothing was told of " + what);
+    assertTrue(event != null, () -> "nothing was told of " + what + " but " + states);
     return event;
   }
 

@@ -2,6 +2,7 @@ package dev.loopgauge.journal.store;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.loopgauge.audioserver.WithoutAudioServers;
 import dev.loopgauge.outside.FaultyDisk;
 import dev.loopgauge.outside.NeedsPostgres;
 import dev.loopgauge.outside.NeedsTool;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
  * them on SQLite and as many on PostgreSQL, nor on a disk that fails or is slow. The profile {@code
  * kills} takes 500; the table goes to target/kills.md.
  */
+@WithoutAudioServers
 class KilledWritersIT {
   private static final int KILLS = Integer.getInteger("loopgauge.kills", 16);
   private static final int LIVES = Math.min(3, KILLS / StruckWriters.WRITERS);
