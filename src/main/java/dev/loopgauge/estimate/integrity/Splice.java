@@ -18,6 +18,9 @@ public record Splice(int at, OptionalDouble later) {
   /** How alike the spectra before and after are where no frequency comes once only. */
   private static final double SAME_BAND = 0.3;
 
+  private static final int PIECES = 8;
+  private static final int LONGEST_PIECE = 1 << 12;
+
   /** Longer readings than this are not looked at, in seconds. */
   private static final double LONGEST_SECONDS = 30;
 
@@ -40,32 +43,52 @@ public record Splice(int at, OptionalDouble later) {
 
   /** Whether what a reference holds before and after a sample of it is of the same frequencies. */
   public static boolean sameBand(Samples reference, int at) {
-    return alike(reference, at) > SAME_BAND;
-  }
-
-  /** Whether a reference sounds in both halves, and at frequencies of its own in each. */
-  public static boolean isSweep(Samples reference) {
-    return alike(reference, reference.length() / 2) <= SAME_BAND;
-  }
-
-  /** How alike the spectra before and after a sample are, 0 to 1; not a number beside silence. */
-  private static double alike(Samples reference, int at) {
     int length = reference.length();
     RealFft fft = new RealFft(RealFft.lengthFor(length));
-    double[] before = new double[fft.length()];
-    double[] after = new double[fft.length()];
-    reference.copyTo(0, before, 0, at);
-    reference.copyTo(at, after, at, length - at);
-    fft.forward(before);
-    fft.forward(after);
-    double product = 0;
-    double one = 0;
-    double other = 0;
-    for (int k = 1; k < fft.length() / 2; k++) {
-      one += Packed.power(before, k);
-      other += Packed.power(after, k);
-      product += Math.sqrt(Packed.power(before, k) * Packed.power(after, k));
+    double[] before = new double[fft.length() / 2];
+    double[] after = new double[fft.length() / 2];
+    addPowers(reference, 0, at, fft, before);
+    addPowers(reference, at, length - at, fft, after);
+    return alike(before, after) > SAME_BAND;
+  }
+
+  /**
+   * Whether a reference sounds in both halves, and at frequencies of its own in each, by a few
+   * pieces of either.
+   */
+  public static boolean isSweep(Samples reference) {
+    int half = reference.length() / 2;
+    int step = half / PIECES;
+    RealFft fft = new RealFft(Integer.highestOneBit(Math.max(2, Math.min(LONGEST_PIECE, step))));
+    double[] before = new double[fft.length() / 2];
+    double[] after = new double[fft.length() / 2];
+    for (int i = 0; i < PIECES; i++) {
+      addPowers(reference, i * step, fft.length(), fft, before);
+      addPowers(reference, half + i * step, fft.length(), fft, after);
     }
-    return product / Math.sqrt(one * other);
+    return alike(before, after) <= SAME_BAND;
+  }
+
+  private static void addPowers(
+      Samples reference, int from, int length, RealFft fft, double[] powers) {
+    double[] packed = new double[fft.length()];
+    reference.copyTo(from, packed, 0, length);
+    fft.forward(packed);
+    for (int k = 1; k < powers.length; k++) {
+      powers[k] += Packed.power(packed, k);
+    }
+  }
+
+  /** How alike two spectra are, 0 to 1, from their powers; not a number where one is silent. */
+  private static double alike(double[] one, double[] other) {
+    double product = 0;
+    double ofOne = 0;
+    double ofOther = 0;
+    for (int k = 1; k < one.length; k++) {
+      ofOne += one[k];
+      ofOther += other[k];
+      product += Math.sqrt(one[k] * other[k]);
+    }
+    return product / Math.sqrt(ofOne * ofOther);
   }
 }
