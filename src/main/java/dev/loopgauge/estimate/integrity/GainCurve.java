@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.integrity;
 
 import dev.loopgauge.estimate.spectrum.SymmetricSystem;
+import dev.loopgauge.stats.Odds;
 
 /**
  * The complex gain on a sound that makes of it what a return holds, a parabola over time: least
@@ -34,28 +35,58 @@ final class GainCurve {
   }
 
   /**
-   * A curve, and what it makes of the sound at one instant, as a complex number.
+   * A sound at one instant, as a complex number.
    *
-   * @param curve the gain there, real and imaginary, its slope and half its bend, over the stretch
-   * @param re the sound's real part
+   * @param re its real part
    * @param im its imaginary part
    * @param varianceRe of the real part, for noise of variance 1
    * @param varianceIm of the imaginary part
    * @param covariance of both
+   */
+  record Sound(double re, double im, double varianceRe, double varianceIm, double covariance) {
+    /** What this is more than another, fitted to other samples. */
+    Sound less(Sound other) {
+      return new Sound(
+          re - other.re,
+          im - other.im,
+          varianceRe + other.varianceRe,
+          varianceIm + other.varianceIm,
+          covariance + other.covariance);
+    }
+
+    double magnitude() {
+      return Math.hypot(re, im);
+    }
+
+    /** The energy that is left more where this is taken to be silent. */
+    double energy() {
+      return (re * re * varianceIm - 2 * re * im * covariance + im * im * varianceRe)
+          / (varianceRe * varianceIm - covariance * covariance);
+    }
+  }
+
+  /**
+   * A curve, and what it makes of the sound at one instant.
+   *
+   * @param curve the gain there, real and imaginary, its slope and half its bend, over the stretch
+   * @param sound the sound at the instant
    * @param left the energy that the curve leaves of the return
    */
   @SuppressWarnings("ArrayRecordComponent") // read once within one test, never compared
-  record Fitted(
-      double[] curve,
-      double re,
-      double im,
-      double varianceRe,
-      double varianceIm,
-      double covariance,
-      double left) {
+  record Fitted(double[] curve, Sound sound, double left) {
     /** By how much the slope at the instant would change the sound over the stretch. */
     double change() {
-      return Math.hypot(re, im) * Math.hypot(curve[2], curve[3]) / Math.hypot(curve[0], curve[1]);
+      return sound.magnitude() * Math.hypot(curve[2], curve[3]) / Math.hypot(curve[0], curve[1]);
+    }
+
+    /**
+     * Whether there is sound at the instant, beyond doubt.
+     *
+     * @param values how many independent values are left
+     */
+    boolean isHeard(double values) {
+      return values / 2 * Math.log1p(sound.energy() / Math.max(Double.MIN_NORMAL, left))
+          > Odds.BEYOND_DOUBT;
     }
   }
 
@@ -109,14 +140,14 @@ final class GainCurve {
     double[] ofIm = {q, x, 0, 0, 0, 0};
     double[] byRe = system.solve(ofRe);
     double[] byIm = system.solve(ofIm);
-    return new Fitted(
-        curve,
-        x * curve[0] - q * curve[1],
-        q * curve[0] + x * curve[1],
-        x * byRe[0] - q * byRe[1],
-        q * byIm[0] + x * byIm[1],
-        q * byRe[0] + x * byRe[1],
-        Math.max(0, left));
+    Sound sound =
+        new Sound(
+            x * curve[0] - q * curve[1],
+            q * curve[0] + x * curve[1],
+            x * byRe[0] - q * byRe[1],
+            q * byIm[0] + x * byIm[1],
+            q * byRe[0] + x * byRe[1]);
+    return new Fitted(curve, sound, Math.max(0, left));
   }
 
   /**

@@ -118,8 +118,10 @@ public record PhaseJump(int at, double odds) {
       PhaseJump best = null;
       for (Place rough : places.subList(0, Math.min(LOOKED_AT, places.size()))) {
         Place close = highest(highest(rough, step, CLOSELY), CLOSELY, 1);
-        PhaseJump jump = new PhaseJump(from + close.at, close.odds(this) - Math.log(length));
-        boolean cut = close.isCut() && !isOneDelay(close);
+        double values = values(left(close));
+        double odds = values / 2 * Math.log1p(close.height()) - Math.log(length);
+        PhaseJump jump = new PhaseJump(from + close.at, odds);
+        boolean cut = close.isHeard(values / 2) && close.isCut() && !isOneDelay(close);
         best = cut && (best == null || jump.odds > best.odds) ? jump : best;
       }
       return Optional.ofNullable(best);
@@ -164,17 +166,17 @@ public record PhaseJump(int at, double odds) {
   private record Place(int at, GainCurve.Fitted before, GainCurve.Fitted after) {
     /** What joining both curves would leave more, against what they leave. */
     double height() {
-      double re = after.re() - before.re();
-      double im = after.im() - before.im();
-      double xx = before.varianceRe() + after.varianceRe();
-      double yy = before.varianceIm() + after.varianceIm();
-      double xy = before.covariance() + after.covariance();
-      double squares = (re * re * yy - 2 * re * im * xy + im * im * xx) / (xx * yy - xy * xy);
-      return squares / Math.max(Double.MIN_NORMAL, before.left() + after.left());
+      return after.sound().less(before.sound()).energy()
+          / Math.max(Double.MIN_NORMAL, before.left() + after.left());
     }
 
-    double odds(Search search) {
-      return values(search.left(this)) / 2 * Math.log1p(height());
+    /**
+     * Whether there is sound on both sides: where it starts or ends nothing was joined.
+     *
+     * @param values how many independent values are left on each
+     */
+    boolean isHeard(double values) {
+      return before.isHeard(values) && after.isHeard(values);
     }
 
     /**
@@ -182,48 +184,48 @@ public record PhaseJump(int at, double odds) {
      * either curve's slope changes it over its length: what bends there may look like a jump.
      */
     boolean isCut() {
+      GainCurve.Sound was = before.sound();
+      GainCurve.Sound is = after.sound();
       double turned =
           Math.atan2(
-              after.im() * before.re() - after.re() * before.im(),
-              after.re() * before.re() + after.im() * before.im());
-      double louder =
-          Math.log(Math.hypot(after.re(), after.im()) / Math.hypot(before.re(), before.im()));
-      double jump = Math.hypot(after.re() - before.re(), after.im() - before.im());
+              is.im() * was.re() - is.re() * was.im(), is.re() * was.re() + is.im() * was.im());
+      double louder = Math.log(is.magnitude() / was.magnitude());
+      double jump = is.less(was).magnitude();
       return Math.abs(turned) > Math.abs(louder) && jump > before.change() && jump > after.change();
     }
+  }
 
-    /**
-     * How many independent values a complex sound holds at least: by how many bins would carry it,
-     * if all carried alike, and how many samples.
-     */
-    private static double values(double[][] sound) {
-      int length = sound[0].length;
-      RealFft fft = new RealFft(RealFft.lengthFor(length));
-      double[] powers = new double[fft.length() / 2];
-      double[] energies = new double[length];
-      for (double[] part : sound) {
-        for (int i = 0; i < length; i++) {
-          energies[i] += part[i] * part[i];
-        }
-        double[] packed = Arrays.copyOf(part, fft.length());
-        fft.forward(packed);
-        powers[0] += packed[0] * packed[0];
-        for (int k = 1; k < powers.length; k++) {
-          powers[k] += Packed.power(packed, k);
-        }
+  /**
+   * How many independent values a complex sound holds at least: by how many bins would carry it, if
+   * all carried alike, and how many samples.
+   */
+  private static double values(double[][] sound) {
+    int length = sound[0].length;
+    RealFft fft = new RealFft(RealFft.lengthFor(length));
+    double[] powers = new double[fft.length() / 2];
+    double[] energies = new double[length];
+    for (double[] part : sound) {
+      for (int i = 0; i < length; i++) {
+        energies[i] += part[i] * part[i];
       }
-      return length * evenness(powers) * evenness(energies);
+      double[] packed = Arrays.copyOf(part, fft.length());
+      fft.forward(packed);
+      powers[0] += packed[0] * packed[0];
+      for (int k = 1; k < powers.length; k++) {
+        powers[k] += Packed.power(packed, k);
+      }
     }
+    return length * evenness(powers) * evenness(energies);
+  }
 
-    /** The squared mean over the mean square, 1 where all are alike. */
-    private static double evenness(double[] values) {
-      double sum = 0;
-      double squares = Double.MIN_NORMAL;
-      for (double value : values) {
-        sum += value;
-        squares += value * value;
-      }
-      return sum * sum / squares / values.length;
+  /** The squared mean over the mean square, 1 where all are alike. */
+  private static double evenness(double[] values) {
+    double sum = 0;
+    double squares = Double.MIN_NORMAL;
+    for (double value : values) {
+      sum += value;
+      squares += value * value;
     }
+    return sum * sum / squares / values.length;
   }
 }
