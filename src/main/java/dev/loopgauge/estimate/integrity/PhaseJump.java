@@ -37,7 +37,7 @@ public record PhaseJump(int at, double odds) {
   /** Instants are tried so many times in each side's length, and the best few looked at closely. */
   private static final int PER_SIDE = 8;
 
-  private static final int LOOKED_AT = 4;
+  private static final int LOOKED_AT = 2;
   private static final int CLOSELY = 8;
 
   /**
@@ -102,9 +102,16 @@ public record PhaseJump(int at, double odds) {
       return new GainCurve(sent, Arrays.copyOfRange(quadrature, first, first + sent.length), ret);
     }
 
-    /** The likeliest place within a side's length of one. */
-    Optional<PhaseJump> near(int at) {
-      return best(at - from - side, at - from + side, CLOSELY);
+    /** The likeliest place within a side's length of one, if both delays are asked for there. */
+    Optional<PhaseJump> near(int change) {
+      int first = Math.max(side, change - from - side);
+      int last = Math.min(length - side, change - from + side);
+      for (int at = first; at <= last; at += side) {
+        if (!isOneDelay(place(at))) {
+          return best(first, last, 4 * CLOSELY);
+        }
+      }
+      return Optional.empty();
     }
 
     Optional<PhaseJump> best(int first, int end, int step) {

@@ -52,19 +52,16 @@ public record Splice(int at, OptionalDouble later) {
     return alike(before, after) > SAME_BAND;
   }
 
-  /**
-   * Whether a reference sounds in both halves, and at frequencies of its own in each, by a few
-   * pieces of either.
-   */
+  /** Whether a reference sounds in both halves, and at frequencies of its own in each. */
   public static boolean isSweep(Samples reference) {
     int half = reference.length() / 2;
-    int step = half / PIECES;
-    RealFft fft = new RealFft(Integer.highestOneBit(Math.max(2, Math.min(LONGEST_PIECE, step))));
+    int piece = Math.max(2, Math.min(LONGEST_PIECE, half / PIECES));
+    RealFft fft = new RealFft(Integer.highestOneBit(piece));
     double[] before = new double[fft.length() / 2];
     double[] after = new double[fft.length() / 2];
-    for (int i = 0; i < PIECES; i++) {
-      addPowers(reference, i * step, fft.length(), fft, before);
-      addPowers(reference, half + i * step, fft.length(), fft, after);
+    for (int from = 0; from + fft.length() <= half; from += fft.length()) {
+      addPowers(reference, from, fft.length(), fft, before);
+      addPowers(reference, half + from, fft.length(), fft, after);
     }
     return alike(before, after) <= SAME_BAND;
   }
