@@ -136,10 +136,13 @@ public record PhaseJump(int at, double odds) {
 
     /** Whether one of two delays does as well on both sides. */
     private boolean isOneDelay(Place place) {
+      if (!isTwo) {
+        return false;
+      }
       int at = place.at;
       double later = before.over(at, at + side, at).left() - place.after.left();
       double earlier = after.over(at - side, at, at).left() - place.before.left();
-      return isTwo && Math.min(later, earlier) <= 0;
+      return Math.min(later, earlier) <= 0;
     }
 
     /** The highest place less than some samples from one. */
@@ -158,9 +161,7 @@ public record PhaseJump(int at, double odds) {
       return new Place(at, before.over(at - side, at, at), after.over(at, at + side, at));
     }
 
-    /**
-     * What both curves leave around a place, freed of the sweep: any smooth gain is of few values.
-     */
+    /** What both curves leave around a place, freed of the sweep: what bends is of few values. */
     private double[][] left(Place place) {
       double[][] left = new double[2][2 * side];
       before.leave(place.before, place.at - side, place.at, place.at, left, 0);

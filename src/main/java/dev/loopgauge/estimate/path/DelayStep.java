@@ -90,10 +90,13 @@ public record DelayStep(Splice splice, double odds) {
      * @param windows what each window of the reading held
      */
     Optional<DelayStep> step(List<LostSound.Heard> windows) {
+      if (isSweep) {
+        return inSweep();
+      }
       Optional<DelaySeries> near =
           Splice.isShort(reading) ? DelaySeries.of(windows) : Optional.empty();
-      if (isSweep || near.isEmpty()) {
-        return inSweep();
+      if (near.isEmpty()) {
+        return Optional.empty();
       }
       Optional<DelayStep> step = in(near.get());
       return step.isPresent() || near.get().small() ? step : far();
