@@ -51,7 +51,7 @@ final class Truncation {
     return goesOn(
         inside,
         power(reading.ret(), at, at + stretch),
-        power(reading.ret(), Math.max(at - stretch, reading.recordedFrom()), at));
+        powerFar(at, Math.max(at - stretch, reading.recordedFrom())));
   }
 
   /**
@@ -69,7 +69,16 @@ final class Truncation {
     return goesOn(
         inside,
         power(reading.ret(), at - stretch, at),
-        power(reading.ret(), at, Math.min(at + stretch, reading.recordedTo())));
+        powerFar(at, Math.min(at + stretch, reading.recordedTo())));
+  }
+
+  /**
+   * The power between an edge and another place, in the further half: in the nearer one a filter
+   * spreads what is inside.
+   */
+  private double powerFar(int edge, int to) {
+    int middle = (edge + to) / 2;
+    return power(reading.ret(), Math.min(middle, to), Math.max(middle, to));
   }
 
   private boolean goesOn(double inside, double outside) {

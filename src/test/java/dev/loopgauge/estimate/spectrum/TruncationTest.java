@@ -99,4 +99,16 @@ class TruncationTest {
     assertFalse(edges.startCutsSound(0));
     assertFalse(edges.endCutsSound(LENGTH));
   }
+
+  /** A pulse that starts with the recording, and a path that lets it rise before its peak. */
+  @Test
+  void whatAFilterSpreadsBeforeAPulseIsNoSoundThatGoesOn() {
+    double[] sent = new double[LENGTH];
+    sent[0] = 1;
+    double[] back = new double[2 * LENGTH];
+    for (int i = 0; i < 40; i++) {
+      back[DELAY - 30 + i] = 0.5 * Math.sin(Math.PI * i / 40);
+    }
+    assertFalse(edges(Signal.of(RATE, sent), Signal.of(RATE, back)).startCutsSound(0));
+  }
 }
