@@ -251,7 +251,11 @@ public final class DelayEstimator {
 
   /** The same for an arrival in few frequencies, from what of the references the path passes. */
   private Optional<Read> narrow(Spectra spectra, Fit first, boolean whole) {
-    Spectra passed = Spectra.of(PreFilter.by(first, spectra), maxDelaySeconds);
+    PreFilter filter = new PreFilter(spectra, first);
+    if (filter.reach() > spectra.searchLag()) {
+      return Optional.empty();
+    }
+    Spectra passed = Spectra.of(filter.readings(), maxDelaySeconds, filter.reach());
     Fit fit = Fit.ofFiltered(passed, List.of(passed.strongest()), spectra.auto());
     if (!new Detection(passed, fit).holdsNarrow()) {
       return Optional.empty();

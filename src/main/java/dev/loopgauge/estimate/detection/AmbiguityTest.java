@@ -1,7 +1,6 @@
 package dev.loopgauge.estimate.detection;
 
 import dev.loopgauge.estimate.path.Fit;
-import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.stats.Odds;
@@ -10,25 +9,19 @@ import java.util.Optional;
 
 /**
  * Whether the delay found is the only one that fits. A steady tone, or music that repeats itself,
- * correlates as well one period on.
+ * correlates as well one period on. A lag is a rival unless it is less likely than the delay by
+ * more than {@link Odds#BEYOND_DOUBT}.
  */
 final class AmbiguityTest {
-  /** An arrival that is this like itself at another lag doesn't tell the two lags apart. */
-  private static final double ALIKE = 0.97;
+  private final Spectra spectra;
+  private final Fit fit;
+  private final double best;
 
-  /** The same where a handful of frequencies is all there is: hum and drums come near it. */
-  private static final double ALIKE_NARROW = 0.6;
-
-  /** Its main lobe goes on as long as it is this like itself: what ripples there is no second. */
-  private static final double LOBE_NARROW = 0.5;
-
-  /**
-   * How many times its mean power a path is believed to pass anywhere: where the reference holds
-   * next to nothing, a fitted filter may come out as anything.
-   */
-  private static final double BELIEVED = 1000;
-
-  private AmbiguityTest() {}
+  private AmbiguityTest(Spectra spectra, Fit fit) {
+    this.spectra = spectra;
+    this.fit = fit;
+    this.best = fit.peak().lag();
+  }
 
   /**
    * A lag that could just as well be the delay.
@@ -41,89 +34,100 @@ final class AmbiguityTest {
 
   /** A lag that fits as well as the delay. */
   static Optional<Rival> of(Spectra spectra, Fit fit) {
-    CrossSpectrum passed = spectra.auto().weighted(believed(spectra, fit));
-    double[] cross = spectra.searched(fit.cleaned());
-    double[] arrival = passed.lagsFrom(0, cross.length);
-    return beyond(mainLobeEnd(arrival), ALIKE, arrival, cross, spectra, fit);
-  }
-
-  /** The power that the path passes, as far as there is a reference to tell it by. */
-  private static double[] believed(Spectra spectra, Fit fit) {
-    double[] powers = fit.passed().clone();
-    double[] weights = spectra.auto().magnitudes();
-    double sum = 0;
-    double mean = 0;
-    for (int k = 0; k < powers.length; k++) {
-      sum += weights[k];
-      mean += weights[k] * powers[k];
-    }
-    for (int k = 0; k < powers.length; k++) {
-      powers[k] = Math.min(powers[k], BELIEVED * mean / sum);
-    }
-    return powers;
+    AmbiguityTest test = new AmbiguityTest(spectra, fit);
+    return test.repeat().or(test::elsewhere);
   }
 
   /**
    * The same for an arrival of a handful of frequencies.
    *
    * @param spectra of references that are what the path passes: they tell how the arrival repeats
+   * @param values in how many independent values the arrival shows
    */
-  static Optional<Rival> ofNarrow(Spectra spectra, Fit fit) {
-    double[] cross = spectra.searched(fit.cleaned());
-    double[] arrival = spectra.auto().lagsFrom(0, cross.length);
-    return beyond(narrowLobeEnd(arrival), ALIKE_NARROW, arrival, cross, spectra, fit);
+  static Optional<Rival> ofNarrow(Spectra spectra, Fit fit, double values) {
+    AmbiguityTest test = new AmbiguityTest(spectra, fit);
+    return test.repeat().or(() -> test.filtered(values));
   }
 
   /**
-   * How large the correlation must be at another lag for that to fit as well: the log-likelihood of
-   * a lag, level unknown, is R^2 over twice the variance of R. Its peak may lie midway between
-   * whole lags, where it is higher, or reach into frequencies that a peak between them leaves out.
+   * A distance by which the reference repeats itself, as far as the return can tell: at a delay
+   * that much longer the return would differ by no more than the noise hides. The odds are the
+   * energy of that difference over twice the noise's density (derived, as for {@link #elsewhere}).
    */
-  private static double close(double nearest, Fit fit) {
-    double most = Math.max(Math.abs(nearest), Math.abs(fit.peak().value()));
-    return Math.sqrt(
-        Math.max(0, most * most - Odds.BEYOND_DOUBT * 2 * fit.residual().valueVariance()));
-  }
-
-  private static int narrowLobeEnd(double[] arrival) {
-    int lag = 1;
-    while (lag < arrival.length && Math.abs(arrival[lag]) > LOBE_NARROW * arrival[0]) {
-      lag++;
-    }
-    return lag;
-  }
-
-  /**
-   * The lag that could best be the delay besides it, if one could.
-   *
-   * @param from where the arrival's main lobe ends, in samples
-   * @param most how like itself an arrival is at another lag that tells the two apart
-   * @param arrival the found arrival's correlation with itself, from lag 0 on
-   * @param cross its correlation with the return, at the whole lags of the search
-   */
-  private static Optional<Rival> beyond(
-      int from, double most, double[] arrival, double[] cross, Spectra spectra, Fit fit) {
-    int best = spectra.searchedIndex(fit.peak().lag());
-    int furthest = Math.max(best, cross.length - 1 - best);
-    if (from > furthest) {
+  private Optional<Rival> repeat() {
+    double most = spectra.searchLag() + Math.abs(best);
+    double[] auto = spectra.auto().lagsFrom(0, (int) most + 1);
+    int from = lobe(auto);
+    if (from == auto.length) {
       return Optional.empty();
     }
-    int repeat = PeakSearch.strongest(arrival, from, furthest + 1);
-    if (Math.abs(arrival[repeat]) > most * arrival[0]) {
-      return Optional.of(new Rival(best + repeat < cross.length ? repeat : -repeat, true));
-    }
-    double[] elsewhere = cross.clone();
-    Arrays.fill(elsewhere, Math.max(0, best - from + 1), Math.min(cross.length, best + from), 0);
-    int rival = PeakSearch.strongest(elsewhere);
-    return Math.abs(elsewhere[rival]) > close(cross[best], fit)
-        ? Optional.of(new Rival(rival - best, false))
+    SelfDifference self = SelfDifference.nearest(spectra, auto, from);
+    double energy = self.share() * fit.peak().value() * fit.peak().value();
+    boolean later = best + self.distance() <= spectra.searchLag();
+    return self.isKnown() && energy < Odds.BEYOND_DOUBT * 2 * fit.residual().valueVariance()
+        ? Optional.of(new Rival(later ? self.distance() : -self.distance(), true))
         : Optional.empty();
   }
 
-  /** The first lag at which the coherence has stopped falling. */
-  private static int mainLobeEnd(double[] arrival) {
+  /**
+   * A lag beyond the arrival's main lobe at which the correlation is as large: the log-likelihood
+   * of a lag, level unknown, is R^2 over twice the variance of R. The peak may lie midway between
+   * whole lags, where it is higher, or reach into frequencies that a peak between them leaves out.
+   */
+  private Optional<Rival> elsewhere() {
+    double[] cross = spectra.completed(fit.cleaned());
+    int here = spectra.searchedIndex(best);
+    double most = Math.max(Math.abs(cross[here]), Math.abs(fit.peak().value()));
+    int lobe = lobe(arrival(cross.length));
+    Optional<Rival> rival = strongestBeyond(lobe - 1, cross.clone(), here);
+    return rival.filter(
+        r -> {
+          double there = cross[here + r.distance()];
+          double variance = fit.residual().valueVariance();
+          return most * most - there * there < Odds.BEYOND_DOUBT * 2 * variance;
+        });
+  }
+
+  /** What the arrival's correlation looks like around its lag, from there on. */
+  private double[] arrival(int count) {
+    double[] gains = fit.passed().clone();
+    Arrays.setAll(gains, k -> Math.sqrt(gains[k]));
+    return spectra.auto().weighted(gains).lagsFrom(0, count);
+  }
+
+  /**
+   * A lag around which a filter explains the return as well as around the delay, of noise of
+   * unknown level (derived, as {@link Significance#narrow}): that at which the return is most like
+   * the reference, further off than one filter reaches.
+   */
+  private Optional<Rival> filtered(double values) {
+    int furthest = spectra.searchLag() + spectra.reach();
+    double[] cross = fit.cleaned().lagsFrom(-furthest, 2 * furthest + 1);
+    double left = fit.residual().unexplained();
+    return strongestBeyond(spectra.reach(), cross, (int) Math.rint(best) + furthest)
+        .filter(
+            rival -> {
+              double less = 1 - fit.shareExplainedAt(best + rival.distance());
+              double more = Math.max(0, less * (1 - left) / left);
+              return values / 2 * Math.log1p(more) < Odds.BEYOND_DOUBT;
+            });
+  }
+
+  /** The strongest value that is further from one index than so much; those nearer are lost. */
+  private static Optional<Rival> strongestBeyond(int distance, double[] values, int here) {
+    int from = Math.max(0, here - distance);
+    int to = Math.min(values.length, here + distance + 1);
+    if (to - from == values.length) {
+      return Optional.empty();
+    }
+    Arrays.fill(values, from, to, 0);
+    return Optional.of(new Rival(PeakSearch.strongest(values) - here, false));
+  }
+
+  /** The first lag at which a correlation with itself has stopped falling, or its length. */
+  private static int lobe(double[] auto) {
     int lag = 1;
-    while (lag < arrival.length && Math.abs(arrival[lag]) < Math.abs(arrival[lag - 1])) {
+    while (lag < auto.length && Math.abs(auto[lag]) < Math.abs(auto[lag - 1])) {
       lag++;
     }
     return lag;

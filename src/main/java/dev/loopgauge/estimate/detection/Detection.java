@@ -14,6 +14,7 @@ import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.stats.Odds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -23,9 +24,6 @@ public final class Detection {
   /** From here on something is there, though not enough to be placed. */
   private static final double SUSPECTED = 5.5;
 
-  /** What another try must reach to count as the reason. */
-  private static final double REASON = 10;
-
   /** The longest recording that is searched from end to end for a delay beyond the window. */
   private static final double LONGEST_SECONDS = 60;
 
@@ -33,9 +31,6 @@ public final class Detection {
   private static final double FAINT_DB = 20;
 
   private static final double RATE_RATIO = 48_000.0 / 44_100.0;
-
-  /** How far what lies in few frequencies must stand out: it is the likelier to be a stranger's. */
-  private static final double TRUSTED_NARROW = 10;
 
   /**
    * The share of the reference that may be missing in a return of it. Of 600 pairs of patterns of
@@ -60,9 +55,9 @@ public final class Detection {
    * filtered ({@link PreFilter}).
    */
   public boolean holdsNarrow() {
-    return significance.narrow() >= TRUSTED_NARROW
+    return significance.narrow() > Odds.BEYOND_DOUBT + Math.log(2.0 * spectra.searchLag() + 1)
         && !isInPart()
-        && AmbiguityTest.ofNarrow(spectra, fit).isEmpty();
+        && AmbiguityTest.ofNarrow(spectra, fit, significance.values()).isEmpty();
   }
 
   /** Whether it is only for its few frequencies that a fit can't be trusted. */
@@ -130,7 +125,7 @@ public final class Detection {
     if (reason.isPresent()) {
       return reason;
     }
-    if (fit.isNarrow() && significance.plain() >= SUSPECTED) {
+    if (fit.isNarrow() && significance.narrow() > Odds.BEYOND_DOUBT) {
       return Optional.of(DetectionFindings.tooNarrow());
     }
     return Optional.of(
@@ -195,7 +190,7 @@ public final class Detection {
   }
 
   private static boolean isReason(Spectra spectra, FittedArrival found) {
-    return new Significance(spectra, Fit.of(spectra, List.of(found))).value() > REASON;
+    return new Significance(spectra, Fit.of(spectra, List.of(found))).isTrusted();
   }
 
   /** The reference played at another speed; straight lines between samples are good enough here. */

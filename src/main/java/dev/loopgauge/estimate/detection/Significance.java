@@ -85,16 +85,20 @@ final class Significance {
   }
 
   /**
-   * How many standard deviations an arrival in few frequencies stands above unrelated sound, told
+   * How much likelier than unrelated sound an arrival in few frequencies is, as a logarithm, told
    * by how little it leaves of the return: noise in n values would be explained as well once in
    * exp(n / 2 ln(1 / left)) times (the likelihood ratio of Gaussian noise of unknown level;
    * derived). That n is the square of the plain significance, less what the fitted filter can
    * follow.
    */
   double narrow() {
+    return values() / 2 * Math.max(0, -Math.log(fit.residual().unexplained()));
+  }
+
+  /** In how many independent values an arrival in few frequencies shows. */
+  double values() {
     Residual residual = fit.residual();
     double followed = residual.effectiveBins() * 2 * spectra.reach() / residual.bins();
-    double values = Math.max(0, Math.pow(plain(), 2) - followed);
-    return Math.sqrt(values * Math.max(0, -Math.log(residual.unexplained())));
+    return Math.max(0, Math.pow(plain(), 2) - followed);
   }
 }

@@ -112,6 +112,16 @@ public final class Fit {
     return response;
   }
 
+  /**
+   * What share of the energy that the path's filter explains around the measured arrival one around
+   * another lag would explain, about 0 to 1.
+   */
+  public double shareExplainedAt(double lag) {
+    FittedArrival there = spectra.arrival(cleaned.at(lag));
+    PathResponse other = PathResponse.fit(cleaned, spectra.auto(), List.of(there), spectra.reach());
+    return other.explained() / response.explained();
+  }
+
   /** What the residual was tested for. */
   public ResidualTests residualTests() {
     return residualTests;

@@ -27,11 +27,13 @@ final class PathResponse implements PathModel {
   private final double delay;
   private final double[] taps;
   private final List<FittedArrival> far;
+  private final double explained;
 
-  private PathResponse(double delay, double[] taps, List<FittedArrival> far) {
+  private PathResponse(double delay, double[] taps, List<FittedArrival> far, double explained) {
     this.delay = delay;
     this.taps = taps;
     this.far = far;
+    this.explained = explained;
   }
 
   /**
@@ -60,7 +62,17 @@ final class PathResponse implements PathModel {
       b[reach + i] -= arrivals.get(0).gain() * odd;
     }
     even[0] *= 1 + RIDGE;
-    return new PathResponse(delay, ToeplitzSystem.solve(even, b), far);
+    double[] taps = ToeplitzSystem.solve(even, b);
+    double explained = 0;
+    for (int i = 0; i < taps.length; i++) {
+      explained += taps[i] * b[i];
+    }
+    return new PathResponse(delay, taps, far, explained);
+  }
+
+  /** The energy of the return that the filter explains. */
+  double explained() {
+    return explained;
   }
 
   @Override

@@ -4,11 +4,12 @@ import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.PassBand;
 import dev.loopgauge.estimate.spectrum.RealFft;
-import dev.loopgauge.estimate.spectrum.ShortBlocks;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Fade;
 import dev.loopgauge.signal.Signal;
+import dev.loopgauge.stats.Odds;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -18,54 +19,92 @@ import java.util.List;
  * for {@link CrossSpectrum}), without its phase, so that the delay stays in.
  */
 public final class PreFilter {
-  /** A reference that is cut out of sound fades in and out for so long, as a share of a block. */
-  private static final double FADE = 0.25;
-
-  /** Below this power a fitted path is as likely noise, which would shake the peak. */
-  private static final double FAINTEST = 1e-3;
-
+  private final Spectra spectra;
   private final double[] gains;
-  private final int fade;
+  private final int reach;
 
-  private PreFilter(double[] gains, int fade) {
-    this.gains = gains;
-    this.fade = fade;
+  /** A filter as the path of a fit passes sound. */
+  public PreFilter(Spectra spectra, Fit fit) {
+    this.spectra = spectra;
+    this.gains = gains(fit, spectra.auto().magnitudes());
+    this.reach = Math.max(spectra.reach(), spread(gains, spectra.auto().magnitudes()));
   }
 
-  /** The readings behind a fit, with only that of their references which its path passes. */
-  public static List<Reading> by(Fit fit, Spectra spectra) {
-    double[] gains = gains(fit.passed(), spectra.auto().magnitudes());
-    int fade = (int) (FADE * ShortBlocks.lengthAt(spectra.rate()));
-    PreFilter passed = new PreFilter(gains, fade);
-    return spectra.readings().stream().map(passed::of).toList();
+  /** The readings, with only that of their references which the path passes. */
+  public List<Reading> readings() {
+    return spectra.readings().stream().map(this::of).toList();
   }
 
   /**
-   * The path's magnitude, 1 on average over what it makes of the reference, and nothing where it
-   * passes next to nothing.
+   * How far the path spreads sound either way, in samples, no less than any path may; the largest
+   * integer where it passes nothing.
    */
-  private static double[] gains(double[] powers, double[] reference) {
-    double[] gains = PassBand.of(powers);
+  public int reach() {
+    return reach;
+  }
+
+  /**
+   * The reciprocal of a bandwidth: that of an even band with as much power and as much of its
+   * square (as in M. S. Bartlett's count of independent values, from memory).
+   */
+  private static int spread(double[] gains, double[] reference) {
     double sum = 0;
     double squares = 0;
     for (int k = 0; k < gains.length; k++) {
-      sum += gains[k] * reference[k];
-      squares += gains[k] * gains[k] * reference[k];
+      double power = gains[k] * gains[k] * reference[k];
+      sum += power;
+      squares += power * power;
     }
+    return sum == 0
+        ? Integer.MAX_VALUE
+        : (int) Math.ceil(2 * (gains.length - 1) * squares / (sum * sum));
+  }
+
+  /**
+   * The path's magnitude, at most 1, which is where half of what comes back lies; nothing where
+   * what was fitted may be noise, the power of which is as large as e^x times its mean once in e^x.
+   */
+  private static double[] gains(Fit fit, double[] reference) {
+    double[] gains = PassBand.of(fit.passed());
+    int perBin = gains.length / fit.residual().bins();
     for (int k = 0; k < gains.length; k++) {
-      double passed = gains[k] * sum / squares;
-      gains[k] = passed < FAINTEST ? 0 : Math.min(1, Math.sqrt(passed));
+      int bin = Math.min(k / perBin, fit.residual().bins() - 1);
+      gains[k] = gains[k] > Odds.BEYOND_DOUBT * fit.residual().filterNoise(bin) ? gains[k] : 0;
+    }
+    double usual = usual(gains, reference);
+    for (int k = 0; k < gains.length; k++) {
+      gains[k] = Math.min(1, Math.sqrt(gains[k] / usual));
     }
     return gains;
   }
 
+  /**
+   * The median of what is passed, each bin counting for what it passes of the reference: where that
+   * holds next to nothing a fitted filter may come out as anything, which a mean would follow.
+   */
+  private static double usual(double[] passed, double[] reference) {
+    Integer[] order = new Integer[passed.length];
+    double left = 0;
+    for (int k = 0; k < order.length; k++) {
+      order[k] = k;
+      left += passed[k] * reference[k] / 2;
+    }
+    Arrays.sort(order, Comparator.comparingDouble(k -> passed[k]));
+    int at = 0;
+    while (at < order.length - 1 && left > passed[order[at]] * reference[order[at]]) {
+      left -= passed[order[at]] * reference[order[at]];
+      at++;
+    }
+    return passed[order[at]];
+  }
+
   private Reading of(Reading reading) {
     int length = reading.reference().length();
-    RealFft fft = new RealFft(RealFft.lengthFor(length + 2 * fade));
+    RealFft fft = new RealFft(RealFft.lengthFor(length + 2 * reach));
     double[] sent = new double[length];
     reading.reference().copyTo(0, sent, 0, length);
     if (reading.goesOn()) {
-      Fade.ends(sent, fade);
+      Fade.ends(sent, reach);
     }
     double[] samples = Arrays.copyOf(sent, fft.length());
     fft.forward(samples);

@@ -148,6 +148,24 @@ public final class Residual {
     return sum / bins();
   }
 
+  /**
+   * The power that noise gives the fitted filter around a bin, over as many bins as it can't tell
+   * apart: for each tap the noise's density over the reference's energy there (L. Ljung, "System
+   * Identification", section 9.4, from memory). Not a number where there is no reference.
+   */
+  double filterNoise(int bin) {
+    int alike = Math.max(1, 2 * bins() / taps);
+    int from = Math.max(1, bin - alike);
+    int to = Math.min(bins(), bin + alike + 1);
+    double products = 0;
+    double power = 0;
+    for (int k = from; k < to; k++) {
+      products += withResidual[k];
+      power += referencePower[k];
+    }
+    return products / power * taps / (2.0 * bins()) * (to - from) / power;
+  }
+
   /** The variance of R. */
   public double valueVariance() {
     return valueVariance(1, usableBins());

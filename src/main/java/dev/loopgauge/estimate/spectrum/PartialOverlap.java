@@ -17,7 +17,7 @@ import java.util.List;
  */
 public final class PartialOverlap {
   /** Where less than this share of the energy is recorded, a lag isn't raised any further. */
-  private static final double LEAST = 0.5;
+  public static final double LEAST = 0.5;
 
   /** So much more than it shows a lag counts for at most. */
   static final double MOST_RAISED = 1 / Math.sqrt(LEAST);
@@ -30,7 +30,7 @@ public final class PartialOverlap {
    *
    * @param energy the energy of all their references
    */
-  PartialOverlap(List<Reading> readings, double energy) {
+  public PartialOverlap(List<Reading> readings, double energy) {
     this.readings = readings;
     this.energy = energy;
   }
@@ -45,7 +45,7 @@ public final class PartialOverlap {
    * @param lags the correlation at whole lags
    * @param first the first of them
    */
-  int strongest(double[] lags, int first) {
+  public int strongest(double[] lags, int first) {
     double least = Math.abs(lags[PeakSearch.strongest(lags)]) / MOST_RAISED;
     int from = 0;
     while (Math.abs(lags[from]) < least) {
@@ -60,6 +60,20 @@ public final class PartialOverlap {
       raised[i] *= lags[from + i];
     }
     return first + from + PeakSearch.strongest(raised);
+  }
+
+  /**
+   * A correlation as it would be, had all of each arrival been recorded and been as alike as its
+   * recorded part: two lags of one loop come to the same.
+   *
+   * @param lags the correlation at whole lags, which becomes that
+   * @param first the first of them
+   */
+  void complete(double[] lags, int first) {
+    double[] factors = factors(first, lags.length);
+    for (int i = 0; i < lags.length; i++) {
+      lags[i] *= factors[i] * factors[i];
+    }
   }
 
   /** What the values at {@code count} lags are to be raised by. */

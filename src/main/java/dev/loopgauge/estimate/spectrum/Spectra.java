@@ -20,6 +20,7 @@ public final class Spectra {
   private final List<Reading> readings;
   private final Transforms transforms;
   private final int searchLag;
+  private final int reach;
   private final List<CrossSpectrum> each;
   private final CrossSpectrum cross;
   private final CrossSpectrum auto;
@@ -34,6 +35,7 @@ public final class Spectra {
       List<Reading> readings,
       Transforms transforms,
       int searchLag,
+      int reach,
       List<CrossSpectrum> each,
       CrossSpectrum cross,
       CrossSpectrum auto,
@@ -41,6 +43,7 @@ public final class Spectra {
     this.readings = List.copyOf(readings);
     this.transforms = transforms;
     this.searchLag = searchLag;
+    this.reach = reach;
     this.each = each;
     this.cross = cross;
     this.auto = auto;
@@ -62,10 +65,24 @@ public final class Spectra {
    */
   public static Spectra of(
       List<Reading> readings, double maxDelaySeconds, Optional<KeptTransforms> kept) {
+    return of(readings, maxDelaySeconds, reach(readings.get(0).rate()), kept);
+  }
+
+  /**
+   * The same for a path of few frequencies, which spreads sound further.
+   *
+   * @param reach how far a fitted filter reaches either way, in samples
+   */
+  public static Spectra of(List<Reading> readings, double maxDelaySeconds, int reach) {
+    return of(readings, maxDelaySeconds, reach, Optional.empty());
+  }
+
+  private static Spectra of(
+      List<Reading> readings, double maxDelaySeconds, int reach, Optional<KeptTransforms> kept) {
     SampleRate rate = readings.get(0).rate();
     int searchLag = rate.samplesIn(maxDelaySeconds);
     int shortBlock = ShortBlocks.lengthAt(rate);
-    int margin = Math.max(searchLag, shortBlock) + 2 * reach(rate);
+    int margin = Math.max(searchLag, shortBlock) + 2 * reach;
     BlockPlan plan = BlockPlan.of(longestReference(readings), margin, shortBlock);
     Transforms transforms = kept.isPresent() ? kept.get().transforms() : new Transforms();
     RealFft fft = transforms.ofLength(plan.transform());
@@ -79,7 +96,14 @@ public final class Spectra {
       kept.get().keepAuto(readings, plan, auto);
     }
     return new Spectra(
-        readings, transforms, searchLag, each, CrossSpectrum.sum(each), auto, Integer.MAX_VALUE);
+        readings,
+        transforms,
+        searchLag,
+        reach,
+        each,
+        CrossSpectrum.sum(each),
+        auto,
+        Integer.MAX_VALUE);
   }
 
   private static boolean goesOn(List<Reading> readings) {
@@ -115,7 +139,14 @@ public final class Spectra {
     }
     Spectra parts =
         new Spectra(
-            cut, transforms, searchLag, rest, CrossSpectrum.sum(rest), restOfAuto, cutMargin());
+            cut,
+            transforms,
+            searchLag,
+            reach,
+            rest,
+            CrossSpectrum.sum(rest),
+            restOfAuto,
+            cutMargin());
     parts.strongest = parts.unrivalled(strongest());
     return parts;
   }
@@ -201,10 +232,11 @@ public final class Spectra {
 
   /** How far a fitted filter reaches either way, in samples. */
   public int reach() {
-    return reach(rate());
+    return reach;
   }
 
-  private static int reach(SampleRate rate) {
+  /** The same of a path at a rate. */
+  public static int reach(SampleRate rate) {
     return ShortBlocks.lengthAt(rate) / REACH_PER_BLOCK;
   }
 
@@ -225,6 +257,16 @@ public final class Spectra {
       lags = Optional.of(lagsOf(cross));
     }
     return lags.get();
+  }
+
+  /**
+   * A correlation at the same lags, each as it would be had all of its arrival been recorded, and
+   * been as alike as what was.
+   */
+  public double[] completed(CrossSpectrum correlation) {
+    double[] completed = lagsOf(correlation);
+    overlap.complete(completed, -searchLag);
+    return completed;
   }
 
   /** The index of the searched lag nearest to a lag, which may lie just beyond the last. */
