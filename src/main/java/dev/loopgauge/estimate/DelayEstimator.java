@@ -45,9 +45,6 @@ import java.util.OptionalDouble;
  * Detection}).
  */
 public final class DelayEstimator {
-  /** A drift beyond a wave leaves of a reading what is no clearer than this, in dB. */
-  private static final double SMEARED_DB = 6;
-
   private final double maxDelaySeconds;
   private final ArrivalChoice choice;
 
@@ -175,8 +172,8 @@ public final class DelayEstimator {
     if (found.measurement().ambiguous()) {
       return true;
     }
-    boolean smeared = found.measurement().signalToNoiseDb() < SMEARED_DB;
-    return plain.fit().isPresent() && (smeared || driftStandsOut(plain.fit().get()));
+    return plain.fit().isPresent()
+        && (DriftGauge.isSmeared(found.measurement()) || driftStandsOut(plain.fit().get()));
   }
 
   private static boolean driftStandsOut(Fit fit) {

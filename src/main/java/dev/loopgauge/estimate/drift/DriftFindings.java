@@ -15,18 +15,11 @@ import java.util.stream.Collectors;
 public final class DriftFindings {
   private static final int MOST_STEPS = 3;
 
-  /**
-   * No uncertainty below this is printed, in parts per million: within a measurement the crystals
-   * of two devices move against each other by tenths of a ppm, with warmth alone (common practice,
-   * no source), and no drift below 0.2 ppm is told.
-   */
-  private static final double LEAST_UNCERTAINTY_PPM = 0.2;
-
   private DriftFindings() {}
 
   public static Finding drifting(ClockDrift drift) {
     double magnitude = Math.abs(drift.ppm());
-    double uncertainty = Math.max(LEAST_UNCERTAINTY_PPM, drift.uncertaintyPpm());
+    double uncertainty = Math.max(ClockDrift.LEAST_PPM, drift.uncertaintyPpm());
     int decimals = uncertainty < 10 ? 1 : 0;
     return Finding.remark(
         FindingCode.CLOCKS_NOT_LOCKED,

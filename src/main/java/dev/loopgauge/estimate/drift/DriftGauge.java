@@ -3,6 +3,8 @@ package dev.loopgauge.estimate.drift;
 import dev.loopgauge.estimate.integrity.DelaySeries;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.path.Fit;
+import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Slope;
 import java.util.List;
 import java.util.Optional;
@@ -28,6 +30,11 @@ public final class DriftGauge {
     }
     Optional<DelaySeries> series = DelaySeries.of(readings.get(0).windows());
     return series.isPresent() ? Optional.of(Slope.of(series.get().line())) : Optional.empty();
+  }
+
+  /** Whether so much is left that a delay may move beyond a wave, where its drift tells nothing. */
+  public static boolean isSmeared(Measurement measurement) {
+    return measurement.signalToNoiseDb() < Decibels.ofPower(1 / DelaySeries.LEFT);
   }
 
   /** Whether a drift stands out. */

@@ -4,19 +4,11 @@ import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.reading.Lazy;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.stats.Odds;
 import java.util.List;
 
 /** What the two halves of a window say of a drift within it, beyond one already taken out. */
 final class DriftWithin {
-  /** Halves that lie further apart than this show a step and no drift, in samples. */
-  private static final double ONE_DELAY = 2;
-
-  /** How far apart halves lie by chance at most, in standard uncertainties of the two. */
-  private static final double CHANCE = 4;
-
-  /** Halves that say nearly as much leave the middle in the middle: as a part of a half. */
-  private static final double LEAST_OFF = 0.03;
-
   private final Spectra spectra;
   private final Fit both;
   private final Lazy<Fit> first = new Lazy<>(() -> alone(0));
@@ -37,14 +29,15 @@ final class DriftWithin {
   double further() {
     double roughly = strongest(1).lag() - strongest(0).lag();
     // What one half leaves at the delay of both isn't its noise: only a first look is that cheap.
-    return isPossible(roughly, 2 * both.noiseUncertainty())
-            && isPossible(apart(), uncertaintyOfApart())
+    return standsOut(roughly, 2 * both.noiseUncertainty())
+            && standsOut(apart(), uncertaintyOfApart())
         ? apart()
         : 0;
   }
 
-  private static boolean isPossible(double apart, double uncertainty) {
-    return Math.abs(apart) > CHANCE * uncertainty && Math.abs(apart) < ONE_DELAY;
+  /** Whether two delays are likelier than one, beyond doubt, where the noise is normal. */
+  private static boolean standsOut(double apart, double uncertainty) {
+    return apart * apart > 2 * Odds.BEYOND_DOUBT * uncertainty * uncertainty;
   }
 
   private double apart() {
@@ -67,8 +60,7 @@ final class DriftWithin {
     if (early == 0 || late == 0) {
       return Double.POSITIVE_INFINITY;
     }
-    double off = Math.abs(late - early) / (late + early) / 2;
-    return off < LEAST_OFF ? 0 : off * uncertaintyOfApart();
+    return Math.abs(late - early) / (late + early) / 2 * uncertaintyOfApart();
   }
 
   private double curvature(int half) {

@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.drift;
 
 import dev.loopgauge.estimate.integrity.Splice;
+import dev.loopgauge.estimate.path.DelayStep;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.Reading;
@@ -27,9 +28,6 @@ import java.util.function.Function;
  */
 public final class DriftingReadings {
   private static final int FEWEST = 3;
-
-  /** By how much taking a drift out must better what was readable without, in dB. */
-  private static final double BETTER_DB = 3;
 
   /** A drift within the only reading is settled within this many steps. */
   private static final int STEPS = 4;
@@ -76,10 +74,35 @@ public final class DriftingReadings {
         .toList();
   }
 
-  private static boolean isClearer(Estimate.Found found, Estimate plain) {
-    return !(plain instanceof Estimate.Found before)
-        || found.measurement().signalToNoiseDb()
-            > before.measurement().signalToNoiseDb() + BETTER_DB;
+  /** Whether taking a drift out leaves less of the return than one delay does, and one step. */
+  private boolean isClearer(Estimate.Found found, Estimate plain) {
+    double drifting = found.measurement().signalToNoiseDb();
+    if (plain instanceof Estimate.Found before) {
+      return drifting > before.measurement().signalToNoiseDb();
+    }
+    boolean steps = plain.findings().stream().anyMatch(f -> f.code() == FindingCode.DROPOUT);
+    return !steps || readings.size() > 1 || drifting > steppingDb();
+  }
+
+  /**
+   * How clear the only reading is with a step taken out, in dB: one filter and one number more than
+   * one delay has, as with a drift, so that the likelier of both is the one that leaves less.
+   */
+  private double steppingDb() {
+    Spectra spectra = Spectra.of(readings, maxDelaySeconds);
+    Fit fit = Fit.of(spectra, List.of(spectra.strongest()));
+    Optional<Splice> splice = DelayStep.of(spectra, fit).map(DelayStep::splice);
+    if (splice.isEmpty() || splice.get().later().isEmpty()) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    Reading whole = readings.get(0);
+    int before = (int) Math.rint(fit.measured().lag());
+    int after = before + (int) Math.rint(splice.get().later().getAsDouble());
+    int at = splice.get().at() - whole.start() - before;
+    List<Reading> sides =
+        List.of(whole.alone(0, at, before), whole.alone(at, whole.reference().length(), after));
+    Spectra still = Spectra.of(sides, maxDelaySeconds);
+    return Fit.of(still, List.of(still.strongest())).signalToNoiseDb();
   }
 
   /**
@@ -93,18 +116,31 @@ public final class DriftingReadings {
     if (oneDelay && Splice.isSweep(whole.reference())) {
       return Optional.empty();
     }
-    return new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds, false)
-        .find(Optional.empty())
-        .flatMap(rough -> settled(rough.slope()))
-        .filter(drift -> drift.value() != 0);
+    double rough =
+        new WindowDelay(whole.reference(), ret, whole.start(), maxDelaySeconds, false)
+            .find(Optional.empty())
+            .map(WindowDelay.Found::slope)
+            .orElseGet(this::roughly);
+    return settled(rough).filter(DriftGauge::standsOut);
   }
 
-  /** A rough drift bettered until what is left of it no longer stands out, by the secant method. */
+  /** The same about the strongest lag where a drift smears what would have to be trusted. */
+  private double roughly() {
+    Samples sent = readings.get(0).reference();
+    int lag = (int) Math.rint(Spectra.of(readings, maxDelaySeconds).strongest().lag());
+    Samples moved = new Window(ret, readings.get(0).start() + lag, sent.length());
+    return SlopeSearch.of(sent, moved).perSample();
+  }
+
+  /**
+   * A rough drift bettered until what is left of it is within its standard uncertainty, by the
+   * secant method; empty where what is left stands out after all steps.
+   */
   private Optional<Slope> settled(double rough) {
     double drift = rough;
     double perLeft = 1;
     Optional<Slope> left = left(drift);
-    for (int i = 0; i < STEPS && left.filter(DriftGauge::standsOut).isPresent(); i++) {
+    for (int i = 0; i < STEPS && left.filter(DriftingReadings::isOff).isPresent(); i++) {
       double step = perLeft * left.get().value();
       if (!(Math.abs(drift + step) < SlopeSearch.STEEPEST)) {
         break;
@@ -115,7 +151,12 @@ public final class DriftingReadings {
       left = next;
     }
     double bettered = drift;
-    return left.map(l -> new Slope(bettered, l.fromNoise(), l.fromScatter(), l.degrees()));
+    return left.filter(l -> !DriftGauge.standsOut(l))
+        .map(l -> new Slope(bettered, l.fromNoise(), l.fromScatter(), l.degrees()));
+  }
+
+  private static boolean isOff(Slope left) {
+    return Math.abs(left.value()) > left.fromScatter();
   }
 
   /** What is left of the drift in the only reading. */

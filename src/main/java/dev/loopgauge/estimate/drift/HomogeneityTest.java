@@ -3,6 +3,7 @@ package dev.loopgauge.estimate.drift;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
+import dev.loopgauge.estimate.result.Step;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.Spectra;
@@ -15,9 +16,6 @@ import java.util.List;
  * likelier that noise can't be why.
  */
 public final class HomogeneityTest {
-  /** Less than this many samples apart is one peak, whatever the noise. */
-  private static final double SAME_PEAK = 0.75;
-
   private final Spectra spectra;
 
   /** The homogeneity of the readings behind some correlations. */
@@ -37,7 +35,7 @@ public final class HomogeneityTest {
   private boolean disagrees(int index, double common) {
     CrossSpectrum own = spectra.each().get(index);
     FittedArrival strongest = spectra.strongest(own);
-    if (Math.abs(strongest.lag() - common) <= SAME_PEAK) {
+    if (Math.abs(strongest.lag() - common) <= Step.LEAST_SAMPLES) {
       return false;
     }
     double there = own.at(strongest.lag()).value();

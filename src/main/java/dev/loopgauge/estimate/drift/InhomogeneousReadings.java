@@ -6,6 +6,7 @@ import dev.loopgauge.estimate.reading.Resampled;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.Finding;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Step;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
@@ -20,15 +21,6 @@ import java.util.function.Function;
  * where some agree; nothing, where none do. A mean that no reading had is never given.
  */
 public final class InhomogeneousReadings {
-  /** How far apart delays of one group may lie, in samples. */
-  private static final double ONE_GROUP = 0.5;
-
-  /** How far delays may lie off a straight line to be a drift, in samples. */
-  private static final double ON_LINE = 0.5;
-
-  /** The same as a share of what a drift moves the delay by within one reading, smearing it. */
-  private static final double SMEARED = 0.05;
-
   /** No clock is this far off, in ppm; 48 against 44.1 kHz is 88,435. */
   private static final double WORST_CLOCK_PPM = 100_000;
 
@@ -53,7 +45,7 @@ public final class InhomogeneousReadings {
     double[] times = readings.stream().mapToDouble(Reading::start).toArray();
     if (times.length > 2 && times[times.length - 1] > times[0]) {
       double slope = line(times, found).slope().value();
-      if (mayDrift(line(times, found), readings.get(0).reference().length())) {
+      if (Math.abs(slope) * 1e6 < WORST_CLOCK_PPM) {
         List<Estimate.Found> still = new ArrayList<>();
         boolean whole = estimateEach(still(readings, found, slope), still).isEmpty();
         List<Estimate.Found> clearer = whole && clarity(still) > clarity(found) ? still : found;
@@ -63,13 +55,6 @@ public final class InhomogeneousReadings {
       }
     }
     return groups(found, delays(found));
-  }
-
-  /** Whether delays lie so near a line that it is worth taking the drift out. */
-  private static boolean mayDrift(DelayLine line, int length) {
-    double slope = Math.abs(line.slope().value());
-    return line.scatter() < Math.max(ON_LINE, SMEARED * slope * length)
-        && slope * 1e6 < WORST_CLOCK_PPM;
   }
 
   private static DelayLine line(double[] times, List<Estimate.Found> found) {
@@ -141,7 +126,7 @@ public final class InhomogeneousReadings {
     for (double delay : delays) {
       double key =
           groups.keySet().stream()
-              .filter(k -> Math.abs(k - delay) < ONE_GROUP)
+              .filter(k -> Math.abs(k - delay) < Step.LEAST_SAMPLES)
               .findFirst()
               .orElse(delay);
       groups.merge(key, 1, Integer::sum);

@@ -20,9 +20,6 @@ final class SlopeSearch {
 
   private static final int LONGEST_BLOCK = 1 << 13;
 
-  /** A drift must add up to so much more than none, so that noise doesn't make one. */
-  private static final double BETTER = 1.05;
-
   private final Samples reference;
   private final Samples ret;
   private final int reach;
@@ -54,20 +51,17 @@ final class SlopeSearch {
     double step = 2.0 / reference.length();
     int steps = (int) Math.ceil(STEEPEST / step);
     Slope best = new Slope(0, 0);
-    double none = 0;
     double most = 0;
     double[] sum = new double[2 * reach + 1];
     for (int i = -steps; i <= steps; i++) {
       int peak = addUp(lags, i * step, sum);
       double height = Math.abs(sum[peak]);
-      none = i == 0 ? height : none;
       if (height > most) {
         most = height;
         best = new Slope(i * step, peak - reach);
       }
     }
-    addUp(lags, 0, sum);
-    return most > BETTER * none ? best : new Slope(0, PeakSearch.strongest(sum) - reach);
+    return best;
   }
 
   /** Adds the blocks up along one drift; gives the index of the strongest sum. */

@@ -27,14 +27,10 @@ import java.util.stream.IntStream;
  * {@link ChangePoints} finds the steps; one window that stands out is none. Then the line is fitted
  * once more, by least squares with an offset for each segment between steps.
  *
- * <p>In that fit windows count alike, since what jitter they share is not known beforehand; those
- * whose own noise is far above the others' are left out, and so are outliers where there are enough
- * windows to tell them.
+ * <p>In that fit windows count by their own noise, or by the jitter they share where that is more.
+ * Few windows don't tell it, and count alike; of more, outliers are left out.
  */
 public final class TrackLine {
-  /** Jumps smaller than this are never steps, in samples. */
-  private static final double LEAST_STEP = 0.5;
-
   /** How many windows on either side show what is usual. */
   private static final int BESIDE = 2;
 
@@ -43,12 +39,6 @@ public final class TrackLine {
   /** With fewer windows, a single step would count as scatter, and jitter as an outlier. */
   private static final int FEWEST_TO_SCATTER = 6;
 
-  /** A window whose noise is this many times the usual would only add noise to the line. */
-  private static final double TOO_NOISY = 4;
-
-  /** What a delay is off at least, however clean, in samples. */
-  private static final double FLOOR = 0.01;
-
   private final double windowSeconds;
   private final List<TrackPoint> points;
   private final double perSample;
@@ -56,8 +46,7 @@ public final class TrackLine {
   private final double[] delays;
   private final double[] noise;
   private final double[] spread;
-  private final boolean[] counts;
-  private final boolean setAside;
+  private final boolean[] outliers;
   private final double roughSlope;
 
   /** The line through some points. */
@@ -67,24 +56,21 @@ public final class TrackLine {
     this.perSample = points.isEmpty() ? 1 : 1.0 / points.get(0).delay().rate().hertz();
     this.times = points.stream().mapToDouble(TrackPoint::atSeconds).toArray();
     this.delays = points.stream().mapToDouble(p -> p.delay().samples()).toArray();
-    this.noise =
-        points.stream()
-            .mapToDouble(
-                p -> Math.hypot(p.uncertaintySamples() / Measurement.COVERAGE_FACTOR, FLOOR))
-            .toArray();
+    this.noise = points.stream().mapToDouble(TrackLine::noise).toArray();
     this.roughSlope = points.size() < FEWEST ? 0 : Trend.betweenNeighbours(times, delays);
     double[] levels = levels(roughSlope);
     double scatter = canScatter() ? widening(points.size()) * RobustScatter.fromMoves(levels) : 0;
     this.spread = Arrays.stream(noise).map(own -> Math.max(own, scatter)).toArray();
-    this.counts = new boolean[points.size()];
-    double noisy = points.isEmpty() ? 0 : TOO_NOISY * Median.of(noise);
-    boolean outliers = false;
-    for (int i = 0; i < counts.length; i++) {
-      boolean outlier = canScatter() && standsOut(levels, i);
-      counts[i] = noise[i] <= noisy && !outlier;
-      outliers |= outlier;
+    this.outliers = new boolean[points.size()];
+    for (int i = 0; i < outliers.length; i++) {
+      outliers[i] = canScatter() && standsOut(levels, i);
     }
-    this.setAside = outliers;
+  }
+
+  /** At least what arithmetic of 32 bits leaves of a delay. */
+  private static double noise(TrackPoint point) {
+    double rounding = Math.ulp((float) point.delay().samples());
+    return Math.max(rounding, point.uncertaintySamples() / Measurement.COVERAGE_FACTOR);
   }
 
   /**
@@ -110,7 +96,7 @@ public final class TrackLine {
   /** Few windows with a step among them can't tell a drift from jitter that looks like steps. */
   private boolean drifts(Slope perSecond, List<Segment> segments) {
     Slope slope = perSecond.times(perSample);
-    if (segments.size() == 1 && !setAside) {
+    if (segments.size() == 1 && IntStream.range(0, outliers.length).noneMatch(i -> outliers[i])) {
       return ClockDrift.isThere(slope);
     }
     return canScatter() && ClockDrift.isThereAmongSelected(slope);
@@ -159,14 +145,15 @@ public final class TrackLine {
   }
 
   private List<Segment> segments(double slope) {
-    return new ChangePoints(LEAST_STEP, 0).segments(levels(slope), spread);
+    return new ChangePoints(Step.LEAST_SAMPLES, 0).segments(levels(slope), spread);
   }
 
   /** Whether a window lies off its neighbours on either side: it says nothing of the line. */
   private boolean standsOut(double[] levels, int i) {
     double usual =
         Median.of(levels, Math.max(0, i - BESIDE), Math.min(levels.length, i + BESIDE + 1));
-    return Math.abs(levels[i] - usual) > Math.max(LEAST_STEP, ChangePoints.LIMIT * spread[i]);
+    return Math.abs(levels[i] - usual)
+        > Math.max(Step.LEAST_SAMPLES, ChangePoints.LIMIT * spread[i]);
   }
 
   private Slope slope(List<Segment> segments) {
@@ -176,9 +163,13 @@ public final class TrackLine {
   /** The line through a segment's windows that count, or through all of them if none does. */
   private StraightLine line(Segment segment) {
     int[] all = IntStream.range(segment.from(), segment.to()).toArray();
-    int[] counting = IntStream.of(all).filter(i -> counts[i]).toArray();
+    int[] counting = IntStream.of(all).filter(i -> !outliers[i]).toArray();
     int[] used = counting.length == 0 ? all : counting;
-    return StraightLine.even(of(times, used), of(delays, used), of(noise, used));
+    double[] x = of(times, used);
+    double[] y = of(delays, used);
+    return canScatter()
+        ? StraightLine.byNoise(x, y, of(spread, used))
+        : StraightLine.even(x, y, of(noise, used));
   }
 
   private static double[] of(double[] values, int[] places) {

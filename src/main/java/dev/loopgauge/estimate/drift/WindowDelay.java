@@ -30,19 +30,14 @@ import java.util.Optional;
  * the window before or, where there was none, by a search ({@link SlopeSearch}).
  */
 public final class WindowDelay {
-  /** How far from the last delay the next is looked for at first, in seconds. */
-  private static final double NEAR_SECONDS = 0.1;
-
   /**
-   * An arrival that became so much fainter, in dB, is taken for the last one only after a search.
+   * How far from the last delay the next is looked for at first, in seconds. It saves time only:
+   * what may explain more is looked for anywhere.
    */
-  private static final double FAINTER_DB = 10;
+  private static final double NEAR_SECONDS = 0.1;
 
   /** Pieces short enough not to be smeared by a drift, in seconds. */
   private static final double[] PIECES = {1.4, 0.35};
-
-  /** A drift that moves the delay by less than this within a window does no harm, in samples. */
-  private static final double HARMLESS = 0.3;
 
   private final Samples sent;
   private final Window reference;
@@ -87,21 +82,28 @@ public final class WindowDelay {
    * @param slope the drift, in samples a sample
    * @param standard the standard uncertainty of the delay, in samples
    * @param gain what the arrival is multiplied by, negative where it is inverted
+   * @param unexplained the share of the return that is left of it
    * @param centre the same where the sound is, in the middle where that wasn't asked
    * @param besides what else was heard, where that was asked
    */
   public record Found(
-      double lag, double slope, double standard, double gain, Centre centre, WindowSound besides) {
+      double lag,
+      double slope,
+      double standard,
+      double gain,
+      double unexplained,
+      Centre centre,
+      WindowSound besides) {
     /** Where this leads to, some samples of time later. */
     public Found later(long samples) {
       double then = lag + slope * samples;
       Centre middle = new Centre(0, then, standard);
-      return new Found(then, slope, standard, gain, middle, WindowSound.NONE);
+      return new Found(then, slope, standard, gain, unexplained, middle, WindowSound.NONE);
     }
 
-    /** The same with another drift. */
-    Found sliding(double samplesPerSample) {
-      return new Found(lag, samplesPerSample, standard, gain, centre, besides);
+    /** Whether no other arrival can explain more of what an arrival explained before. */
+    boolean explainsMost(Found before) {
+      return 1 - unexplained > (1 - before.unexplained) / 2;
     }
 
     /** The level of the arrival, in dB. */
@@ -112,7 +114,8 @@ public final class WindowDelay {
     /** The same, less certain by an independent standard uncertainty, in samples. */
     public Found with(double further) {
       Centre alike = new Centre(centre.off, centre.lag, Math.hypot(centre.standard, further));
-      return new Found(lag, slope, Math.hypot(standard, further), gain, alike, besides);
+      return new Found(
+          lag, slope, Math.hypot(standard, further), gain, unexplained, alike, besides);
     }
 
     /**
@@ -152,10 +155,9 @@ public final class WindowDelay {
       return Optional.empty();
     }
     Optional<Found> near = before.flatMap(b -> near((int) Math.rint(b.lag()), b.slope()));
-    if (near.isPresent() && near.get().levelDb() > before.get().levelDb() - FAINTER_DB) {
-      return near;
-    }
-    return anywhere().or(() -> near);
+    return near.isPresent() && near.get().explainsMost(before.get())
+        ? near
+        : anywhere().or(() -> near);
   }
 
   private Optional<Found> anywhere() {
@@ -240,11 +242,9 @@ public final class WindowDelay {
   /**
    * What a slope that was taken out left.
    *
-   * @param found the delay, with the slope that the halves tell
-   * @param slope the one that was taken out
-   * @param unexplained the share of the return that is left
+   * @param further the slope that the halves still tell, 0 where noise can be why
    */
-  private record Fitted(Found found, double slope, double unexplained) {}
+  private record Fitted(Found found, double further) {}
 
   /**
    * The delay near a lag. A drift is believed where less of the return is left with it than
@@ -254,28 +254,19 @@ public final class WindowDelay {
   private Optional<Found> near(int lag, double slope) {
     Samples moved = returnAt(lag);
     Optional<Fitted> fitted = refined(moved, lag, slope);
-    if (!isHarmless(slope)) {
+    if (slope != 0) {
       fitted = better(fitted, refined(moved, lag, 0));
     }
-    if (fitted.isEmpty()) {
-      return Optional.empty();
+    if (fitted.isPresent() && fitted.get().further() != 0) {
+      double more = fitted.get().found().slope() + fitted.get().further();
+      fitted = better(fitted, refined(moved, lag, more));
     }
-    Found found = fitted.get().found();
-    double taken = fitted.get().slope();
-    if (isHarmless(found.slope() - taken)) {
-      return Optional.of(found);
-    }
-    Optional<Fitted> drifting = better(fitted, refined(moved, lag, found.slope()));
-    return drifting.map(f -> f.slope() == taken ? f.found().sliding(taken) : f.found());
-  }
-
-  private boolean isHarmless(double slope) {
-    return Math.abs(slope) * reference.length() < HARMLESS;
+    return fitted.map(Fitted::found);
   }
 
   private static Optional<Fitted> better(Optional<Fitted> one, Optional<Fitted> other) {
     return other
-        .filter(o -> one.isEmpty() || o.unexplained() < one.get().unexplained())
+        .filter(o -> one.isEmpty() || o.found().unexplained() < one.get().found().unexplained())
         .or(() -> one);
   }
 
@@ -306,11 +297,12 @@ public final class WindowDelay {
     Found found =
         new Found(
             late,
-            slope + drift.further() / half,
+            slope,
             standard,
             fit.measured().gain(),
+            fit.residual().unexplained(),
             new Centre(sound.centre(), late + slope * sound.centre(), ofCentre),
             sound);
-    return Optional.of(new Fitted(found, slope, fit.residual().unexplained()));
+    return Optional.of(new Fitted(found, drift.further() / half));
   }
 }

@@ -33,7 +33,7 @@ public record DelaySeries(double[] times, double[] delays, double[] weights, boo
    * makes where both are alike by r (derived). This is at a tenth of a wave, where a line through
    * the slope reads 7 % too little.
    */
-  private static final double LEFT = 0.1;
+  public static final double LEFT = 0.1;
 
   /**
    * The series of one reading; empty where it is too short, or silent.

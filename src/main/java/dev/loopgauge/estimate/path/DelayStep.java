@@ -165,7 +165,9 @@ public record DelayStep(Splice splice, double odds) {
       int at = series.timeOf(step.get()) - reading.start();
       double later = Splice.sameBand(reading.reference(), at) ? later(at) : 0;
       Splice splice = new Splice(reading.start() + delay + at, OptionalDouble.of(later));
-      return later == 0 ? Optional.empty() : Optional.of(new DelayStep(splice, odds));
+      // Beyond a wave the line's delays are wrong, so that a drift has yet to be tried.
+      double known = series.small() ? odds : Math.min(odds, Odds.BEYOND_DOUBT);
+      return later == 0 ? Optional.empty() : Optional.of(new DelayStep(splice, known));
     }
 
     /** By how much what follows a sample of the reference is later than what was before. */

@@ -18,8 +18,13 @@ public record ClockDrift(double ppm, double uncertaintyPpm) {
    */
   private static final double FALSE_ALARMS_SELECTED = 1e-6;
 
-  /** A drift smaller than this is none, in parts per million. */
-  private static final double LEAST_PPM = 0.2;
+  /**
+   * What warmth alone may move a clock by within a measurement: a drift below it is none, and no
+   * uncertainty below it is printed, in parts per million. An AT-cut crystal that keeps within 10
+   * ppm from -35 to 85 degrees goes as -0.2 x + 1e-4 x^3 ppm at x kelvin beyond 25 degrees (R.
+   * Bechmann's cubic, from memory), so by this for each kelvin where people are (derived).
+   */
+  public static final double LEAST_PPM = 0.2;
 
   /**
    * Checks that both are numbers.

@@ -9,6 +9,12 @@ package dev.loopgauge.estimate.result;
  */
 public record Step(double atSeconds, double fromSamples, double toSamples) {
   /**
+   * Digital parts move sound by whole samples, and a converter that starts anew puts it anywhere
+   * within one: what lies less than half a sample off is likelier not to have moved (derived).
+   */
+  public static final double LEAST_SAMPLES = 0.5;
+
+  /**
    * Checks that all are numbers.
    *
    * @throws IllegalArgumentException when one is not finite

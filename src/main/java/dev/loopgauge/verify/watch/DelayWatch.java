@@ -4,6 +4,7 @@ import dev.loopgauge.estimate.result.ChangeTime;
 import dev.loopgauge.estimate.result.ClockDrift;
 import dev.loopgauge.estimate.result.FollowedDelay;
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.estimate.result.Step;
 import dev.loopgauge.estimate.result.TrackPoint;
 import dev.loopgauge.estimate.result.WindowReading;
 import dev.loopgauge.signal.Latency;
@@ -16,12 +17,6 @@ import java.util.Optional;
 
 /** Tells steps, drifts and groups of a path's delay. */
 final class DelayWatch {
-  /**
-   * Digital parts move sound by whole samples, so what moved by less than half a sample did not
-   * move by one.
-   */
-  private static final double LEAST_SAMPLES = 0.5;
-
   /** What a delay is off at least, however clean, in samples: as in a track. */
   private static final double FLOOR = 0.01;
 
@@ -29,7 +24,7 @@ final class DelayWatch {
   private final Steady level;
   private final Sliding sliding;
   private final ToAndFro groups;
-  private final Moves moves = new Moves(LEAST_SAMPLES);
+  private final Moves moves = new Moves(Step.LEAST_SAMPLES);
   private Optional<Value> offSince = Optional.empty();
   private Optional<ChangeTime> dated = Optional.empty();
 
@@ -40,9 +35,9 @@ final class DelayWatch {
    */
   DelayWatch(SampleRate rate, double windowSeconds) {
     this.rate = rate;
-    this.level = new Steady(LEAST_SAMPLES, FalseAlarms.perTest(windowSeconds, 1));
-    this.sliding = new Sliding(LEAST_SAMPLES, windowSeconds, rate.hertz());
-    this.groups = new ToAndFro(LEAST_SAMPLES);
+    this.level = new Steady(Step.LEAST_SAMPLES, FalseAlarms.perTest(windowSeconds, 1));
+    this.sliding = new Sliding(Step.LEAST_SAMPLES, windowSeconds, rate.hertz());
+    this.groups = new ToAndFro(Step.LEAST_SAMPLES);
   }
 
   /** The drift that goes on, where there is one. */

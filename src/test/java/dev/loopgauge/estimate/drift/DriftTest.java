@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.loopgauge.estimate.DelayEstimator;
+import dev.loopgauge.estimate.DelayTrial;
 import dev.loopgauge.estimate.Rig;
 import dev.loopgauge.estimate.ShowSound;
 import dev.loopgauge.estimate.reading.Reading;
@@ -100,6 +101,23 @@ class DriftTest {
           new Reading(Rig.SWEEP, ret.slice(i * period, (i + 1) * period + 20_000), i * period));
     }
     assertDrift(ppm, period + Rig.SWEEP.length() / 2.0, ESTIMATOR.estimate(readings));
+  }
+
+  /** A sample is a step; a converter that starts anew moves each repeat by a part of one. */
+  @ParameterizedTest
+  @CsvSource({"300, 300, 301, 1", "301, 300, 300, 1", "300.1, 300.9, 300.5, 0"})
+  void tellsAStepOfOneSampleFromRepeatsWithinOne(double one, double two, double three, int told) {
+    DelayTrial trial = new DelayTrial(Rig.SWEEP);
+    SplittableRandom random = new SplittableRandom(5);
+    List<Reading> readings = new ArrayList<>();
+    for (double delay : new double[] {one, two, three}) {
+      Reading reading = trial.reading(delay, 0.5, trial.noise(40, 0.5), random);
+      int start = readings.size() * Rig.RATE.hertz() * 3 / 2;
+      readings.add(new Reading(reading.reference(), reading.ret(), start));
+    }
+    Estimate estimate = ESTIMATOR.estimate(readings);
+    assertEquals(told, estimate.findings().size(), estimate::toString);
+    assertTrue(estimate.findings().stream().allMatch(f -> f.code() == FindingCode.DROPOUT));
   }
 
   /** In one sweep each moment is one frequency: a path that delays the bass is no drift. */
