@@ -21,7 +21,7 @@ import java.util.List;
  * number of intervals comes off. Where a sound starts or ends nothing is lost: on both sides it
  * must be there by the same odds.
  */
-final class GapSearch {
+public final class GapSearch {
   /**
    * The logarithm of likelihoods below which a piece tells nothing: its arrivals are as faint as
    * what is left, so they may be the fit's own, of which many pieces hold one value.
@@ -68,6 +68,13 @@ final class GapSearch {
       }
     }
     return Math.max(noise, sum / weights);
+  }
+
+  /** The gaps in what was heard, in their order. */
+  public static List<Gap> of(LostSound heard) {
+    return heard.pieces().isEmpty()
+        ? List.of()
+        : new GapSearch(heard.pieces(), heard.samples()).gaps();
   }
 
   /** The gaps, in their order. */

@@ -163,8 +163,13 @@ public final class LostSound {
     return all > 0 ? OptionalDouble.of(product / all) : OptionalDouble.empty();
   }
 
-  /** The gaps, in their order. */
-  public List<Gap> gaps() {
-    return pieces.isEmpty() ? List.of() : new GapSearch(pieces, piece).gaps();
+  /** All pieces, in their order. */
+  List<Heard> pieces() {
+    return pieces;
+  }
+
+  /** How many samples a piece has. */
+  int samples() {
+    return piece;
   }
 }
