@@ -58,9 +58,15 @@ final class Losses {
     return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(residualTests.lostSound());
   }
 
-  /** Where the path's level steps, if it does. */
+  /** Where the path's level steps, if it does. In a sweep it does at both ends of a gap, too. */
   Optional<LevelStep> levelStep() {
-    return fit.isNarrow() ? Optional.empty() : LevelStep.of(spectra, fit);
+    if (fit.isNarrow()) {
+      return Optional.empty();
+    }
+    Optional<LevelStep> step = LevelStep.of(spectra, fit);
+    return step.isEmpty() && gaps.isEmpty() && splice().isEmpty()
+        ? LevelStep.inSweep(spectra, fit)
+        : step;
   }
 
   /** Where a reading splices, which no filter on both sides explains. */

@@ -21,13 +21,13 @@ final class ReturnPresence {
   private static final double FRAME_SECONDS = 0.02;
   private static final double HOP_SECONDS = 0.005;
 
-  /** As {@code LostSound}: a tenth of the amplitude or less, as power. */
+  /** A tenth of the amplitude or less, as power (no source). */
   private static final double LOST = 0.01;
 
   /** Half way from there to all of it, in dB: an octave's mean may be off by so much. */
   private static final double THERE = 0.1;
 
-  /** As {@code LostSound}: a frame tells nothing that is due less than this share of the mean. */
+  /** A frame tells nothing that is due less than this share of the mean (no source). */
   private static final double LOUD_ENOUGH = 0.05;
 
   /** The last bit of a 24-bit converter and 20 dB, so that its loss can be told: -100 dBFS. */

@@ -139,7 +139,7 @@ record SeededEvent(Kind kind, double size, double atSeconds, PathSound path) {
     /** As {@code WindowSound}: what is shorter is no loss by itself, in seconds. */
     private static final double SHORTEST = 0.0149;
 
-    /** As {@code LostSound}: what holds less of a piece's mean energy tells nothing. */
+    /** As {@code ReturnPresence}: what holds less of a piece's mean energy tells nothing. */
     private static final double ENOUGH = 0.05;
 
     private Loud() {}

@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate.drift;
 
+import dev.loopgauge.estimate.integrity.GapSearch;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.ZeroRuns;
 import dev.loopgauge.estimate.path.Fit;
@@ -59,7 +60,7 @@ public record WindowSound(
     if (gaps.isEmpty()) {
       int delay = lag + (int) Math.rint(fit.measured().lag());
       int shortest = readings.get(0).rate().samplesIn(SHORTEST_SECONDS);
-      for (LostSound.Gap lost : whole.gaps()) {
+      for (LostSound.Gap lost : GapSearch.of(whole)) {
         (lost.length() >= shortest ? gaps : doubtful).add(moved(lost, delay));
       }
     }

@@ -3,6 +3,7 @@ package dev.loopgauge.estimate.integrity;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.spectrum.Packed;
 import dev.loopgauge.estimate.spectrum.RealFft;
+import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Odds;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,14 +19,15 @@ import java.util.Optional;
  * instant and that fitted after it give the same sound at the instant itself, whatever the filter.
  * How far they are apart there, against what both leave, is the evidence (the regression
  * discontinuity of D. L. Thistlethwaite and D. T. Campbell, J. Educ. Psych. 51, 1960, from memory;
- * the odds derived as for any one complex parameter more in noise of unknown level). A level that
- * jumps and keeps its phase is another matter, and no cut.
+ * the odds derived as for any one complex parameter more in noise of unknown level). Where the
+ * level jumps by more than the phase does nothing was cut, but the gain was moved.
  *
  * @param at the instant, in samples of the return
  * @param odds the logarithm of likelihoods by which the sound jumps there, less that of the number
  *     of samples at which it might
+ * @param louderDb by how many dB the sound is louder after it than before
  */
-public record PhaseJump(int at, double odds) {
+public record PhaseJump(int at, double odds, double louderDb) {
   /** How long a side is at most, in seconds, and of a short sweep: 0.4 octaves of a whole one. */
   private static final double SIDE_SECONDS = 0.04;
 
@@ -47,18 +49,28 @@ public record PhaseJump(int at, double odds) {
    * @param sides the delays before and after it
    */
   public static Optional<PhaseJump> of(Reading reading, Sides sides) {
-    return likeliest(reading, sides).filter(jump -> jump.odds > Odds.BEYOND_DOUBT);
+    return likeliest(reading, sides, false).filter(jump -> jump.odds > Odds.BEYOND_DOUBT);
   }
 
-  /** The likeliest place for one, however unlikely. */
-  static Optional<PhaseJump> likeliest(Reading reading, Sides sides) {
+  /** Where the level jumps instead, with one delay on both sides, if it does. */
+  public static Optional<PhaseJump> ofLevel(Reading reading, int delay) {
+    return likeliest(reading, new Sides(delay, delay), true)
+        .filter(jump -> jump.odds > Odds.BEYOND_DOUBT);
+  }
+
+  /**
+   * The likeliest place for one, however unlikely.
+   *
+   * @param isLevel whether for one of the level
+   */
+  static Optional<PhaseJump> likeliest(Reading reading, Sides sides, boolean isLevel) {
     int side =
         Math.min(reading.rate().samplesIn(SIDE_SECONDS), reading.reference().length() / SIDES);
     int length = reading.reference().length() - Math.abs(sides.before() - sides.after());
     if (side < PER_SIDE || length <= 2 * side) {
       return Optional.empty();
     }
-    Search search = new Search(reading, sides, length, side);
+    Search search = new Search(reading, sides, length, side, isLevel);
     return sides.before() == sides.after()
         ? search.best(0, search.length, side / PER_SIDE)
         : search.near(sides.change(reading));
@@ -69,11 +81,13 @@ public record PhaseJump(int at, double odds) {
     private final GainCurve before;
     private final GainCurve after;
     private final boolean isTwo;
+    private final boolean isLevel;
     private final int from;
     private final int length;
     private final int side;
 
-    Search(Reading reading, Sides sides, int length, int side) {
+    Search(Reading reading, Sides sides, int length, int side, boolean isLevel) {
+      this.isLevel = isLevel;
       this.isTwo = sides.before() != sides.after();
       this.from = Math.max(sides.before(), sides.after());
       this.length = length;
@@ -127,9 +141,9 @@ public record PhaseJump(int at, double odds) {
         Place close = highest(highest(rough, step, CLOSELY), CLOSELY, 1);
         double values = values(left(close));
         double odds = values / 2 * Math.log1p(close.height()) - Math.log(length);
-        PhaseJump jump = new PhaseJump(from + close.at, odds);
-        boolean cut = close.isHeard(values / 2) && close.isCut() && !isOneDelay(close);
-        best = cut && (best == null || jump.odds > best.odds) ? jump : best;
+        PhaseJump jump = new PhaseJump(from + close.at, odds, Decibels.ofFactor(close.louder()));
+        boolean is = close.isHeard(values / 2) && close.jumps(isLevel) && !isOneDelay(close);
+        best = is && (best == null || jump.odds > best.odds) ? jump : best;
       }
       return Optional.ofNullable(best);
     }
@@ -187,19 +201,24 @@ public record PhaseJump(int at, double odds) {
       return before.isHeard(values) && after.isHeard(values);
     }
 
+    double louder() {
+      return after.sound().magnitude() / before.sound().magnitude();
+    }
+
     /**
-     * Whether the phase jumps by more than the level's logarithm does, and the sound by more than
-     * either curve's slope changes it over its length: what bends there may look like a jump.
+     * Whether the phase jumps by more than the level's logarithm does, or the other way round, and
+     * the sound by more than either curve's slope changes it over its length: what bends there may
+     * look like a jump.
      */
-    boolean isCut() {
+    boolean jumps(boolean isLevel) {
       GainCurve.Sound was = before.sound();
       GainCurve.Sound is = after.sound();
       double turned =
           Math.atan2(
               is.im() * was.re() - is.re() * was.im(), is.re() * was.re() + is.im() * was.im());
-      double louder = Math.log(is.magnitude() / was.magnitude());
+      boolean moreLevel = Math.abs(turned) < Math.abs(Math.log(louder()));
       double jump = is.less(was).magnitude();
-      return Math.abs(turned) > Math.abs(louder) && jump > before.change() && jump > after.change();
+      return moreLevel == isLevel && jump > before.change() && jump > after.change();
     }
   }
 

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 
 /**
  * The level of each of some readings of one stimulus, which a path that stays brings back alike,
- * whatever filter it is: the one difference that one sweep can't tell and several can.
+ * whatever filter it is.
  *
  * <p>A gain is the product of arrivals and return over the arrivals' energy. Its variance is
  * counted from what pieces of 5 ms lie off it: the sum of their squared products with what it

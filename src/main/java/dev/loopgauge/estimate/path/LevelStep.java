@@ -2,6 +2,7 @@ package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.integrity.DelaySeries;
 import dev.loopgauge.estimate.integrity.LostSound;
+import dev.loopgauge.estimate.integrity.PhaseJump;
 import dev.loopgauge.estimate.integrity.RepeatLevels;
 import dev.loopgauge.estimate.integrity.Splice;
 import dev.loopgauge.estimate.reading.Reading;
@@ -20,9 +21,9 @@ import java.util.OptionalInt;
  * <p>Where it may have stepped, the gains of short stretches against the fitted path say. Each
  * side's own filter then makes of the other's reference what that should have been: one is louder
  * than that by the step, the other fainter. Noise in a filter makes both fainter alike, so it is no
- * step, and the square root of the ratio of both gains is free of it (derived). In one sweep, where
- * each side has frequencies of its own, nothing is told, but several of one path are alike ({@link
- * RepeatLevels}).
+ * step, and the square root of the ratio of both gains is free of it (derived). Several sweeps of
+ * one path are alike ({@link RepeatLevels}); in one, where each side has frequencies of its own,
+ * the instant itself must show it ({@link PhaseJump}).
  *
  * @param at where it steps, in samples from the start of the capture; empty for somewhere between
  *     the first and the last of several readings
@@ -37,6 +38,26 @@ public record LevelStep(OptionalInt at, double byDb) {
     List<LostSound> heard = fit.residualTests().lostSound();
     Optional<LevelStep> within = within(spectra, heard, (int) Math.rint(fit.measured().lag()));
     return within.isPresent() ? within : between(heard);
+  }
+
+  /** The step in one of the readings that are sweeps, if there is one. */
+  public static Optional<LevelStep> inSweep(Spectra spectra, Fit fit) {
+    for (Reading reading : spectra.readings()) {
+      if (Splice.isShort(reading) && Splice.isSweep(reading.reference())) {
+        int delay = (int) Math.rint(fit.measured().lag());
+        Optional<LevelStep> step =
+            PhaseJump.ofLevel(reading, delay)
+                .filter(jump -> Math.abs(jump.louderDb()) > LEAST_DB)
+                .map(
+                    jump ->
+                        new LevelStep(
+                            OptionalInt.of(reading.start() + jump.at()), jump.louderDb()));
+        if (step.isPresent()) {
+          return step;
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   private static Optional<LevelStep> within(Spectra spectra, List<LostSound> heard, int delay) {

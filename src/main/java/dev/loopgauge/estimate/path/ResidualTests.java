@@ -1,5 +1,6 @@
 package dev.loopgauge.estimate.path;
 
+import dev.loopgauge.estimate.integrity.GapSearch;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.reading.InParallel;
 import dev.loopgauge.estimate.reading.Reading;
@@ -96,7 +97,7 @@ public record ResidualTests(
   public List<LostSound.Gap> gaps() {
     List<LostSound.Gap> gaps = new ArrayList<>();
     for (LostSound lost : lostSound) {
-      gaps.addAll(lost.gaps());
+      gaps.addAll(GapSearch.of(lost));
     }
     return gaps;
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.PathSound;
 import dev.loopgauge.estimate.ShowProgramme;
+import dev.loopgauge.estimate.integrity.GapSearch;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.path.Fit;
 import dev.loopgauge.estimate.reading.Reading;
@@ -56,7 +57,8 @@ class ShortGapsTest {
   private static List<LostSound.Gap> gaps(Signal sent, Signal back, int from) {
     List<Reading> halves = halves(sent, back, from);
     Spectra spectra = Spectra.of(halves, 0.1);
-    return WindowSound.whole(halves, Fit.of(spectra, List.of(spectra.strongest()))).gaps();
+    return GapSearch.of(
+        WindowSound.whole(halves, Fit.of(spectra, List.of(spectra.strongest()))));
   }
 
   private static List<Reading> halves(Signal sent, Signal back, int from) {

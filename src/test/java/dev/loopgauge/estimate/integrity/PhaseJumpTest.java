@@ -47,7 +47,7 @@ class PhaseJumpTest {
   }
 
   private static double odds(Reading reading, Sides sides) {
-    return PhaseJump.likeliest(reading, sides).map(PhaseJump::odds).orElse(0.0);
+    return PhaseJump.likeliest(reading, sides, false).map(PhaseJump::odds).orElse(0.0);
   }
 
   /** Of 1,656 such returns, of 0.25 to 5 s and with noise of 1e-6 to 0.3, none came to 5. */

@@ -69,11 +69,20 @@ class LevelStepTest {
     }
   }
 
-  /** One sweep can't tell it from a filter that passes its later frequencies better. */
-  @Test
-  void isNotToldOfOneSweep() {
+  /** The gain that a sweep has before an instant is not the one after it, whatever the filter. */
+  @ParameterizedTest
+  @CsvSource({"2, rises by about 2.0 dB", "-3, falls by about 3.0 dB"})
+  void isToldOfOneSweep(double stepDb, String words) {
     Signal sweep = ExponentialSweep.fullBand(2).render(RATE);
-    assertEquals(List.of(), heard(sweep, 2, 1).findings());
+    List<String> texts = heard(sweep, stepDb, 1).findings().stream().map(Finding::text).toList();
+    assertEquals(List.of("the path's level " + words + " at about 1.0 s"), texts);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.4})
+  void isNoneOfOneSweepBelowHalfADecibel(double stepDb) {
+    Signal sweep = ExponentialSweep.fullBand(2).render(RATE);
+    assertEquals(List.of(), heard(sweep, stepDb, 1).findings());
   }
 
   /** Three sweeps through a band, of which the second is louder from its middle on. */
