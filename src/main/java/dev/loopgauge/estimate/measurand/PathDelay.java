@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
 import dev.loopgauge.estimate.path.ResidualTests;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Passband;
 import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
@@ -16,7 +17,6 @@ import java.util.Optional;
  * PureDelayFit}).
  *
  * @param flat whether the path is flat
- * @param certain whether chance alone explains how a flat path's bands scatter
  * @param lag the delay, in samples
  * @param standard the delay's standard uncertainty, in samples; 0 where the path is flat, since the
  *     correlation tells it
@@ -27,7 +27,6 @@ import java.util.Optional;
  */
 public record PathDelay(
     boolean flat,
-    boolean certain,
     double lag,
     double standard,
     Optional<PureDelayFit> pure,
@@ -35,9 +34,6 @@ public record PathDelay(
     Optional<ResidualTests> residual) {
   /** Fewer bands than this tell no filter from another. */
   private static final int FEWEST = 6;
-
-  /** A phase within 45 degrees of a half turn has a sign. */
-  private static final double CLEAR_SIGN = Math.sqrt(0.5);
 
   /** How often the lag is taken out anew and what the path leaves is looked at again. */
   private static final int ROTATIONS = 3;
@@ -55,14 +51,11 @@ public record PathDelay(
         spectra.cross().without(arrivals.subList(1, arrivals.size()), spectra.auto());
     BandResponse all = new BandReader(spectra, cross, residual).around(measured.lag());
     if (all.bands().size() < FEWEST) {
-      return new PathDelay(true, true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
+      return new PathDelay(true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
     }
     BandResponse run = all.followed();
     if (FlatnessTest.holds(all, run, measured.gain())) {
-      boolean certain = FlatnessTest.isCertain(all, run, measured.gain());
-      return certain || run.bands().size() < FEWEST
-          ? new PathDelay(true, certain, measured.lag(), 0, Optional.empty(), run, Optional.empty())
-          : nearlyFlat(measured.lag(), run);
+      return new PathDelay(true, measured.lag(), 0, Optional.empty(), run, Optional.empty());
     }
     Optional<ResidualTests> left = Optional.empty();
     for (int i = 0; i < ROTATIONS; i++) {
@@ -72,38 +65,28 @@ public record PathDelay(
       run = all.followed();
     }
     if (run.bands().size() < FEWEST) {
-      return new PathDelay(
-          false, true, measured.lag(), run.anywhere(), Optional.empty(), run, left);
+      return new PathDelay(false, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
-    Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
-    return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
+    Optional<PureDelayFit> pure = PureDelayFit.of(run);
+    if (arrivals.size() > 1 && pure.isPresent()) {
+      BandReader whole = new BandReader(spectra, spectra.cross(), residual);
+      boolean agree = agree(pure.get(), whole.around(run.lag()).followed());
+      pure = agree ? pure : Optional.empty();
+    }
+    return new PathDelay(false, moment.lag(), moment.standard(), pure, run, left);
   }
 
   /**
-   * A path that may be flat or not: its delay is that of a flat one, which may be off by as much as
-   * the response is strongest elsewhere; its pure delay is that of a filter.
+   * Whether the pure delay beside other arrivals is that of the whole response, where that has one:
+   * what was taken for an arrival may be a filter's ring, without which the filter is another.
    */
-  private static PathDelay nearlyFlat(double lag, BandResponse run) {
-    StrongestMoment moment = StrongestMoment.of(run);
-    Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
-    return new PathDelay(
-        true, false, lag, Math.abs(moment.lag() - lag), pure, run, Optional.empty());
-  }
-
-  /**
-   * The pure delay, but for a path that is strongest with one sign and by its least phase has the
-   * other: a filter that delays all frequencies alike, which is no least phase.
-   */
-  private static Optional<PureDelayFit> consistent(
-      Optional<PureDelayFit> pure, StrongestMoment moment) {
-    if (pure.isEmpty() || pure.get().polarity().isEmpty()) {
-      return pure;
-    }
-    double cosine = Math.cos(moment.phase());
-    boolean inverted = pure.get().polarity().get() == Polarity.INVERTED;
-    boolean contradicts = inverted ? cosine > CLEAR_SIGN : cosine < -CLEAR_SIGN;
-    return contradicts ? Optional.empty() : pure;
+  private static boolean agree(PureDelayFit pure, BandResponse whole) {
+    Optional<PureDelayFit> one =
+        whole.bands().size() < FEWEST ? Optional.empty() : PureDelayFit.of(whole);
+    return one.isEmpty()
+        || Math.abs(one.get().lag() - pure.lag())
+            < Measurement.COVERAGE_FACTOR * Math.hypot(one.get().standard(), pure.standard());
   }
 
   private static double strongest(BandResponse run) {
@@ -122,9 +105,9 @@ public record PathDelay(
    */
   public Polarity polarity(double gain) {
     if (flat) {
-      return certain ? Polarity.of(gain) : Polarity.UNDETERMINED;
+      return Polarity.of(gain);
     }
-    return pure.flatMap(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
+    return pure.map(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
   }
 
   /** What the delay was read from, in Hz; empty where no band stands out of the noise. */
