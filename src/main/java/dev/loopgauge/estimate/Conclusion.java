@@ -184,7 +184,7 @@ final class Conclusion {
 
   /** On a flat path all of its delay is pure. */
   private Optional<PureDelay> pure(double uncertainty) {
-    if (path.flat()) {
+    if (path.flat() && path.certain()) {
       return Optional.of(new PureDelay(path.lag(), uncertainty));
     }
     if (path.pure().isEmpty()) {

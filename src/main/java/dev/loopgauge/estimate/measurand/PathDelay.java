@@ -17,6 +17,7 @@ import java.util.Optional;
  * PureDelayFit}).
  *
  * @param flat whether the path is flat
+ * @param certain whether chance alone explains how a flat path's bands scatter
  * @param lag the delay, in samples
  * @param standard the delay's standard uncertainty, in samples; 0 where the path is flat, since the
  *     correlation tells it
@@ -27,6 +28,7 @@ import java.util.Optional;
  */
 public record PathDelay(
     boolean flat,
+    boolean certain,
     double lag,
     double standard,
     Optional<PureDelayFit> pure,
@@ -51,11 +53,14 @@ public record PathDelay(
         spectra.cross().without(arrivals.subList(1, arrivals.size()), spectra.auto());
     BandResponse all = new BandReader(spectra, cross, residual).around(measured.lag());
     if (all.bands().size() < FEWEST) {
-      return new PathDelay(true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
+      return new PathDelay(true, true, measured.lag(), 0, Optional.empty(), all, Optional.empty());
     }
     BandResponse run = all.followed();
     if (FlatnessTest.holds(all, run, measured.gain())) {
-      return new PathDelay(true, measured.lag(), 0, Optional.empty(), run, Optional.empty());
+      boolean certain = FlatnessTest.isCertain(all, run, measured.gain());
+      return certain || run.bands().size() < FEWEST
+          ? new PathDelay(true, certain, measured.lag(), 0, Optional.empty(), run, Optional.empty())
+          : nearlyFlat(measured.lag(), run);
     }
     Optional<ResidualTests> left = Optional.empty();
     for (int i = 0; i < ROTATIONS; i++) {
@@ -65,7 +70,8 @@ public record PathDelay(
       run = all.followed();
     }
     if (run.bands().size() < FEWEST) {
-      return new PathDelay(false, measured.lag(), run.anywhere(), Optional.empty(), run, left);
+      return new PathDelay(
+          false, true, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
     Optional<PureDelayFit> pure = PureDelayFit.of(run);
@@ -74,7 +80,7 @@ public record PathDelay(
       boolean agree = agree(pure.get(), whole.around(run.lag()).followed());
       pure = agree ? pure : Optional.empty();
     }
-    return new PathDelay(false, moment.lag(), moment.standard(), pure, run, left);
+    return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
   }
 
   /**
@@ -87,6 +93,16 @@ public record PathDelay(
     return one.isEmpty()
         || Math.abs(one.get().lag() - pure.lag())
             < Measurement.COVERAGE_FACTOR * Math.hypot(one.get().standard(), pure.standard());
+  }
+
+  /**
+   * A path that may be flat or not: its delay is that of a flat one, which may be off by as much as
+   * the response is strongest elsewhere; its pure delay is that of a filter.
+   */
+  private static PathDelay nearlyFlat(double lag, BandResponse run) {
+    StrongestMoment moment = StrongestMoment.of(run);
+    double off = Math.abs(moment.lag() - lag);
+    return new PathDelay(true, false, lag, off, PureDelayFit.of(run), run, Optional.empty());
   }
 
   private static double strongest(BandResponse run) {
@@ -105,7 +121,7 @@ public record PathDelay(
    */
   public Polarity polarity(double gain) {
     if (flat) {
-      return Polarity.of(gain);
+      return certain ? Polarity.of(gain) : Polarity.UNDETERMINED;
     }
     return pure.map(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
   }

@@ -6,7 +6,6 @@ import dev.loopgauge.estimate.spectrum.PeakSearch;
 import dev.loopgauge.estimate.spectrum.Spectra;
 import dev.loopgauge.signal.Decibels;
 import dev.loopgauge.stats.Median;
-import dev.loopgauge.stats.Odds;
 import dev.loopgauge.stats.RobustScatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +22,9 @@ import java.util.List;
 final class ArrivalSearch {
   /** Fainter arrivals than this, against the strongest, are not looked for, in dB. */
   private static final double FAINTEST_DB = -30;
+
+  /** How many standard deviations an arrival must stand above the rest. */
+  private static final double ABOVE_NOISE = 7;
 
   private static final int MOST = 16;
   private static final double QUIET_SECONDS = 0.00025;
@@ -63,7 +65,7 @@ final class ArrivalSearch {
       double[] all = spectra.searched(rest);
       FittedArrival next = atPeak(rest, strongestNear(all) - spectra.searchLag());
       double gain = Math.abs(next.gain());
-      if (gain < faintest() || gain < aboveNoise() * scatter(all) / pulseHeight) {
+      if (gain < faintest() || gain < ABOVE_NOISE * scatter(all) / pulseHeight) {
         break;
       }
       taken.add(next);
@@ -109,7 +111,7 @@ final class ArrivalSearch {
     int weakest = 0;
     double most = 1;
     for (int i = 1; i < arrivals.size(); i++) {
-      double needed = Math.max(faintest(), aboveNoise() * deviation * overlap.gainWidening(i));
+      double needed = Math.max(faintest(), ABOVE_NOISE * deviation * overlap.gainWidening(i));
       if (needed > most * Math.abs(gains[i])) {
         weakest = i;
         most = needed / Math.abs(gains[i]);
@@ -124,14 +126,6 @@ final class ArrivalSearch {
     int from = (int) Math.max(0, Math.ceil(here - spectra.exact()));
     int to = (int) Math.min(all.length, Math.floor(here + spectra.exact()) + 1);
     return PeakSearch.strongest(all, from, to);
-  }
-
-  /**
-   * How many standard deviations an arrival must stand above the rest to be beyond doubt, at as
-   * many lags as were searched; 7.3 at 40,000 (derived).
-   */
-  private double aboveNoise() {
-    return Math.sqrt(2 * (Odds.BEYOND_DOUBT + Math.log(2 * spectra.exact())));
   }
 
   private double faintest() {
