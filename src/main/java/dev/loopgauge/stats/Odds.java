@@ -9,5 +9,8 @@ public final class Odds {
    */
   public static final double BEYOND_DOUBT = 16;
 
+  /** What chance alone does no more often than this is not taken for chance. */
+  public static final double BY_CHANCE = 1e-4;
+
   private Odds() {}
 }

@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
+import dev.loopgauge.stats.Odds;
+import dev.loopgauge.stats.Quantiles;
 import dev.loopgauge.stats.StraightLine;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -12,21 +14,16 @@ public final class GroupDelays {
   private static final int FEWEST = 4;
 
   /**
-   * How many standard deviations the two furthest of up to 45 pairs of octaves lie apart: Student's
-   * t with 10 degrees of freedom is beyond that once in 27,000 times.
-   */
-  private static final double BEYOND_CHANCE = 7;
-
-  /**
    * One octave, or what of one there is.
    *
    * @param omega its middle, in radians a sample
    * @param samples the group delay, in samples after the lag taken out
    * @param standard its standard uncertainty, from how far the phase lies off a line
+   * @param bands how many bands that is known from
    */
-  public record Octave(double omega, double samples, double standard) {
+  public record Octave(double omega, double samples, double standard, int bands) {
     Octave later(double lag) {
-      return new Octave(omega, samples + lag, standard);
+      return new Octave(omega, samples + lag, standard, bands);
     }
   }
 
@@ -45,7 +42,10 @@ public final class GroupDelays {
 
   private GroupDelays() {}
 
-  /** The two octaves furthest apart, where their distance is beyond chance. */
+  /**
+   * The two octaves furthest apart, where chance doesn't set any pair as far apart (Student's t,
+   * the pairs counted).
+   */
   static Optional<Ends> ends(BandResponse response) {
     List<Octave> octaves = of(response);
     if (octaves.size() < 2) {
@@ -57,8 +57,11 @@ public final class GroupDelays {
       early = octave.samples() < early.samples() ? octave : early;
       late = octave.samples() > late.samples() ? octave : late;
     }
-    double apart = late.samples() - early.samples();
-    return apart > BEYOND_CHANCE * Math.hypot(early.standard(), late.standard())
+    double deviations =
+        (late.samples() - early.samples()) / Math.hypot(early.standard(), late.standard());
+    double pairs = octaves.size() * (octaves.size() - 1) / 2.0;
+    int free = Math.min(early.bands(), late.bands()) - 2;
+    return pairs * Quantiles.studentBeyond(deviations, free) < Odds.BY_CHANCE
         ? Optional.of(new Ends(early.later(response.lag()), late.later(response.lag())))
         : Optional.empty();
   }
@@ -89,20 +92,7 @@ public final class GroupDelays {
         StraightLine.weighted(
             Arrays.copyOfRange(omegas, from, to), Arrays.copyOfRange(phases, from, to), alike);
     double scatter = line.squares() / (alike.length - 2);
-    return new Octave(line.middleX(), -line.slope(), Math.sqrt(scatter / line.spread()));
-  }
-
-  /** How far apart the octaves lie: the standard deviation of their delays, in samples. */
-  static double spread(List<Octave> octaves) {
-    int n = Math.max(1, octaves.size());
-    double mean = 0;
-    for (Octave octave : octaves) {
-      mean += octave.samples() / n;
-    }
-    double squares = 0;
-    for (Octave octave : octaves) {
-      squares += Math.pow(octave.samples() - mean, 2) / n;
-    }
-    return Math.sqrt(squares);
+    double standard = Math.sqrt(scatter / line.spread());
+    return new Octave(line.middleX(), -line.slope(), standard, alike.length);
   }
 }

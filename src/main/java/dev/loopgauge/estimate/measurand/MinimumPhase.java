@@ -14,8 +14,8 @@ final class MinimumPhase {
   /** Over how much of u, an octave, the slope at an edge of the band is read. */
   private static final double OCTAVE = Math.log(2);
 
-  /** How far ln of a filter's magnitude lies off a straight slope over an octave, squared. */
-  private static final double UNEVEN = 0.01;
+  /** ln of a magnitude is off by this much besides its noise, squared. */
+  private static final double UNEVEN = FlatnessTest.HARMLESS * FlatnessTest.HARMLESS;
 
   private static final double WHOLE = Math.PI * Math.PI / 4;
 

@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
 import dev.loopgauge.estimate.path.ResidualTests;
+import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.estimate.result.Passband;
 import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
@@ -35,9 +36,6 @@ public record PathDelay(
     Optional<ResidualTests> residual) {
   /** Fewer bands than this tell no filter from another. */
   private static final int FEWEST = 6;
-
-  /** A phase within 45 degrees of a half turn has a sign. */
-  private static final double CLEAR_SIGN = Math.sqrt(0.5);
 
   /** How often the lag is taken out anew and what the path leaves is looked at again. */
   private static final int ROTATIONS = 3;
@@ -76,8 +74,25 @@ public record PathDelay(
           false, true, measured.lag(), run.anywhere(), Optional.empty(), run, left);
     }
     StrongestMoment moment = StrongestMoment.of(run);
-    Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
+    Optional<PureDelayFit> pure = PureDelayFit.of(run);
+    if (arrivals.size() > 1 && pure.isPresent()) {
+      BandReader whole = new BandReader(spectra, spectra.cross(), residual);
+      boolean agree = agree(pure.get(), whole.around(run.lag()).followed());
+      pure = agree ? pure : Optional.empty();
+    }
     return new PathDelay(false, true, moment.lag(), moment.standard(), pure, run, left);
+  }
+
+  /**
+   * Whether the pure delay beside other arrivals is that of the whole response, where that has one:
+   * what was taken for an arrival may be a filter's ring, without which the filter is another.
+   */
+  private static boolean agree(PureDelayFit pure, BandResponse whole) {
+    Optional<PureDelayFit> one =
+        whole.bands().size() < FEWEST ? Optional.empty() : PureDelayFit.of(whole);
+    return one.isEmpty()
+        || Math.abs(one.get().lag() - pure.lag())
+            < Measurement.COVERAGE_FACTOR * Math.hypot(one.get().standard(), pure.standard());
   }
 
   /**
@@ -86,24 +101,8 @@ public record PathDelay(
    */
   private static PathDelay nearlyFlat(double lag, BandResponse run) {
     StrongestMoment moment = StrongestMoment.of(run);
-    Optional<PureDelayFit> pure = consistent(PureDelayFit.of(run), moment);
-    return new PathDelay(
-        true, false, lag, Math.abs(moment.lag() - lag), pure, run, Optional.empty());
-  }
-
-  /**
-   * The pure delay, but for a path that is strongest with one sign and by its least phase has the
-   * other: a filter that delays all frequencies alike, which is no least phase.
-   */
-  private static Optional<PureDelayFit> consistent(
-      Optional<PureDelayFit> pure, StrongestMoment moment) {
-    if (pure.isEmpty() || pure.get().polarity().isEmpty()) {
-      return pure;
-    }
-    double cosine = Math.cos(moment.phase());
-    boolean inverted = pure.get().polarity().get() == Polarity.INVERTED;
-    boolean contradicts = inverted ? cosine > CLEAR_SIGN : cosine < -CLEAR_SIGN;
-    return contradicts ? Optional.empty() : pure;
+    double off = Math.abs(moment.lag() - lag);
+    return new PathDelay(true, false, lag, off, PureDelayFit.of(run), run, Optional.empty());
   }
 
   private static double strongest(BandResponse run) {
@@ -124,7 +123,7 @@ public record PathDelay(
     if (flat) {
       return certain ? Polarity.of(gain) : Polarity.UNDETERMINED;
     }
-    return pure.flatMap(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
+    return pure.map(PureDelayFit::polarity).orElse(Polarity.UNDETERMINED);
   }
 
   /** What the delay was read from, in Hz; empty where no band stands out of the noise. */

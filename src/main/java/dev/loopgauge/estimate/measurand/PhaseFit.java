@@ -79,30 +79,4 @@ final class PhaseFit {
     }
     return residual;
   }
-
-  /**
-   * How many neighbours of what it leaves count as one independent value: 1 + 2 times the sum of
-   * the autocorrelation up to where it first falls to 0 (G. V. Bayley, J. M. Hammersley, "The
-   * 'effective' number of independent observations", J. R. Stat. Soc. 8, 1946, from memory).
-   */
-  double alike() {
-    double own = correlation(0);
-    double alike = 1;
-    for (int lag = 1; lag < rest.length; lag++) {
-      double next = correlation(lag);
-      if (next <= 0) {
-        break;
-      }
-      alike += 2 * next / own;
-    }
-    return alike;
-  }
-
-  private double correlation(int lag) {
-    double sum = 0;
-    for (int i = 0; i + lag < rest.length; i++) {
-      sum += Math.sqrt(weights[i] * weights[i + lag]) * rest[i] * rest[i + lag];
-    }
-    return sum;
-  }
 }

@@ -1,5 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
+import dev.loopgauge.stats.Odds;
+import dev.loopgauge.stats.Quantiles;
 import dev.loopgauge.stats.StraightLine;
 
 /**
@@ -14,12 +16,12 @@ import dev.loopgauge.stats.StraightLine;
  * @param delay how far it falls with frequency, in samples
  * @param halfTurns how many half turns it starts at
  * @param open how far the delay moves with either curve, the root of both squares, in samples
- * @param scatter the weighted squares that line and curves leave for each independent phase; 1 at
- *     least
- * @param ahead how much more the next best number of half turns leaves with the same curves, in
- *     units of that
+ * @param left the weighted squares that line and curves leave
+ * @param holds whether chance alone may leave so much; phases that turn within leave more
+ * @param ahead how much more the next best number of half turns leaves with the same curves
  */
-record PhaseLine(double delay, int halfTurns, double open, double scatter, double ahead) {
+record PhaseLine(
+    double delay, int halfTurns, double open, double left, boolean holds, double ahead) {
   private static final int TRIED = 2;
   private static final int CURVES = 2;
 
@@ -44,20 +46,19 @@ record PhaseLine(double delay, int halfTurns, double open, double scatter, doubl
       }
     }
     PhaseFit curved = PhaseFit.of(curves, weights, phases, halfTurns);
-    double free = phases.length - 1 - CURVES;
-    double scatter = Math.max(1, curved.residual() * curved.alike() / free);
     double withBelow =
         PhaseFit.of(new double[][] {omegas, below}, weights, phases, halfTurns).delay();
     double withAbove =
         PhaseFit.of(new double[][] {omegas, above}, weights, phases, halfTurns).delay();
     double open = Math.hypot(withBelow - best.delay(), withAbove - best.delay());
-    return new PhaseLine(
-        best.delay(), halfTurns, open, scatter, (next - curved.residual()) / scatter);
+    double left = curved.residual();
+    double byChance = Quantiles.chiSquareBeyond(Odds.BY_CHANCE, phases.length - 1.0 - CURVES);
+    return new PhaseLine(best.delay(), halfTurns, open, left, left <= byChance, next - left);
   }
 
-  /** How far off the line a phase lies, in radians, whole turns left out. */
-  double off(double omega, double phase) {
-    return BandResponse.nearest(phase - halfTurns * Math.PI + delay * omega, 0);
+  /** Whether it holds, and no other number of half turns may do so as well. */
+  boolean isTold() {
+    return holds && ahead > 2 * Odds.BEYOND_DOUBT;
   }
 
   /** The half turns nearest to where a line that starts anywhere would start. */

@@ -6,29 +6,21 @@ import java.util.Optional;
 /**
  * The pure delay of a path, which no filter explains: what is left of the phase once the least
  * phase that belongs to the magnitude is taken out ({@link MinimumPhase}) is a straight line
- * through 0, or half a turn where the path inverts, and its slope is the delay.
+ * through 0, or half a turn where the path inverts, and its slope is the delay. Where phases turn
+ * within the band so that no line holds, the turn of an all-pass is taken out too.
  *
  * @param lag the pure delay, in samples
  * @param standard its standard uncertainty, in samples
- * @param polarity the sign that is left, where one is
+ * @param polarity the sign that is left; an all-pass may have two
  */
-public record PureDelayFit(double lag, double standard, Optional<Polarity> polarity) {
+public record PureDelayFit(double lag, double standard, Polarity polarity) {
   /** Averaging over a band leaves a phase off by this much, in radians, whatever the noise. */
-  private static final double AVERAGED = 0.01;
-
-  /** The phase's residual is a sign where it lies as near to one as this, in radians. */
-  private static final double SIGN = Math.PI / 4;
-
-  /** And stays so over at least this share of the bands. */
-  private static final double MOST = 0.75;
+  private static final double AVERAGED = FlatnessTest.HARMLESS;
 
   /**
-   * How much more the next best number of half turns must leave unexplained: five standard
-   * deviations.
+   * Fits a run of bands; empty where phases turn within it as no single all-pass does, or where it
+   * is so noisy that they may be off by half turns.
    */
-  private static final double BEYOND_DOUBT = 25;
-
-  /** Fits a run of bands; empty where it is too short, or so noisy that it may be off by cycles. */
   static Optional<PureDelayFit> of(BandResponse run) {
     double[] omegas = run.omegas();
     double[] variances = run.variances();
@@ -39,7 +31,13 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
     double[] other = less(phases, new MinimumPhase(omegas).of(magnitudes));
     double[] weights = weights(run);
     PhaseLine line = PhaseLine.through(omegas, weights, excess);
-    if (line.ahead() < BEYOND_DOUBT) {
+    Optional<AllPassTurn> turn =
+        line.holds() ? Optional.empty() : AllPassTurn.of(omegas, weights, excess, line);
+    if (turn.isPresent()) {
+      line = PhaseLine.through(omegas, weights, turn.get().without(omegas, excess));
+      other = turn.get().without(omegas, other);
+    }
+    if (!line.isTold()) {
       return Optional.empty();
     }
     double beyond = PhaseLine.through(omegas, weights, other).delay() - line.delay();
@@ -49,10 +47,14 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
         run.endsInside() ? moved(omegas, weights, filter.steeperAbove(magnitudes, variances)) : 0;
     double outside = Math.hypot(beyond, Math.hypot(below, above));
     double open = Math.hypot(outside, line.open()) / Math.sqrt(3);
-    double noise = noise(omegas, weights, variances, filter, line);
+    double[] alone = turn.isPresent() ? turn.get().leaves(omegas, weights) : omegas;
+    double noise = noise(omegas, weights, variances, filter, alone);
+    Polarity sign = line.halfTurns() % 2 == 0 ? Polarity.NORMAL : Polarity.INVERTED;
     return Optional.of(
         new PureDelayFit(
-            run.lag() + line.delay(), Math.hypot(open, noise), polarity(omegas, excess, line)));
+            run.lag() + line.delay(),
+            Math.hypot(open, noise),
+            turn.isPresent() ? Polarity.UNDETERMINED : sign));
   }
 
   /** How far the line's delay moves with some more phase. */
@@ -90,18 +92,20 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
     return rest;
   }
 
-  /** The standard uncertainty from the bands' noise, in phases and magnitudes, and averaging. */
+  /**
+   * The standard uncertainty from the bands' noise, in phases and magnitudes, and averaging.
+   *
+   * @param alone what of the frequencies is like nothing else that was fitted
+   */
   private static double noise(
-      double[] omegas, double[] weights, double[] variances, MinimumPhase filter, PhaseLine line) {
+      double[] omegas, double[] weights, double[] variances, MinimumPhase filter, double[] alone) {
+    double[] ofPhases = new double[omegas.length];
     double squares = 0;
     double common = 0;
     for (int i = 0; i < omegas.length; i++) {
-      squares += weights[i] * omegas[i] * omegas[i];
-      common += weights[i] * omegas[i];
-    }
-    double[] ofPhases = new double[omegas.length];
-    for (int i = 0; i < omegas.length; i++) {
-      ofPhases[i] = weights[i] * omegas[i] / squares;
+      ofPhases[i] = weights[i] * alone[i];
+      squares += ofPhases[i] * omegas[i];
+      common += ofPhases[i];
     }
     double[] ofMagnitudes = filter.sensitivity(ofPhases);
     double variance = 0;
@@ -109,17 +113,6 @@ public record PureDelayFit(double lag, double standard, Optional<Polarity> polar
       double both = ofPhases[i] * ofPhases[i] + ofMagnitudes[i] * ofMagnitudes[i];
       variance += both * variances[i];
     }
-    double scattered = Math.max(variance, line.scatter() / squares);
-    return Math.hypot(Math.sqrt(scattered), AVERAGED * common / squares);
-  }
-
-  private static Optional<Polarity> polarity(double[] omegas, double[] excess, PhaseLine line) {
-    double near = 0;
-    for (int i = 0; i < omegas.length; i++) {
-      near += Math.abs(line.off(omegas[i], excess[i])) < SIGN ? 1 : 0;
-    }
-    return near < MOST * omegas.length
-        ? Optional.empty()
-        : Optional.of(line.halfTurns() % 2 == 0 ? Polarity.NORMAL : Polarity.INVERTED);
+    return Math.hypot(Math.sqrt(variance), AVERAGED * common) / squares;
   }
 }

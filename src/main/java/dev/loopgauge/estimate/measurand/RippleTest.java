@@ -3,6 +3,7 @@ package dev.loopgauge.estimate.measurand;
 import dev.loopgauge.estimate.path.ResidualTests;
 import dev.loopgauge.estimate.spectrum.FittedArrival;
 import dev.loopgauge.estimate.spectrum.Spectra;
+import dev.loopgauge.stats.Odds;
 import dev.loopgauge.stats.Quantiles;
 import java.util.List;
 
@@ -12,12 +13,6 @@ import java.util.List;
  * first peak and leaves the magnitude as it is.
  */
 public final class RippleTest {
-  /** How much more of the magnitude ripples must leave than none: five standard deviations. */
-  private static final double BEYOND_DOUBT = 25;
-
-  /** An even magnitude is taken for uneven by chance once in 10,000 times; then arrivals stay. */
-  private static final double BY_CHANCE = 1e-4;
-
   private RippleTest() {}
 
   /**
@@ -39,11 +34,11 @@ public final class RippleTest {
     }
     double[] variances = run.variances();
     double ofEven = squares(even, variances);
-    double byChance = Quantiles.chiSquareBeyond(BY_CHANCE, Math.max(1, even.length - 1));
+    double byChance = Quantiles.chiSquareBeyond(Odds.BY_CHANCE, Math.max(1, even.length - 1));
     return run.startsInside()
         || run.endsInside()
         || ofEven > byChance
-        || squares(rippled, variances) - ofEven < BEYOND_DOUBT;
+        || squares(rippled, variances) - ofEven < 2 * Odds.BEYOND_DOUBT;
   }
 
   private static FittedArrival loudest(List<FittedArrival> arrivals) {

@@ -1,6 +1,8 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.spectrum.CrossSpectrum;
+import dev.loopgauge.stats.Odds;
+import dev.loopgauge.stats.Quantiles;
 
 /**
  * By how much a path delays the lower and the upper half of the band differently, so that it has no
@@ -12,9 +14,6 @@ final class Dispersion {
   private static final double FADE = 0.1;
 
   private static final int STEPS = 16;
-
-  /** How many standard uncertainties apart the halves must be for noise not to be why. */
-  private static final double BEYOND_NOISE = 4;
 
   private final CrossSpectrum cross;
   private final Residual residual;
@@ -68,7 +67,8 @@ final class Dispersion {
     add(fadeTo, usable, 0, low, high);
     double apart = Math.abs(low.later() - high.later());
     double noise = Math.hypot(low.standard(), high.standard());
-    return apart > BEYOND_NOISE * noise ? apart / Math.sqrt(12) : 0;
+    double byChance = Math.sqrt(Quantiles.chiSquareBeyond(Odds.BY_CHANCE, 1)) * noise;
+    return apart > byChance ? apart / Math.sqrt(12) : 0;
   }
 
   private void add(int from, int to, double inLow, Half low, Half high) {

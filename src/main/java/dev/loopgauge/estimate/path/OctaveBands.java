@@ -18,7 +18,10 @@ import java.util.Optional;
 final class OctaveBands {
   private static final double[] CENTRES = {31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000, 16_000};
 
-  /** How many standard deviations a band's correlation must stand above its noise. */
+  /**
+   * How many standard deviations a band's correlation must stand above its noise: what the series
+   * of delay and level leave out is the square of one over it, 1 % of an uncertainty (derived).
+   */
   private static final double TRUSTED = 10;
 
   private static final double HIGHEST_PER_RATE = 0.48;

@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.stats.Odds;
 import dev.loopgauge.stats.Quantiles;
 
 /**
@@ -10,9 +11,6 @@ import dev.loopgauge.stats.Quantiles;
 public final class Uncertainty {
   /** The least that is ever claimed: the arithmetic's own error, far below any converter's. */
   private static final double ARITHMETIC = 1e-6;
-
-  /** Noise alone gives a scatter that counts by itself once in this many times. */
-  private static final double ONE_FALSE_ALARM_IN = 1000;
 
   private static final double FEWEST_DEGREES = 3;
 
@@ -74,8 +72,7 @@ public final class Uncertainty {
       return noiseOnly;
     }
     double squares = squares(delays);
-    if (squares
-        <= Quantiles.chiSquareBeyond(1 / ONE_FALSE_ALARM_IN, n - 1) * fromNoise * fromNoise) {
+    if (squares <= Quantiles.chiSquareBeyond(Odds.BY_CHANCE, n - 1) * fromNoise * fromNoise) {
       return noiseOnly;
     }
     double covers = Quantiles.studentWithin(Quantiles.TWO_SIGMA, n - 1);
