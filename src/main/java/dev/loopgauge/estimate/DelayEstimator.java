@@ -249,7 +249,8 @@ public final class DelayEstimator {
   /** The same for an arrival in few frequencies, from what of the references the path passes. */
   private Optional<Read> narrow(Spectra spectra, Fit first, boolean whole) {
     PreFilter filter = new PreFilter(spectra, first);
-    if (filter.reach() > spectra.searchLag()) {
+    // A band too narrow for the lags searched tells none of them from another.
+    if (2L * filter.reach() > spectra.searchLag()) {
       return Optional.empty();
     }
     Spectra passed = Spectra.of(filter.readings(), maxDelaySeconds, filter.reach());

@@ -98,13 +98,13 @@ final class AmbiguityTest {
   /**
    * A lag around which a filter explains the return as well as around the delay, of noise of
    * unknown level (derived, as {@link Significance#narrow}): that at which the return is most like
-   * the reference, further off than one filter reaches.
+   * the reference, so far off that the two filters have nothing in common.
    */
   private Optional<Rival> filtered(double values) {
     int furthest = spectra.searchLag() + spectra.reach();
     double[] cross = fit.cleaned().lagsFrom(-furthest, 2 * furthest + 1);
     double left = fit.residual().unexplained();
-    return strongestBeyond(spectra.reach(), cross, (int) Math.rint(best) + furthest)
+    return strongestBeyond(2 * spectra.reach(), cross, (int) Math.rint(best) + furthest)
         .filter(
             rival -> {
               double less = 1 - fit.shareExplainedAt(best + rival.distance());

@@ -12,7 +12,7 @@ import java.util.OptionalDouble;
  * <p>In segments of about 50 ms the return is projected on what the fitted path makes of the
  * reference: a steady path gives 1 each time. Only segments count that noise, and a room's
  * reverberation, leave certain. Within one sweep the fit takes a moving level for a frequency
- * response, so there it stays untold.
+ * response, so there only a jump is told ({@link PhaseJump}).
  */
 public final class GainModulation {
   /** How many windows make a stretch. */

@@ -25,6 +25,22 @@ public final class GroupDelays {
     Octave later(double lag) {
       return new Octave(omega, samples + lag, standard, bands);
     }
+
+    /**
+     * How likely chance alone sets another so much later than this: Student's t with the degrees of
+     * freedom of two scatters (B. L. Welch, Biometrika 34, 1947, from memory).
+     */
+    double chanceOf(Octave late) {
+      double own = standard * standard;
+      double others = late.standard * late.standard;
+      if (own + others == 0) {
+        return 0;
+      }
+      double free =
+          Math.pow(own + others, 2)
+              / (own * own / (bands - 2) + others * others / (late.bands - 2));
+      return Quantiles.studentBeyond((late.samples - samples) / Math.sqrt(own + others), free);
+    }
   }
 
   /**
@@ -42,10 +58,7 @@ public final class GroupDelays {
 
   private GroupDelays() {}
 
-  /**
-   * The two octaves furthest apart, where chance doesn't set any pair as far apart (Student's t,
-   * the pairs counted).
-   */
+  /** The two octaves furthest apart, where chance sets no pair so far apart; pairs are counted. */
   static Optional<Ends> ends(BandResponse response) {
     List<Octave> octaves = of(response);
     if (octaves.size() < 2) {
@@ -57,11 +70,8 @@ public final class GroupDelays {
       early = octave.samples() < early.samples() ? octave : early;
       late = octave.samples() > late.samples() ? octave : late;
     }
-    double deviations =
-        (late.samples() - early.samples()) / Math.hypot(early.standard(), late.standard());
     double pairs = octaves.size() * (octaves.size() - 1) / 2.0;
-    int free = Math.min(early.bands(), late.bands()) - 2;
-    return pairs * Quantiles.studentBeyond(deviations, free) < Odds.BY_CHANCE
+    return pairs * early.chanceOf(late) < Odds.BY_CHANCE
         ? Optional.of(new Ends(early.later(response.lag()), late.later(response.lag())))
         : Optional.empty();
   }

@@ -57,8 +57,7 @@ class ShortGapsTest {
   private static List<LostSound.Gap> gaps(Signal sent, Signal back, int from) {
     List<Reading> halves = halves(sent, back, from);
     Spectra spectra = Spectra.of(halves, 0.1);
-    return GapSearch.of(
-        WindowSound.whole(halves, Fit.of(spectra, List.of(spectra.strongest()))));
+    return GapSearch.of(WindowSound.whole(halves, Fit.of(spectra, List.of(spectra.strongest()))));
   }
 
   private static List<Reading> halves(Signal sent, Signal back, int from) {

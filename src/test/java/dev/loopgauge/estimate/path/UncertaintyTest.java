@@ -27,9 +27,9 @@ class UncertaintyTest {
     assertEquals(1, Uncertainty.widening(degrees), within);
   }
 
-  /** Chi-square at 0.1 %, published, from memory: 10.83, 13.82, 16.27 and 27.88 for n - 1. */
+  /** Chi-square at 0.01 %, published, from memory: 15.14, 18.42, 21.11 and 33.72 for n - 1. */
   @ParameterizedTest
-  @CsvSource({"2, 10.83", "3, 13.82", "4, 16.27", "10, 27.88"})
+  @CsvSource({"2, 15.14", "3, 18.42", "4, 21.11", "10, 33.72"})
   void theScatterOfReadingsCountsOnlyBeyondWhatNoiseGives(int count, double chiSquare) {
     double noise = 0.3;
     double apart = Math.sqrt(chiSquare / spread(count)) * noise;
