@@ -10,28 +10,38 @@ package dev.loopgauge.estimate.measurand;
  *     (JCGM 200:2012, 2.27), in samples
  */
 record StrongestMoment(double lag, double standard) {
+  /** What a cut by one octave counts against one by half an octave, which is nearer the truth. */
+  private static final double OF_OCTAVE = 0.5;
+
+  /** What the spread of the octaves' group delays leaves open beside that. */
+  private static final double OF_SPREAD = 0.003;
+
+  private static final int FEWEST = 4;
+
   /** The moment of a run of bands. */
   static StrongestMoment of(BandResponse run) {
-    EnvelopePeak peak = EnvelopePeak.of(run, FlatnessTest.HARMLESS * FlatnessTest.HARMLESS);
-    double standard = Math.hypot(peak.standard(), moved(run, peak));
+    EnvelopePeak peak = EnvelopePeak.of(run);
+    double half = moved(run, peak, Math.sqrt(2));
+    double octave = moved(run, peak, 2);
+    double spread = GroupDelays.spread(GroupDelays.of(run));
+    double standard =
+        Math.sqrt(
+            Math.pow(peak.standard(), 2)
+                + half * half
+                + Math.pow(OF_OCTAVE * octave, 2)
+                + Math.pow(OF_SPREAD * spread, 2));
     return new StrongestMoment(run.lag() + peak.offset(), standard);
   }
 
-  /**
-   * How far it moves when an octave, or half of a run that is shorter than two, is cut off an end
-   * inside the audio band.
-   */
-  private static double moved(BandResponse run, EnvelopePeak peak) {
+  /** How far it moves when the run is cut by a factor at an end inside the audio band. */
+  private static double moved(BandResponse run, EnvelopePeak peak, double factor) {
     double[] omegas = run.omegas();
-    double lowest = omegas[0];
-    double highest = omegas[omegas.length - 1];
-    double factor = Math.min(2, Math.sqrt(highest / lowest));
     int from = 0;
-    while (omegas[from] < lowest * factor) {
+    while (from < omegas.length && omegas[from] < omegas[0] * factor) {
       from++;
     }
     int to = omegas.length;
-    while (omegas[to - 1] > highest / factor) {
+    while (to > 0 && omegas[to - 1] > omegas[omegas.length - 1] / factor) {
       to--;
     }
     double low = run.startsInside() ? moved(run, peak, from, omegas.length) : 0;
@@ -40,6 +50,8 @@ record StrongestMoment(double lag, double standard) {
   }
 
   private static double moved(BandResponse run, EnvelopePeak peak, int from, int to) {
-    return Math.abs(EnvelopePeak.of(run.part(from, to)).offset() - peak.offset());
+    return to - from < FEWEST
+        ? 0
+        : Math.abs(EnvelopePeak.of(run.part(from, to)).offset() - peak.offset());
   }
 }
