@@ -27,9 +27,14 @@ final class GainCurve {
 
   /** How often the sound that was sent crosses zero in a stretch. */
   int crossings(int from, int to) {
+    return crossings(sent, from, to);
+  }
+
+  /** How often a sound crosses zero from one sample on and before another. */
+  static int crossings(double[] sound, int from, int to) {
     int crossings = 0;
     for (int i = from + 1; i < to; i++) {
-      crossings += sent[i - 1] < 0 != sent[i] < 0 ? 1 : 0;
+      crossings += sound[i - 1] < 0 != sound[i] < 0 ? 1 : 0;
     }
     return crossings;
   }

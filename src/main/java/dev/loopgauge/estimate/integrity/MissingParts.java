@@ -63,10 +63,7 @@ public final class MissingParts {
   }
 
   private void judge(List<Heard> windows) {
-    Heard part = windows.get(0);
-    for (Heard next : windows.subList(1, windows.size())) {
-      part = part.plus(next);
-    }
+    Heard part = Heard.sum(windows);
     judged += part.arrivals();
     boolean explained = part.product() * part.product() > EXPLAINED * part.arrivals() * part.all();
     boolean missed = part.residual() > part.all() && !explained && !standsOut(part, windows);

@@ -84,11 +84,7 @@ public final class ZeroRuns {
   private int halfWaves(int from, int to) {
     double[] sent = new double[to - from];
     reading.reference().copyTo(from, sent, 0, sent.length);
-    int halfWaves = 0;
-    for (int i = 1; i < sent.length; i++) {
-      halfWaves += sent[i - 1] < 0 != sent[i] < 0 ? 1 : 0;
-    }
-    return halfWaves;
+    return GainCurve.crossings(sent, 0, sent.length);
   }
 
   private double played(int from, int to) {

@@ -4,10 +4,9 @@ package dev.loopgauge.estimate.measurand;
  * Where the envelope of some bands' sum is largest: |sum of a e^(j (phase + w t))| over the bands.
  *
  * @param offset the t at which it is, in samples after the lag that was taken out of the phases
- * @param phase the sum's phase there, in radians
  * @param standard the standard uncertainty of the offset, from the bands' own noise, in samples
  */
-record EnvelopePeak(double offset, double phase, double standard) {
+record EnvelopePeak(double offset, double standard) {
   /** Steps of the first look, in parts of one over the bandwidth. */
   private static final double GRID = 0.15;
 
@@ -58,7 +57,7 @@ record EnvelopePeak(double offset, double phase, double standard) {
       }
     }
     sum.at(best);
-    return new EnvelopePeak(best, Math.atan2(sum.im, sum.re), sum.standard(variances));
+    return new EnvelopePeak(best, sum.standard(variances));
   }
 
   /** When the response of a run of bands is strongest, all frequencies of it counting alike. */

@@ -26,8 +26,9 @@ public final class PreFilter {
   /** A filter as the path of a fit passes sound. */
   public PreFilter(Spectra spectra, Fit fit) {
     this.spectra = spectra;
-    this.gains = gains(fit, spectra.auto().magnitudes());
-    this.reach = Math.max(spectra.reach(), spread(gains, spectra.auto().magnitudes()));
+    double[] reference = spectra.auto().magnitudes();
+    this.gains = gains(fit, reference);
+    this.reach = Math.max(spectra.reach(), spread(gains, reference));
   }
 
   /** The readings, with only that of their references which the path passes. */

@@ -235,8 +235,7 @@ public final class Spectra {
     return reach;
   }
 
-  /** The same of a path at a rate. */
-  public static int reach(SampleRate rate) {
+  private static int reach(SampleRate rate) {
     return ShortBlocks.lengthAt(rate) / REACH_PER_BLOCK;
   }
 

@@ -17,7 +17,7 @@ import java.util.Optional;
 
 /** Tells steps, drifts and groups of a path's delay. */
 final class DelayWatch {
-  /** What a delay is off at least, however clean, in samples: as in a track. */
+  /** What a delay is off at least, however clean, in samples. */
   private static final double FLOOR = 0.01;
 
   private final SampleRate rate;
