@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
 /**
@@ -86,9 +87,19 @@ record OneDelayTrial(
           FindingCode.TWO_ARRIVALS,
           FindingCode.CLIPPED);
 
+  /** Of programme of 1 to 3 s. */
   Told read() {
+    return read(random -> 1 + random.nextInt(3));
+  }
+
+  /**
+   * Of programme as long as is drawn.
+   *
+   * @param length draws it, in seconds
+   */
+  Told read(ToDoubleFunction<SplittableRandom> length) {
     SplittableRandom random = new SplittableRandom(seed);
-    Signal sent = sent(random);
+    Signal sent = sent(length.applyAsDouble(random), random);
     int delay = 100 + random.nextInt(900);
     List<Reading> readings = readings(sent, delay, random);
     Estimate estimate =
@@ -141,8 +152,7 @@ record OneDelayTrial(
         || (pure + interval >= delay + least && pure - interval <= delay + most);
   }
 
-  private Signal sent(SplittableRandom random) {
-    double seconds = 1 + random.nextInt(3);
+  private Signal sent(double seconds, SplittableRandom random) {
     return switch (stimulus) {
       case SWEEP, SWEEPS -> ExponentialSweep.fullBand(1).render(RATE);
       case MLS -> StimulusKind.MLS.of(1).render(RATE);
