@@ -13,16 +13,21 @@ final class GainCurve {
   private final double[] sent;
   private final double[] quadrature;
   private final double[] ret;
+  private final int side;
+  private final SweepMoments moments;
 
   /**
    * Of signals of one length.
    *
    * @param quadrature the Hilbert transform of what was sent
+   * @param side how many samples a curve is fitted to
    */
-  GainCurve(double[] sent, double[] quadrature, double[] ret) {
+  GainCurve(double[] sent, double[] quadrature, double[] ret, int side) {
     this.sent = sent;
     this.quadrature = quadrature;
     this.ret = ret;
+    this.side = side;
+    this.moments = new SweepMoments(sent, quadrature, ret, side);
   }
 
   /** How often the sound that was sent crosses zero in a stretch. */
@@ -96,34 +101,27 @@ final class GainCurve {
   }
 
   /**
-   * The curve over a stretch, and the sound at an instant.
+   * The curve over a side, and the sound at an instant.
    *
-   * @param from the stretch's first sample
-   * @param to the sample after its last
+   * @param from the side's first sample
    * @param at the instant, in samples
    */
-  Fitted over(int from, int to, int at) {
+  Fitted over(int from, int at) {
+    double[] sums = moments.over(from, from + side, at);
     double[][] products = new double[UNKNOWNS][UNKNOWNS];
     double[] right = new double[UNKNOWNS];
-    double[] unit = new double[UNKNOWNS];
-    double energy = 0;
-    for (int i = from; i < to; i++) {
-      double time = (double) (i - at) / (to - from);
-      unit[0] = sent[i];
-      unit[1] = -quadrature[i];
-      unit[2] = time * unit[0];
-      unit[3] = time * unit[1];
-      unit[4] = time * unit[2];
-      unit[5] = time * unit[3];
-      for (int k = 0; k < UNKNOWNS; k++) {
-        right[k] += unit[k] * ret[i];
-        for (int l = 0; l <= k; l++) {
-          products[k][l] += unit[k] * unit[l];
-        }
+    for (int k = 0; k < UNKNOWNS; k += 2) {
+      right[k] = sums[SweepMoments.SENT_RETURN + k / 2];
+      right[k + 1] = -sums[SweepMoments.QUADRATURE_RETURN + k / 2];
+      for (int l = 0; l <= k; l += 2) {
+        int power = (k + l) / 2;
+        products[k][l] = sums[SweepMoments.SENT + power];
+        products[k + 1][l] = -sums[SweepMoments.BOTH + power];
+        products[k + 1][l + 1] = sums[SweepMoments.QUADRATURE + power];
+        products[k][l + 1] = -sums[SweepMoments.BOTH + power];
       }
-      energy += ret[i] * ret[i];
     }
-    return fitted(products, right, energy, at);
+    return fitted(products, right, sums[SweepMoments.RETURN], at);
   }
 
   private Fitted fitted(double[][] products, double[] right, double energy, int at) {
@@ -158,16 +156,15 @@ final class GainCurve {
   /**
    * Writes what a curve leaves of the return, times the conjugate of the sound.
    *
-   * @param from the stretch's first sample
-   * @param to the sample after its last
+   * @param from the side's first sample
    * @param at the instant that it was fitted for
    * @param left gets the real and the imaginary parts
    * @param offset where in it they start
    */
-  void leave(Fitted fitted, int from, int to, int at, double[][] left, int offset) {
+  void leave(Fitted fitted, int from, int at, double[][] left, int offset) {
     double[] curve = fitted.curve();
-    for (int i = from; i < to; i++) {
-      double time = (double) (i - at) / (to - from);
+    for (int i = from; i < from + side; i++) {
+      double time = (double) (i - at) / side;
       double rest =
           ret[i]
               - (curve[0] + time * (curve[2] + time * curve[4])) * sent[i]

@@ -96,7 +96,7 @@ public record PhaseJump(int at, double odds, double louderDb) {
       double[] ret = new double[length];
       reading.ret().copyTo(from, ret, 0, length);
       this.before = gain(reading, quadrature, from - sides.before(), ret);
-      this.after = gain(reading, quadrature, from - sides.after(), ret);
+      this.after = isTwo ? gain(reading, quadrature, from - sides.after(), ret) : before;
     }
 
     private static double[] quadrature(Reading reading) {
@@ -110,10 +110,11 @@ public record PhaseJump(int at, double odds, double louderDb) {
       return quadrature;
     }
 
-    private static GainCurve gain(Reading reading, double[] quadrature, int first, double[] ret) {
+    private GainCurve gain(Reading reading, double[] quadrature, int first, double[] ret) {
       double[] sent = new double[ret.length];
       reading.reference().copyTo(first, sent, 0, sent.length);
-      return new GainCurve(sent, Arrays.copyOfRange(quadrature, first, first + sent.length), ret);
+      return new GainCurve(
+          sent, Arrays.copyOfRange(quadrature, first, first + sent.length), ret, side);
     }
 
     /** The likeliest place within a side's length of one, if both delays are asked for there. */
@@ -154,8 +155,8 @@ public record PhaseJump(int at, double odds, double louderDb) {
         return false;
       }
       int at = place.at;
-      double later = before.over(at, at + side, at).left() - place.after.left();
-      double earlier = after.over(at - side, at, at).left() - place.before.left();
+      double later = before.over(at, at).left() - place.after.left();
+      double earlier = after.over(at - side, at).left() - place.before.left();
       return Math.min(later, earlier) <= 0;
     }
 
@@ -172,14 +173,14 @@ public record PhaseJump(int at, double odds, double louderDb) {
     }
 
     private Place place(int at) {
-      return new Place(at, before.over(at - side, at, at), after.over(at, at + side, at));
+      return new Place(at, before.over(at - side, at), after.over(at, at));
     }
 
     /** What both curves leave around a place, freed of the sweep: what bends is of few values. */
     private double[][] left(Place place) {
       double[][] left = new double[2][2 * side];
-      before.leave(place.before, place.at - side, place.at, place.at, left, 0);
-      after.leave(place.after, place.at, place.at + side, place.at, left, side);
+      before.leave(place.before, place.at - side, place.at, left, 0);
+      after.leave(place.after, place.at, place.at, left, side);
       return left;
     }
   }
