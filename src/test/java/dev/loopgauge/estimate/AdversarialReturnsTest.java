@@ -28,7 +28,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @Tag("campaign")
 public class AdversarialReturnsTest {
   private static final int SLICES = Campaign.fullOrSmall(10, 1);
-  private static final int OF_SLICE = Campaign.fullOrSmall(560, 60);
+  private static final int OF_SLICE = Campaign.fullOrSmall(560, 30);
   private static final Campaign CAMPAIGN = Campaign.named("adversarial-returns");
   private static final Path TABLE = Path.of("target", "adversarial.md");
   private static final DelayEstimator ESTIMATOR = new DelayEstimator(0.1);

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 @Tag("campaign")
 class ConformanceTest {
   private static final boolean FULL = Campaign.fullOrSmall(1, 0) == 1;
-  private static final int TRIALS = Campaign.fullOrSmall(100, 12);
+  private static final int TRIALS = Campaign.fullOrSmall(100, 8);
   private static final Campaign CAMPAIGN = Campaign.named("conformance");
   private static final Path TABLE = Path.of("target", "conformance.md");
   private static final int[] RATES = {44_100, 48_000, 88_200, 96_000, 192_000};
@@ -92,8 +92,7 @@ class ConformanceTest {
   /** Ninety-nine times in a hundred the right peak is the strongest, 30 dB below the noise. */
   @Test
   void findsTheRightPeakOfOneSecondSweepDeepInNoise() {
-    ConformanceCell cell =
-        new ConformanceCell(CAMPAIGN, "sweep", 48_000, -30, 1, FULL ? 3000 : 100);
+    ConformanceCell cell = new ConformanceCell(CAMPAIGN, "sweep", 48_000, -30, 1, FULL ? 3000 : 50);
     int least =
         new BinomialDistribution(null, cell.trials(), 0.99).inverseCumulativeProbability(1e-4);
     OptionalInt right = cell.detected();

@@ -32,7 +32,7 @@ class OneDelayCurvesTest {
   private static final int[] NOISES = {60, 40, 20, 10};
   private static final int ROUND = STIMULI.size() * NOISES.length;
   private static final int CLEAN_SLICES = Campaign.fullOrSmall(179, 1);
-  private static final int CLEAN = Campaign.fullOrSmall(4, 2) * ROUND;
+  private static final int CLEAN = Campaign.fullOrSmall(4, 1) * ROUND;
   private static final int SLICES = Campaign.fullOrSmall(20, 1);
   private static final int SIZES = Campaign.fullOrSmall(7, 1);
 
@@ -121,7 +121,7 @@ class OneDelayCurvesTest {
     System.out.println("one delay, " + CAMPAIGN.label());
     table.print();
     System.out.println(codes);
-    // Numbers lie further off than 1.25 of k = 2 by chance in 1.2 %: 3 of 56 but for 1 run in 200.
+    // Numbers lie further off than 1.25 of k = 2 by chance in 1.2 %: 3 of 28 in 1 run of 200.
     assertTrue(
         table.of("nothing", Outcome.WRONG) <= 0.02 * table.all("nothing") + 2, codes::toString);
     assertEquals(0, codes.getOrDefault("dropout!", 0), codes::toString);

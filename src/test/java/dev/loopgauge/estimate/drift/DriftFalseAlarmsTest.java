@@ -34,14 +34,16 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 @Tag("campaign")
 class DriftFalseAlarmsTest {
-  private static final int SERIES = 200_000;
+  private static final int ALL = 200_000;
   private static final double MOST = 0.001;
 
-  /** Tracks take longer: a slice of them in each build, all by {@code -Pconformance}. */
-  private static final int TRACKS = Campaign.fullOrSmall(SERIES, 30_000);
+  /** A part of them in each build, all by {@code -Pconformance}; tracks take longer. */
+  private static final int SERIES = Campaign.fullOrSmall(ALL, 40_000);
 
-  /** Whole measurements take a second each. */
-  private static final int MEASURED = Campaign.fullOrSmall(200, 40);
+  private static final int TRACKS = Campaign.fullOrSmall(ALL, 10_000);
+
+  /** Whole measurements take longest. */
+  private static final int MEASURED = Campaign.fullOrSmall(200, 20);
 
   private static final Campaign CAMPAIGN = Campaign.named("drift-false-alarms");
 
@@ -78,7 +80,7 @@ class DriftFalseAlarmsTest {
 
   private static void assertFewDrift(String slice, int count, double noise, DoubleSupplier delay) {
     int told = told(slice, () -> drifting(count, noise, delay));
-    assertTrue(told <= MOST * SERIES, told + " of " + SERIES + " are said to drift");
+    assertTrue(told <= mostOf(SERIES), told + " of " + SERIES + " are said to drift");
   }
 
   private static int told(String slice, IntSupplier count) {
@@ -122,9 +124,9 @@ class DriftFalseAlarmsTest {
   }
 
   /** What a slice may hold by chance at that rate: three standard deviations more. */
-  private static double mostOf(int tracks) {
-    double due = MOST * tracks;
-    return tracks == SERIES ? due : due + 3 * Math.sqrt(due);
+  private static double mostOf(int tried) {
+    double due = MOST * tried;
+    return tried == ALL ? due : due + 3 * Math.sqrt(due);
   }
 
   private static Track track(int count, double jitter, SplittableRandom random) {
