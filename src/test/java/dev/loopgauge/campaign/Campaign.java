@@ -15,10 +15,10 @@ import org.junit.jupiter.api.Assumptions;
  * log that campaign and commit name. In small, as in each build, the seeds are always the same, so
  * that what passed once passes again.
  *
- * <p>The logs are in {@code target/campaigns}, or the folder that {@code loopgauge.campaigns}
- * names; {@code loopgauge.minutes} ends a run in time, with tables of what there is. A checkout
- * with changes that no commit has begins its logs anew, as does one without git, whose seeds are
- * always the same.
+ * <p>The logs are in {@code src/campaigns}, where they are committed, so that a run goes on
+ * anywhere, or the folder that {@code loopgauge.campaigns} names; {@code loopgauge.minutes} ends a
+ * run in time, with tables of what there is. A checkout with changes that no commit has begins its
+ * logs anew, as does one without git, whose seeds are always the same.
  */
 public final class Campaign {
   private static final boolean FULL = Boolean.getBoolean("loopgauge.full");
@@ -49,7 +49,7 @@ public final class Campaign {
     if (!FULL) {
       return new Campaign(0, Optional.empty(), "the same in each build");
     }
-    String folder = System.getProperty(FOLDER, Path.of("target", "campaigns").toString());
+    String folder = System.getProperty(FOLDER, Path.of("src", "campaigns").toString());
     return inFull(name, Revision.of(Path.of(""), rooms), Path.of(folder));
   }
 
