@@ -108,10 +108,12 @@ final class BandReader {
     int highest = (int) Math.ceil((to - 0.5) * scale) - 1;
     double[] y = cross.summed(lag, lowest, highest, highest - lowest + 1);
     double[] x = auto.summed(0, lowest, highest, highest - lowest + 1);
-    double power = x[0] * x[0] + x[1] * x[1];
-    double re = (y[0] * x[0] + y[1] * x[1]) / power;
-    double im = (y[1] * x[0] - y[0] * x[1]) / power;
-    double variance = noise / residual.power(from, to) / (re * re + im * im);
+    double squares = x[0] * x[0] + x[1] * x[1];
+    double re = (y[0] * x[0] + y[1] * x[1]) / squares;
+    double im = (y[1] * x[0] - y[0] * x[1]) / squares;
+    // Not that of the short blocks, over which a sound that begins or ends at once spreads.
+    double power = 2 * Math.sqrt(squares) / cross.plan().transform();
+    double variance = noise / power / (re * re + im * im);
     boolean known = variance < Double.POSITIVE_INFINITY;
     return new Band(
         perBin * (from + to - 1) / 2,

@@ -22,8 +22,6 @@ public final class BandResponse {
   /** Nothing at all has a logarithm too, so that it can be weighed by nothing. */
   private static final double LEAST = 1e-100;
 
-  private static final int OCTAVE = 12;
-
   private static final double HALF_OCTAVE = Math.log(2) / 2;
 
   /** So many bands in a row that can't be followed end the run of those that can. */
@@ -69,17 +67,20 @@ public final class BandResponse {
     return new BandResponse(lag, bands, false, false);
   }
 
-  /** The run of bands that stand out of the noise, around the octave that passes most. */
+  /** The run of bands that stand out of the noise, around the one that is known best. */
   BandResponse followed() {
     List<Band> all = bands;
-    int strongest = strongest(all);
-    int from = strongest;
-    for (int i = strongest, bad = 0; i >= 0 && bad < ENDS; i--) {
+    int best = 0;
+    for (int i = 1; i < all.size(); i++) {
+      best = all.get(i).variance() < all.get(best).variance() ? i : best;
+    }
+    int from = best;
+    for (int i = best, bad = 0; i >= 0 && bad < ENDS; i--) {
       bad = followed(all.get(i)) ? 0 : bad + 1;
       from = bad == 0 ? i : from;
     }
-    int to = strongest;
-    for (int i = strongest, bad = 0; i < all.size() && bad < ENDS; i++) {
+    int to = best;
+    for (int i = best, bad = 0; i < all.size() && bad < ENDS; i++) {
       bad = followed(all.get(i)) ? 0 : bad + 1;
       to = bad == 0 ? i : to;
     }
@@ -94,28 +95,6 @@ public final class BandResponse {
 
   private static boolean followed(Band band) {
     return band.variance() < FOLLOWED;
-  }
-
-  /** The band that can be followed best in the octave that passes most. */
-  private static int strongest(List<Band> all) {
-    double[] sums = new double[all.size() + 1];
-    for (int i = 0; i < all.size(); i++) {
-      Band band = all.get(i);
-      double power = followed(band) ? band.power() : 0;
-      sums[i + 1] = sums[i] + power;
-    }
-    int best = 0;
-    for (int i = 0; i + OCTAVE < sums.length; i++) {
-      if (sums[i + OCTAVE] - sums[i] > sums[best + OCTAVE] - sums[best]) {
-        best = i;
-      }
-    }
-    int last = Math.min(best + OCTAVE, all.size());
-    int middle = best;
-    for (int i = best; i < last; i++) {
-      middle = all.get(i).variance() < all.get(middle).variance() ? i : middle;
-    }
-    return middle;
   }
 
   /** The lag that is taken out, in samples. */

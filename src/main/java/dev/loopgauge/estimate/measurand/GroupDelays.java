@@ -105,18 +105,4 @@ public final class GroupDelays {
     double standard = Math.sqrt(scatter / line.spread());
     return new Octave(line.middleX(), -line.slope(), standard, alike.length);
   }
-
-  /** How far apart the octaves lie: the standard deviation of their delays, in samples. */
-  static double spread(List<Octave> octaves) {
-    int n = Math.max(1, octaves.size());
-    double mean = 0;
-    for (Octave octave : octaves) {
-      mean += octave.samples() / n;
-    }
-    double squares = 0;
-    for (Octave octave : octaves) {
-      squares += Math.pow(octave.samples() - mean, 2) / n;
-    }
-    return Math.sqrt(squares);
-  }
 }

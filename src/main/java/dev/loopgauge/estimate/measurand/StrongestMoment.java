@@ -10,26 +10,17 @@ package dev.loopgauge.estimate.measurand;
  *     (JCGM 200:2012, 2.27), in samples
  */
 record StrongestMoment(double lag, double standard) {
-  /** What a cut by one octave counts against one by half an octave, which is nearer the truth. */
-  private static final double OF_OCTAVE = 0.5;
-
-  /** What the spread of the octaves' group delays leaves open beside that. */
-  private static final double OF_SPREAD = 0.003;
-
   private static final int FEWEST = 4;
 
-  /** The moment of a run of bands. */
+  /**
+   * The moment of a run of bands. Where the run ends inside the audio band, the moment may be off
+   * by as much as a cut by half an octave more, or a whole one, moves it, whichever is more: some
+   * filters come back after an octave. That is a rectangular part (JCGM 100:2008, 4.3.7).
+   */
   static StrongestMoment of(BandResponse run) {
-    EnvelopePeak peak = EnvelopePeak.of(run);
-    double half = moved(run, peak, Math.sqrt(2));
-    double octave = moved(run, peak, 2);
-    double spread = GroupDelays.spread(GroupDelays.of(run));
-    double standard =
-        Math.sqrt(
-            Math.pow(peak.standard(), 2)
-                + half * half
-                + Math.pow(OF_OCTAVE * octave, 2)
-                + Math.pow(OF_SPREAD * spread, 2));
+    EnvelopePeak peak = EnvelopePeak.of(run, FlatnessTest.HARMLESS * FlatnessTest.HARMLESS);
+    double most = Math.max(moved(run, peak, Math.sqrt(2)), moved(run, peak, 2));
+    double standard = Math.hypot(peak.standard(), most / Math.sqrt(3));
     return new StrongestMoment(run.lag() + peak.offset(), standard);
   }
 

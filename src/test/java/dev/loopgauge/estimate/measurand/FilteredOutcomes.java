@@ -28,7 +28,7 @@ public final class FilteredOutcomes {
     Designs.all().forEach(design -> paths.add(Optional.of(design)));
     int trial = 0;
     for (Optional<Design> path : paths) {
-      for (FilteredTrial.Kind kind : FilteredTrial.Kind.values()) {
+      for (FilteredTrial.Kind kind : FilteredTrial.Kind.made()) {
         double level = LEVELS[(int) ((seed + trial) % LEVELS.length)];
         FilteredTrial filtered =
             new FilteredTrial(

@@ -34,12 +34,21 @@ record FilteredTrial(
     CLICK,
     MLS,
     SPEECH,
-    MUSIC;
+    MUSIC,
+    SONGS,
+    WORDS;
 
-    /** All in full; in small those that need no programme. */
+    private static final List<Kind> MADE = List.of(SWEEP, WHITE, PINK, CLICK, MLS, SPEECH, MUSIC);
+
+    /** Those that are made here, of nothing that others recorded. */
+    static List<Kind> made() {
+      return MADE;
+    }
+
+    /** In full all that are there; in small those that need no programme. */
     static List<Kind> tried() {
-      List<Kind> all = List.of(values());
-      return all.subList(0, Campaign.fullOrSmall(all.size(), all.indexOf(CLICK) + 1));
+      List<Kind> inFull = RecordedSound.areThere() ? List.of(values()) : MADE;
+      return inFull.subList(0, Campaign.fullOrSmall(inFull.size(), inFull.indexOf(CLICK) + 1));
     }
   }
 
@@ -67,6 +76,8 @@ record FilteredTrial(
       case MLS -> StimulusKind.MLS.of(1).render(RATE).toArray();
       case SPEECH -> ShowSound.speech(RATE, 1, random).toArray();
       case MUSIC -> ShowSound.music(RATE, 1, random).toArray();
+      case SONGS -> RecordedSound.SONGS.second(RATE, random);
+      case WORDS -> RecordedSound.WORDS.second(RATE, random);
       case WHITE -> white(random, RATE.hertz());
       case PINK -> pink(white(random, RATE.hertz()));
       case CLICK -> {

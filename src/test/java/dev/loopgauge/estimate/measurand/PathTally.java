@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.measurand;
 
 import dev.loopgauge.estimate.result.Measurement;
+import dev.loopgauge.signal.filter.Filter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -17,7 +18,9 @@ final class PathTally {
   private static final int INSIDE = 3;
   private static final int PAIRS = 4;
   private static final int OVERLAPPING = 5;
-  private static final int KINDS = 6;
+  private static final int MOMENT = 6;
+  private static final int WITHIN_SPREAD = 7;
+  private static final int KINDS = 8;
 
   private final int[] counts = new int[KINDS];
   private final List<String> wrongPolarity = new ArrayList<>();
@@ -44,10 +47,10 @@ final class PathTally {
     counts[kind]++;
   }
 
-  /** Counts one trial of a known pure delay. */
-  void add(Optional<Measurement> measured, double delay) {
+  /** Counts one trial of a filter after a known pure delay. */
+  void add(Optional<Measurement> measured, Filter filter, double delay) {
     count(TRIALS);
-    measured.ifPresent(m -> count(FOUND));
+    measured.ifPresent(m -> count(m, filter, delay));
     measured
         .flatMap(Measurement::pure)
         .ifPresent(
@@ -57,6 +60,20 @@ final class PathTally {
                 count(INSIDE);
               }
             });
+  }
+
+  /** Holds a delay against the filter's own in the band that was read. */
+  private void count(Measurement measured, Filter filter, double delay) {
+    count(FOUND);
+    FilterMoment moment =
+        FilterMoment.of(filter, measured.passband().orElseThrow(), FilteredTrial.RATE);
+    double off = measured.delay().samples() - delay - moment.samples();
+    if (Math.abs(off) <= measured.uncertaintySamples()) {
+      count(MOMENT);
+    }
+    if (measured.uncertaintySamples() <= moment.spread()) {
+      count(WITHIN_SPREAD);
+    }
   }
 
   /** Counts a trial whose polarity is wrong. */
@@ -100,6 +117,11 @@ final class PathTally {
     return of(INSIDE) >= share * of(PURE);
   }
 
+  /** Whether at least this share of the delays lies within its uncertainty of the filter's own. */
+  boolean holdsMoment(double share) {
+    return of(MOMENT) >= share * of(FOUND);
+  }
+
   /** Whether at least this share of pairs of stimuli agrees. */
   boolean overlaps(double share) {
     return of(OVERLAPPING) >= share * of(PAIRS);
@@ -110,7 +132,8 @@ final class PathTally {
     return "Seeds: "
         + seeds
         + "\n\n| filter | trials | found | pure delay given | covered | pairs of stimuli agree"
-        + " | wrong polarity |\n|---|---|---|---|---|---|---|\n";
+        + " | delay as by coefficients | uncertainty at most the group delays' spread"
+        + " | wrong polarity |\n|---|---|---|---|---|---|---|---|---|\n";
   }
 
   /** This tally as a row of the table. */
@@ -121,11 +144,13 @@ final class PathTally {
             .collect(Collectors.joining(" | "));
     return String.format(
         Locale.ROOT,
-        "| %s | %s | %s | %s | %d |%n",
+        "| %s | %s | %s | %s | %s | %s | %d |%n",
         name,
         told,
         share(INSIDE, PURE),
         share(OVERLAPPING, PAIRS),
+        share(MOMENT, FOUND),
+        share(WITHIN_SPREAD, FOUND),
         wrongPolarity.size());
   }
 

@@ -13,7 +13,10 @@ import dev.loopgauge.signal.filter.BandPass;
 import dev.loopgauge.signal.filter.Crossover;
 import dev.loopgauge.signal.filter.Design;
 import dev.loopgauge.signal.filter.Designs;
+import dev.loopgauge.signal.filter.Filter;
+import dev.loopgauge.signal.filter.HighPass;
 import dev.loopgauge.signal.filter.LowPass;
+import dev.loopgauge.signal.filter.Peak;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -87,6 +90,36 @@ class PureDelayTest {
       assertEquals(1, measured.arrivals().size(), measured.toString());
       assertEquals(DELAY + 0.56, measured.delay().samples(), 0.2);
     }
+  }
+
+  static Stream<Design> ofEachKind() {
+    return Stream.of(
+        new HighPass(300, 2),
+        new LowPass(8000, 4),
+        new Crossover(500, 4, Crossover.Output.LOW),
+        new Peak(3000, -12, 0.7),
+        new AllPass(1000, 2),
+        BandPass.TELEPHONE);
+  }
+
+  @ParameterizedTest
+  @MethodSource("ofEachKind")
+  void movesByWhatIsPutBeforeAFilterAsTheDelayDoes(Design design) {
+    Filter filter = design.at(Designs.RATE);
+    Measurement alone = measured(filter, 0);
+    for (int more : new int[] {1, 577, 2000}) {
+      Measurement late = measured(filter, more);
+      assertEquals(more, late.delay().samples() - alone.delay().samples(), 0.05);
+      assertEquals(
+          more, late.pure().orElseThrow().samples() - alone.pure().orElseThrow().samples(), 0.05);
+    }
+  }
+
+  /** So far above the noise that only arithmetic is left. */
+  private static Measurement measured(Filter filter, int delay) {
+    FilteredTrial trial =
+        new FilteredTrial(Optional.of(filter), FilteredTrial.Kind.WHITE, delay, 100, 1);
+    return ((Estimate.Found) ESTIMATOR.estimate(List.of(trial.reading()))).measurement();
   }
 
   /** Too few of its bands are heard to know a filter by; one in 5,000 was once told a flat path. */
