@@ -10,7 +10,6 @@ import dev.loopgauge.estimate.measurand.GroupDelays;
 import dev.loopgauge.estimate.measurand.PathDelay;
 import dev.loopgauge.estimate.measurand.PureDelayFit;
 import dev.loopgauge.estimate.path.Fit;
-import dev.loopgauge.estimate.path.LevelStep;
 import dev.loopgauge.estimate.path.NoisyLevel;
 import dev.loopgauge.estimate.path.Uncertainty;
 import dev.loopgauge.estimate.reading.InParallel;
@@ -31,7 +30,6 @@ import dev.loopgauge.signal.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** What a fit says: the measurement, its uncertainty, and what to know besides. */
 final class Conclusion {
@@ -118,7 +116,12 @@ final class Conclusion {
     if (rival.isPresent()) {
       findings.add(ArrivalFindings.twoArrivals(fit.measured(), rival.get(), open, rate));
     }
-    addLevel(findings);
+    if (level.db() > LOUDEST_DB) {
+      // What such a reference hears besides would look like a level that moves.
+      findings.add(ArrivalFindings.louderThanReference(level.db()));
+    } else {
+      losses.level().ifPresent(findings::add);
+    }
     Optional<GroupDelays.Ends> ends = dispersion();
     if (ends.isPresent()) {
       findings.add(ArrivalFindings.dispersive(ends.get(), rate));
@@ -127,21 +130,6 @@ final class Conclusion {
       findings.add(ArrivalFindings.inverted());
     }
     return findings;
-  }
-
-  private void addLevel(List<Finding> findings) {
-    OptionalDouble moves = losses.gainModulation();
-    if (level.db() > LOUDEST_DB) {
-      // What such a reference hears besides would look like a level that moves.
-      findings.add(ArrivalFindings.louderThanReference(level.db()));
-    } else if (moves.isPresent()) {
-      findings.add(IntegrityFindings.gainModulation(moves.getAsDouble()));
-    } else {
-      Optional<LevelStep> step = losses.levelStep();
-      if (step.isPresent()) {
-        findings.add(IntegrityFindings.levelStep(step.get().byDb(), step.get().at(), rate));
-      }
-    }
   }
 
   private static boolean drifts(Optional<DelayLine> line) {

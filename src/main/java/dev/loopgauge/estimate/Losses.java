@@ -19,7 +19,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * What a return lacks of what a filter would make of its reference: gaps, a splice, a level that
@@ -27,7 +26,11 @@ import java.util.OptionalDouble;
  * less says what no filter explains.
  */
 final class Losses {
-  /** More lost sound than this share of the reference leaves no trust in the rest. */
+  /**
+   * More lost sound than this share of the reference leaves no trust in the rest: so little may be
+   * another pattern of the same drum samples. Of 300 such pairs 17 gave a false number, 33 without
+   * this; of 400 returns that lacked 5 to 70 % it refuses 185, of which none would be wrong.
+   */
   private static final double HARMLESS_LOSS = 0.1;
 
   private final Spectra spectra;
@@ -53,16 +56,27 @@ final class Losses {
     return one.residual().residualEnergy() < other.residual().residualEnergy();
   }
 
-  /** By how much the path's level moves, in dB, if so. A handful of frequencies can't tell. */
-  OptionalDouble gainModulation() {
-    return fit.isNarrow() ? OptionalDouble.empty() : GainModulation.of(residualTests.lostSound());
-  }
-
-  /** Where the path's level steps, if it does. In a sweep it does at both ends of a gap, too. */
-  Optional<LevelStep> levelStep() {
+  /**
+   * Whether the path's level steps, or moves by more than one step explains. A handful of
+   * frequencies can't tell.
+   */
+  Optional<Finding> level() {
     if (fit.isNarrow()) {
       return Optional.empty();
     }
+    GainModulation gains = GainModulation.of(residualTests.lostSound());
+    Optional<LevelStep> step = levelStep();
+    if (step.isPresent() && Math.abs(step.get().byDb()) > gains.withoutStep().byDb()) {
+      return Optional.of(IntegrityFindings.levelStep(step.get().byDb(), step.get().at(), rate));
+    }
+    double byDb = gains.byDb();
+    return byDb > GainModulation.LEAST_DB
+        ? Optional.of(IntegrityFindings.gainModulation(byDb))
+        : Optional.empty();
+  }
+
+  /** Where the path's level steps, if it does. In a sweep it does at both ends of a gap, too. */
+  private Optional<LevelStep> levelStep() {
     Optional<LevelStep> step = LevelStep.of(spectra, fit);
     return step.isEmpty() && gaps.isEmpty() && splice().isEmpty()
         ? LevelStep.inSweep(spectra, fit)

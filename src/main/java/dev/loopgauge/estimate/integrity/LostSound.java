@@ -39,7 +39,11 @@ public final class LostSound {
    * @param from where it starts, in samples from the start of the capture
    * @param length for how many samples, to within a piece
    */
-  public record Gap(int from, int length) {}
+  public record Gap(int from, int length) {
+    boolean holds(int sample) {
+      return sample >= from && sample < from + length;
+    }
+  }
 
   /**
    * What one piece or window holds, as energies.

@@ -1,6 +1,7 @@
 package dev.loopgauge.estimate.path;
 
 import dev.loopgauge.estimate.integrity.DelaySeries;
+import dev.loopgauge.estimate.integrity.GainModulation;
 import dev.loopgauge.estimate.integrity.LostSound;
 import dev.loopgauge.estimate.integrity.PhaseJump;
 import dev.loopgauge.estimate.integrity.RepeatLevels;
@@ -30,9 +31,6 @@ import java.util.OptionalInt;
  * @param byDb by how much it rises, in dB
  */
 public record LevelStep(OptionalInt at, double byDb) {
-  /** Steps of a fader that is moved on purpose are larger, in dB (common practice, no source). */
-  private static final double LEAST_DB = 0.5;
-
   /** The step in the readings behind a fit, within one or between them, if there is one. */
   public static Optional<LevelStep> of(Spectra spectra, Fit fit) {
     List<LostSound> heard = fit.residualTests().lostSound();
@@ -47,7 +45,7 @@ public record LevelStep(OptionalInt at, double byDb) {
         int delay = (int) Math.rint(fit.measured().lag());
         Optional<LevelStep> step =
             PhaseJump.ofLevel(reading, delay)
-                .filter(jump -> Math.abs(jump.louderDb()) > LEAST_DB)
+                .filter(jump -> Math.abs(jump.louderDb()) > GainModulation.LEAST_DB)
                 .map(
                     jump ->
                         new LevelStep(
@@ -77,7 +75,7 @@ public record LevelStep(OptionalInt at, double byDb) {
 
   private static Optional<LevelStep> between(List<LostSound> heard) {
     OptionalDouble byDb = RepeatLevels.stepDb(heard, DelayStep.FALSE_ALARMS);
-    return byDb.isPresent() && Math.abs(byDb.getAsDouble()) > LEAST_DB
+    return byDb.isPresent() && Math.abs(byDb.getAsDouble()) > GainModulation.LEAST_DB
         ? Optional.of(new LevelStep(OptionalInt.empty(), byDb.getAsDouble()))
         : Optional.empty();
   }
@@ -100,7 +98,7 @@ public record LevelStep(OptionalInt at, double byDb) {
 
   /** Gains are of about 1: a step that is told moves them by more than half of the least. */
   private static boolean isLarge(OneStep step) {
-    return Decibels.ofFactor(1 + Math.abs(step.value())) > LEAST_DB / 2;
+    return Decibels.ofFactor(1 + Math.abs(step.value())) > GainModulation.LEAST_DB / 2;
   }
 
   private static int timeOf(OneStep step, List<LostSound.Heard> stretches) {
@@ -116,7 +114,7 @@ public record LevelStep(OptionalInt at, double byDb) {
     boolean opposite = later.gain() > 1 ? earlier.gain() < 1 : earlier.gain() > 1;
     double least = Math.min(later.gain(), earlier.gain());
     double byDb = (Decibels.ofFactor(later.gain()) - Decibels.ofFactor(earlier.gain())) / 2;
-    boolean step = opposite && least > 0 && Math.abs(byDb) > LEAST_DB;
+    boolean step = opposite && least > 0 && Math.abs(byDb) > GainModulation.LEAST_DB;
     return step && isCertain(later) && isCertain(earlier)
         ? Optional.of(new LevelStep(OptionalInt.of(reading.start() + delay + at), byDb))
         : Optional.empty();

@@ -12,12 +12,16 @@ import dev.loopgauge.estimate.result.FindingCode;
 import dev.loopgauge.estimate.result.Measurement;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
+import java.util.function.IntToDoubleFunction;
 import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A gain that something rides is told, and a path that is merely noisy or reverberant is not. */
@@ -98,6 +102,56 @@ class GainModulationTest {
     UnaryOperator<double[]> gate = riding(0.05, level -> level > 0.5 ? 1 : 0.02);
     Estimate estimate = through(sound, gate, 1e-5);
     assertTrue(codes(estimate).contains(FindingCode.LEVEL_MOVES), estimate::toString);
+  }
+
+  /** Up and down by 2 dB in all, twice in three seconds. */
+  @ParameterizedTest
+  @EnumSource
+  void tellsTwoDecibelsThatComeAndGo(Sound sound) {
+    UnaryOperator<double[]> swell =
+        samples -> {
+          double[] out = samples.clone();
+          for (int i = 0; i < out.length; i++) {
+            out[i] *= Math.pow(10, Math.sin(4.0 * i / RATE.hertz()) / 20);
+          }
+          return out;
+        };
+    List<String> texts =
+        through(sound, swell, 1e-4).findings().stream().map(Finding::text).toList();
+    assertEquals(List.of("the path's level moves by about 2 dB while it plays"), texts);
+  }
+
+  private static GainModulation gains(double variance, IntToDoubleFunction gain) {
+    double[] gains = new double[40];
+    double[] variances = new double[gains.length];
+    Arrays.setAll(gains, gain);
+    Arrays.fill(variances, variance);
+    return new GainModulation(gains, variances);
+  }
+
+  @Test
+  void gainsThatScatterAsNoiseMakesThemStay() {
+    SplittableRandom random = new SplittableRandom(5);
+    for (int trial = 0; trial < 1000; trial++) {
+      assertEquals(0, gains(0.01, i -> 1 + 0.1 * random.nextGaussian()).byDb());
+    }
+    assertEquals(0, new GainModulation(new double[0], new double[0]).byDb());
+  }
+
+  /** Of 40 gains off by d the logarithm of the odds is 20 (x - 1 - ln x), x = d^2 / variance. */
+  @ParameterizedTest
+  @CsvSource({"2.5, 0", "3.3, 3.2"})
+  void gainsThatScatterBeyondDoubtMove(double x, double byDb) {
+    double off = Math.sqrt(0.01 * x);
+    assertEquals(byDb, gains(0.01, i -> i % 2 == 0 ? 1 + off : 1 - off).byDb(), 0.05);
+  }
+
+  @Test
+  void oneStepIsNoMoreThanThat() {
+    GainModulation step = gains(1e-4, i -> i < 25 ? 0.7 : 1.3);
+    assertEquals(5.4, step.byDb(), 0.05);
+    assertEquals(0, step.withoutStep().byDb());
+    assertEquals(5.4, gains(1e-4, i -> i % 2 == 0 ? 0.7 : 1.3).withoutStep().byDb(), 1);
   }
 
   @ParameterizedTest

@@ -45,7 +45,12 @@ class LevelStepTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"1, rises by about 1.0 dB", "-2, falls by about 2.0 dB", "3, rises by about 3.0 dB"})
+  @CsvSource({
+    "1, rises by about 1.0 dB",
+    "-2, falls by about 2.0 dB",
+    "3, rises by about 3.0 dB",
+    "-9, falls by about 9.0 dB"
+  })
   void isToldWithItsSizeAndTime(double stepDb, String words) {
     Estimate estimate = heard(APPLAUSE, stepDb, 1.2);
     assertInstanceOf(Estimate.Found.class, estimate, estimate::toString);
