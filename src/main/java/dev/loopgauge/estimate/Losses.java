@@ -29,7 +29,7 @@ final class Losses {
   /**
    * More lost sound than this share of the reference leaves no trust in the rest: so little may be
    * another pattern of the same drum samples. Of 300 such pairs 17 gave a false number, 33 without
-   * this; of 400 returns that lacked 5 to 70 % it refuses 185, of which none would be wrong.
+   * this; of 400 returns that lacked 5 to 70 % it refuses 185, of which 132 would be right.
    */
   private static final double HARMLESS_LOSS = 0.1;
 
