@@ -38,9 +38,6 @@ final class Conclusion {
   /** Arrivals as alike in level as this could each be meant. */
   private static final double ALIKE_DB = 6;
 
-  /** A return louder than this against its reference makes the reference doubtful. */
-  private static final double LOUDEST_DB = 20;
-
   /** Delays are told to this, in ms. */
   private static final double TOLD_MS = 0.01;
 
@@ -131,7 +128,7 @@ final class Conclusion {
 
   private void addLevel(List<Finding> findings) {
     OptionalDouble moves = losses.gainModulation();
-    if (level.db() > LOUDEST_DB) {
+    if (level.db() > Detection.FAINT_DB) {
       // What such a reference hears besides would look like a level that moves.
       findings.add(ArrivalFindings.louderThanReference(level.db()));
     } else if (moves.isPresent()) {
