@@ -60,9 +60,12 @@ public final class Detection {
         && AmbiguityTest.ofNarrow(spectra, fit, significance.values()).isEmpty();
   }
 
-  /** Whether it is only for its few frequencies that a fit can't be trusted. */
+  /**
+   * Whether it is only for its few frequencies that a fit can't be trusted. A filter for those
+   * makes of a click whatever stands there, as of a door.
+   */
   public boolean isTooNarrow() {
-    return fit.isNarrow() && !significance.isTrusted();
+    return fit.isNarrow() && !significance.isTrusted() && !isUnlike();
   }
 
   /** Whether the fit can be trusted. */
@@ -93,6 +96,10 @@ public final class Detection {
       }
     }
     return false;
+  }
+
+  private boolean isUnlike() {
+    return Impulse.isUnlike(spectra.readings(), fit.measured());
   }
 
   private boolean isMistaken() {

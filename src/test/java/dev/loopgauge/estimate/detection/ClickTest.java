@@ -107,6 +107,13 @@ class ClickTest {
     }
   }
 
+  /** Of what few frequencies a filter lets through, a door that slams once makes as much. */
+  @Test
+  void isNotKnownFromItsBassAlone() {
+    Reading once = through(BandPass.SUBWOOFER, new SplittableRandom(22));
+    assertInstanceOf(Estimate.Refused.class, ESTIMATOR.estimate(List.of(once)));
+  }
+
   /** A spike and a step that falls off, a few samples to 5 ms apart: the one event there is. */
   @Test
   void isNotTakenFromAPlugThatIsPulled() {
