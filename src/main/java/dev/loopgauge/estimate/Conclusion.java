@@ -36,9 +36,6 @@ final class Conclusion {
   /** Arrivals as alike in level as this could each be meant. */
   private static final double ALIKE_DB = 6;
 
-  /** A return louder than this against its reference makes the reference doubtful. */
-  private static final double LOUDEST_DB = 20;
-
   /** Delays are told to this, in ms. */
   private static final double TOLD_MS = 0.01;
 
@@ -116,7 +113,7 @@ final class Conclusion {
     if (rival.isPresent()) {
       findings.add(ArrivalFindings.twoArrivals(fit.measured(), rival.get(), open, rate));
     }
-    if (level.db() > LOUDEST_DB) {
+    if (level.db() > Detection.FAINT_DB) {
       // What such a reference hears besides would look like a level that moves.
       findings.add(ArrivalFindings.louderThanReference(level.db()));
     } else {

@@ -15,20 +15,20 @@ import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Samples;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.stats.Odds;
+import dev.loopgauge.stats.Quantiles;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Decides whether a fit is a trustworthy one, and if not, says why as well as can be told. */
 public final class Detection {
-  /** From here on something is there, though not enough to be placed. */
-  private static final double SUSPECTED = 5.5;
-
   /** The longest recording that is searched from end to end for a delay beyond the window. */
   private static final double LONGEST_SECONDS = 60;
 
-  /** A reference quieter than this against a return that holds none of it is doubtful. */
-  private static final double FAINT_DB = 20;
+  /**
+   * A reference that much quieter than the return is doubtful, whether it is found in it or not.
+   */
+  public static final double FAINT_DB = 20;
 
   private static final double RATE_RATIO = 48_000.0 / 44_100.0;
 
@@ -60,9 +60,12 @@ public final class Detection {
         && AmbiguityTest.ofNarrow(spectra, fit, significance.values()).isEmpty();
   }
 
-  /** Whether it is only for its few frequencies that a fit can't be trusted. */
+  /**
+   * Whether it is only for its few frequencies that a fit can't be trusted. A filter for those
+   * makes of a click whatever stands there, as of a door.
+   */
   public boolean isTooNarrow() {
-    return fit.isNarrow() && !significance.isTrusted();
+    return fit.isNarrow() && !significance.isTrusted() && !isUnlike();
   }
 
   /** Whether the fit can be trusted. */
@@ -93,6 +96,10 @@ public final class Detection {
       }
     }
     return false;
+  }
+
+  private boolean isUnlike() {
+    return Impulse.isUnlike(spectra.readings(), fit.measured());
   }
 
   private boolean isMistaken() {
@@ -129,9 +136,13 @@ public final class Detection {
       return Optional.of(DetectionFindings.tooNarrow());
     }
     return Optional.of(
-        significance.value() < SUSPECTED
-            ? nothingThere()
-            : DetectionFindings.tooFaint(fit.signalToNoiseDb()));
+        isByChance() ? nothingThere() : DetectionFindings.tooFaint(fit.signalToNoiseDb()));
+  }
+
+  /** Whether noise may be so much like the reference at one of the lags searched. */
+  private boolean isByChance() {
+    double lags = 2.0 * spectra.searchLag() + 1;
+    return lags * Quantiles.normalBeyond(significance.value()) > Odds.BY_CHANCE;
   }
 
   /**

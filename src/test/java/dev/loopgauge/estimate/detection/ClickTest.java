@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
 import dev.loopgauge.estimate.DelayEstimator;
+import dev.loopgauge.estimate.reading.Loudness;
 import dev.loopgauge.estimate.reading.Reading;
 import dev.loopgauge.estimate.result.Estimate;
 import dev.loopgauge.estimate.result.PureDelay;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -85,6 +87,47 @@ class ClickTest {
         readings.add(clap(atOneMoment ? moment : 500 + random.nextInt(4000), random));
       }
       numbers += ESTIMATOR.estimate(readings) instanceof Estimate.Found ? 1 : 0;
+    }
+    assertEquals(0, numbers);
+  }
+
+  /** Ten deviations above noise that holds more in a click's length than the click. */
+  @Test
+  void isReadInLouderNoise() {
+    SplittableRandom random = new SplittableRandom(19);
+    double noise = Math.sqrt(Loudness.energy(CLICK)) / 10;
+    for (int trial = 0; trial < 20; trial++) {
+      double[] back = new double[CLICK.length + 6000];
+      System.arraycopy(CLICK, 0, back, DELAY, CLICK.length);
+      for (int i = 0; i < back.length; i++) {
+        back[i] += noise * random.nextGaussian();
+      }
+      Reading reading = new Reading(Signal.of(Designs.RATE, CLICK), Signal.of(Designs.RATE, back));
+      assertInstanceOf(Estimate.Found.class, ESTIMATOR.estimate(List.of(reading)));
+    }
+  }
+
+  /** Of what few frequencies a filter lets through, a door that slams once makes as much. */
+  @Test
+  void isNotKnownFromItsBassAlone() {
+    Reading once = through(BandPass.SUBWOOFER, new SplittableRandom(22));
+    assertInstanceOf(Estimate.Refused.class, ESTIMATOR.estimate(List.of(once)));
+  }
+
+  /** A spike and a step that falls off, a few samples to 5 ms apart: the one event there is. */
+  @Test
+  void isNotTakenFromAPlugThatIsPulled() {
+    SplittableRandom random = new SplittableRandom(20);
+    int numbers = 0;
+    for (int trial = 0; trial < 30; trial++) {
+      double[] back = new double[CLICK.length + 6000];
+      int at = 500 + random.nextInt(4000);
+      for (int i = at; i < back.length; i++) {
+        back[i] = Math.exp((at - i) / 400.0);
+      }
+      back[at + 10 + random.nextInt(240)] += random.nextGaussian();
+      numbers +=
+          ESTIMATOR.estimate(List.of(reading(back, random))) instanceof Estimate.Found ? 1 : 0;
     }
     assertEquals(0, numbers);
   }
