@@ -111,7 +111,7 @@ final class OctaveBands {
             centre,
             peak,
             Measurement.COVERAGE_FACTOR * spread * widening,
-            Decibels.ofFactor(Math.sqrt(level * level - noise * noise) / sent(lowest, highest)),
+            Decibels.ofFactor(Math.sqrt(level * level - noise * noise) / sent(low, high)),
             Uncertainty.levelDb(noise / level)));
   }
 
@@ -121,8 +121,18 @@ final class OctaveBands {
    * geometric mean of {@code auto} and that of the whole reference, where |G| changes little within
    * an octave (derived).
    */
-  private double sent(int lowest, int highest) {
-    return Math.sqrt(auto.envelopeAt(0, lowest, highest) * whole.envelopeAt(0, lowest, highest));
+  private double sent(double low, double high) {
+    return Math.sqrt(height(auto, low, high) * height(whole, low, high));
+  }
+
+  /**
+   * The height at lag 0 of the envelope of a band, in cycles a sample: the filtered reference's
+   * correlation may be cut otherwise than that of the whole one.
+   */
+  private static double height(CrossSpectrum correlation, double low, double high) {
+    int transform = correlation.plan().transform();
+    return correlation.envelopeAt(
+        0, (int) Math.ceil(low * transform), (int) Math.floor(high * transform));
   }
 
   private double coarse(double delay, double reach, double step, int lowest, int highest) {
