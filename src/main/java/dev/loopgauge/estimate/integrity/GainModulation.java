@@ -54,13 +54,20 @@ public final class GainModulation {
         pieces.add(LostSound.Heard.sum(windows.subList(from, from + TOGETHER)));
       }
     }
-    pieces.removeIf(piece -> piece.arrivals() <= 0);
+    pieces.removeIf(piece -> piece.arrivals() <= 0 || piece.sent() <= 0);
+    double arrivals = pieces.stream().mapToDouble(LostSound.Heard::arrivals).sum();
+    double passed = arrivals / pieces.stream().mapToDouble(LostSound.Heard::sent).sum();
     double mean = pieces.stream().mapToDouble(GainModulation::left).average().orElse(0);
     return new GainModulation(
         pieces.stream().mapToDouble(GainModulation::gain).toArray(),
         pieces.stream()
-            .mapToDouble(p -> Math.max(left(p), mean) / (TOGETHER * p.arrivals()) + 0x1p-52)
+            .mapToDouble(p -> Math.max(left(p), mean) / (TOGETHER * known(p, passed)) + 0x1p-52)
             .toArray());
+  }
+
+  /** The energy of the arrivals, but no more than what was sent then makes in the mean: no ring. */
+  private static double known(LostSound.Heard piece, double passed) {
+    return Math.min(piece.arrivals(), passed * piece.sent());
   }
 
   private static double gain(LostSound.Heard piece) {
