@@ -13,6 +13,7 @@ import dev.loopgauge.estimate.result.Polarity;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
 import dev.loopgauge.signal.StimulusKind;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
@@ -68,6 +69,20 @@ class DelayEstimatorTest {
     OneDelayTrial trial =
         new OneDelayTrial(OneDelayTrial.Change.NOTHING, 0, stimulus, noiseDb, seed);
     assertEquals(OneDelayTrial.Outcome.QUIET, trial.read().outcome());
+  }
+
+  /** Both with the arrival's end just where the return ends, and beyond it. */
+  @ParameterizedTest
+  @CsvSource({"40000, 0", "40000, -2400", "40000, 100", "47000, 0"})
+  void readsReturnThatEndsBeforeItsReference(int length, int delay) {
+    SplittableRandom random = new SplittableRandom(1);
+    double[] noise = new double[RATE.hertz()];
+    Arrays.setAll(noise, i -> 0.1 * random.nextGaussian());
+    Signal reference = Signal.of(RATE, noise);
+    double[] ret = reference.slice(-delay, length - delay).toArray();
+    Arrays.setAll(ret, i -> ret[i] + 1e-3 * random.nextGaussian());
+    Reading reading = new Reading(reference, Signal.of(RATE, ret));
+    assertEquals(delay, measured(ESTIMATOR.estimate(List.of(reading))).delay().samples(), 1e-3);
   }
 
   @Test

@@ -82,11 +82,14 @@ public record Reading(Samples reference, Samples ret, int start) {
     return samples instanceof Window window ? window.recordedTo() : samples.length();
   }
 
-  /** The part of this whose reference runs from a sample to before another. */
+  /**
+   * The part of this whose reference runs from a sample to before another. Where the return has
+   * ended before, one sample of silence stands for it.
+   */
   public Reading part(int from, int to) {
     return new Reading(
         Window.on(reference, from, to - from),
-        Window.on(ret, from, ret.length() - from),
+        Window.on(ret, from, Math.max(1, ret.length() - from)),
         start + from);
   }
 
