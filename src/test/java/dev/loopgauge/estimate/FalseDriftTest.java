@@ -1,10 +1,12 @@
 package dev.loopgauge.estimate;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.loopgauge.estimate.drift.Following;
 import dev.loopgauge.signal.SampleRate;
 import dev.loopgauge.signal.Signal;
+import java.util.Arrays;
 import java.util.SplittableRandom;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -39,6 +41,19 @@ class FalseDriftTest {
       assertEquals(0, slid, HARMLESS, "at " + at / RATE.hertz() + " s");
       following.next(look, at);
     }
+  }
+
+  /** Halves of a tenth of a second of applause, of which the return has little, once fell apart. */
+  @ParameterizedTest
+  @ValueSource(longs = {1415, 1417, 1418})
+  void triesNoDriftThatNoClockHas(long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    Signal applause = ShowSound.applause(RATE, 0.1, random);
+    double[] late = applause.slice(-random.nextInt(1000), applause.length()).toArray();
+    double[] ret = Arrays.copyOf(late, applause.length());
+    Arrays.setAll(ret, i -> 0.5 * ret[i] + 5e-4 * random.nextGaussian());
+    assertDoesNotThrow(
+        () -> new DelayEstimator(0.2).estimate(applause, Signal.of(RATE, ret)).findings());
   }
 
   /**

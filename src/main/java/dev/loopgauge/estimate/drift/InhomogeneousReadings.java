@@ -22,7 +22,7 @@ import java.util.function.Function;
  */
 public final class InhomogeneousReadings {
   /** No clock is this far off, in ppm; 48 against 44.1 kHz is 88,435. */
-  private static final double WORST_CLOCK_PPM = 100_000;
+  static final double WORST_CLOCK_PPM = 100_000;
 
   private final Function<Reading, Estimate> estimator;
 

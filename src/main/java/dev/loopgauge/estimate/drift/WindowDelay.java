@@ -259,7 +259,9 @@ public final class WindowDelay {
     }
     if (fitted.isPresent() && fitted.get().further() != 0) {
       double more = fitted.get().found().slope() + fitted.get().further();
-      fitted = better(fitted, refined(moved, lag, more));
+      if (Math.abs(more) < 1e-6 * InhomogeneousReadings.WORST_CLOCK_PPM) {
+        fitted = better(fitted, refined(moved, lag, more));
+      }
     }
     return fitted.map(Fitted::found);
   }
