@@ -71,6 +71,17 @@ class DelayEstimatorTest {
     assertEquals(OneDelayTrial.Outcome.QUIET, trial.read().outcome());
   }
 
+  /** Parts of 20 s through a high-pass, whose correlations peak apart though all tell one delay. */
+  @ParameterizedTest
+  @CsvSource({"SPEECH, 20, 695522964876044707", "MUSIC, 60, 695522964876045628"})
+  void takesPartsThatTellOneDelayForOneGroup(
+      OneDelayTrial.Stimulus stimulus, double noiseDb, long seed) {
+    OneDelayTrial trial =
+        new OneDelayTrial(OneDelayTrial.Change.NOTHING, 0, stimulus, noiseDb, seed);
+    OneDelayTrial.Told told = trial.read(random -> Math.pow(30, random.nextDouble()));
+    assertEquals("QUIET", told.outcome() + told.codes());
+  }
+
   /** Both with the arrival's end just where the return ends, and beyond it. */
   @ParameterizedTest
   @CsvSource({"40000, 0", "40000, -2400", "40000, 100", "47000, 0"})

@@ -10,6 +10,8 @@ import dev.loopgauge.estimate.result.Step;
 import dev.loopgauge.signal.Latency;
 import dev.loopgauge.signal.Samples;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -121,6 +123,10 @@ public final class InhomogeneousReadings {
         findings);
   }
 
+  /**
+   * Where a path delays frequencies differently, readings whose correlations peak apart may each
+   * tell one delay: they are one group, which needs no finding.
+   */
   private static Estimate groups(List<Estimate.Found> found, double[] delays) {
     Map<Double, Integer> groups = new TreeMap<>();
     for (double delay : delays) {
@@ -143,10 +149,19 @@ public final class InhomogeneousReadings {
             .findFirst()
             .orElseThrow();
     List<Finding> findings = new ArrayList<>(one.findings());
-    findings.add(DriftFindings.groups(groups));
+    boolean apart = groups.size() > 1;
+    if (apart) {
+      findings.add(DriftFindings.groups(groups));
+    }
     Measurement m = one.measurement();
+    double spread = apart ? 0 : range(delays) / Math.sqrt(12);
+    double uncertainty = Math.hypot(m.uncertaintySamples(), Measurement.COVERAGE_FACTOR * spread);
     return new Estimate.Found(
-        m.ofReadings(delays.length, m.delay(), m.uncertaintySamples(), Optional.empty(), true),
-        findings);
+        m.ofReadings(delays.length, m.delay(), uncertainty, Optional.empty(), apart), findings);
+  }
+
+  private static double range(double[] delays) {
+    DoubleSummaryStatistics all = Arrays.stream(delays).summaryStatistics();
+    return all.getMax() - all.getMin();
   }
 }
