@@ -6,7 +6,6 @@ import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.OneDelayTrial.Change;
 import dev.loopgauge.estimate.OneDelayTrial.Outcome;
 import dev.loopgauge.estimate.OneDelayTrial.Stimulus;
-import dev.loopgauge.estimate.OneDelayTrial.Told;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,7 +28,6 @@ class ExcerptsTest {
   private static final int[] NOISES = {60, 40, 20, 10};
   private static final int OF_SLICE = Campaign.fullOrSmall(80, 16);
   private static final int SLICES = Campaign.fullOrSmall(250, 1);
-  private static final double LONGEST_SECONDS = 30;
 
   private static List<String> run(long first) {
     return LongStream.range(first, first + OF_SLICE)
@@ -38,15 +36,11 @@ class ExcerptsTest {
         .toList();
   }
 
-  /** What was played, the noise, the outcome, and the codes told; refusals end in "!". */
   private static String told(long n) {
     Stimulus stimulus = STIMULI.get((int) (n % STIMULI.size()));
     int noise = NOISES[(int) (n / STIMULI.size() % NOISES.length)];
-    Told told =
-        new OneDelayTrial(Change.NOTHING, 0, stimulus, noise, CAMPAIGN.seed(n))
-            .read(random -> Math.pow(LONGEST_SECONDS, random.nextDouble()));
-    String codes = told.codes().isEmpty() ? "-" : told.codes();
-    return String.join("/", stimulus.name(), noise + " dB", told.outcome().name(), codes);
+    OneDelayTrial trial = new OneDelayTrial(Change.NOTHING, 0, stimulus, noise, CAMPAIGN.seed(n));
+    return trial.line(trial.readExcerpt());
   }
 
   /**

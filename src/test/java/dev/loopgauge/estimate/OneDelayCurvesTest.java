@@ -7,7 +7,6 @@ import dev.loopgauge.campaign.Campaign;
 import dev.loopgauge.estimate.OneDelayTrial.Change;
 import dev.loopgauge.estimate.OneDelayTrial.Outcome;
 import dev.loopgauge.estimate.OneDelayTrial.Stimulus;
-import dev.loopgauge.estimate.OneDelayTrial.Told;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -58,13 +57,8 @@ class OneDelayCurvesTest {
   private static String told(Change change, double size, long n) {
     Stimulus stimulus = STIMULI.get((int) (n % STIMULI.size()));
     int noise = NOISES[(int) (n / STIMULI.size() % NOISES.length)];
-    Told told = new OneDelayTrial(change, size, stimulus, noise, CAMPAIGN.seed(n)).read();
-    return String.join(
-        "/",
-        stimulus.name(),
-        noise + " dB",
-        told.outcome().name(),
-        told.codes().isEmpty() ? "-" : told.codes());
+    OneDelayTrial trial = new OneDelayTrial(change, size, stimulus, noise, CAMPAIGN.seed(n));
+    return trial.line(trial.read());
   }
 
   /** Outcomes by a heading. */

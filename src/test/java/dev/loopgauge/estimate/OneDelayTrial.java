@@ -92,12 +92,27 @@ record OneDelayTrial(
     return read(random -> 1 + random.nextInt(3));
   }
 
+  /** Of programme of 1 to 30 s, as often 1 to 2 s as 15 to 30 s. */
+  Told readExcerpt() {
+    return read(random -> Math.pow(30, random.nextDouble()));
+  }
+
+  /** What was played, the noise, the outcome, and the codes told; refusals end in "!". */
+  String line(Told told) {
+    return String.join(
+        "/",
+        stimulus.name(),
+        (int) signalToNoiseDb + " dB",
+        told.outcome().name(),
+        told.codes().isEmpty() ? "-" : told.codes());
+  }
+
   /**
    * Of programme as long as is drawn.
    *
    * @param length draws it, in seconds
    */
-  Told read(ToDoubleFunction<SplittableRandom> length) {
+  private Told read(ToDoubleFunction<SplittableRandom> length) {
     SplittableRandom random = new SplittableRandom(seed);
     Signal sent = sent(length.applyAsDouble(random), random);
     int delay = 100 + random.nextInt(900);

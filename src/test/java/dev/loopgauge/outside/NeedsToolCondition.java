@@ -1,8 +1,5 @@
 package dev.loopgauge.outside;
 
-import java.io.File;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -34,7 +31,8 @@ final class NeedsToolCondition implements ExecutionCondition {
   }
 
   ConditionEvaluationResult evaluate(String... needed) {
-    List<String> missing = Arrays.stream(needed).filter(name -> !isThere(name)).toList();
+    List<String> missing =
+        Arrays.stream(needed).filter(name -> !Tool.isThere(name, environment)).toList();
     if (missing.isEmpty()) {
       return ConditionEvaluationResult.enabled("all that is needed is installed");
     }
@@ -43,13 +41,5 @@ final class NeedsToolCondition implements ExecutionCondition {
       throw new IllegalStateException(text + "; install it, or unset " + REQUIRE);
     }
     return ConditionEvaluationResult.disabled(text);
-  }
-
-  private boolean isThere(String name) {
-    if (Path.of(name).isAbsolute()) {
-      return Files.exists(Path.of(name));
-    }
-    return Arrays.stream(environment.getOrDefault("PATH", "").split(File.pathSeparator, -1))
-        .anyMatch(folder -> Files.isExecutable(Path.of(folder, name)));
   }
 }

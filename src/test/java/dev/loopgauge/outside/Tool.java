@@ -1,9 +1,12 @@
 package dev.loopgauge.outside;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /** Runs a program that others made. */
@@ -41,5 +44,18 @@ public final class Tool {
       Files.delete(out);
       Files.delete(err);
     }
+  }
+
+  /**
+   * Whether something is installed.
+   *
+   * @param name a program on the search path, or a file or folder by its full name
+   */
+  public static boolean isThere(String name, Map<String, String> environment) {
+    if (Path.of(name).isAbsolute()) {
+      return Files.exists(Path.of(name));
+    }
+    return Arrays.stream(environment.getOrDefault("PATH", "").split(File.pathSeparator, -1))
+        .anyMatch(folder -> Files.isExecutable(Path.of(folder, name)));
   }
 }

@@ -2,17 +2,13 @@ package dev.loopgauge.estimate.measurand;
 
 import dev.loopgauge.outside.Tool;
 import dev.loopgauge.signal.SampleRate;
-import java.io.File;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Sounds that people played and spoke, as Debian packages hold them; ffmpeg reads them. */
@@ -50,13 +46,10 @@ final class RecordedSound {
 
   /** Whether the packages are installed, and ffmpeg. */
   static boolean areThere() {
-    String path = System.getenv().getOrDefault("PATH", "");
     return Stream.of(SONGS, WORDS)
-            .flatMap(sound -> sound.names.stream().map(name -> Path.of(sound.folder, name)))
-            .allMatch(Files::exists)
-        && Pattern.compile(File.pathSeparator)
-            .splitAsStream(path)
-            .anyMatch(bin -> Files.isExecutable(Path.of(bin, "ffmpeg")));
+            .flatMap(sound -> sound.names.stream().map(name -> sound.folder + "/" + name))
+            .allMatch(name -> Tool.isThere(name, System.getenv()))
+        && Tool.isThere("ffmpeg", System.getenv());
   }
 
   /** A second of it, from anywhere in one of the files. */
